@@ -1,0 +1,138 @@
+#pragma once
+
+#include <cstdint>
+#include <limits>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include <loopwright/base/dimension.h>
+
+namespace loopwright {
+
+/// How bad a failed need is (the words of OASIS SARIF 2.1.0): danger or destruction; a weakness;
+/// worth knowing.
+enum class Level : std::uint8_t { note, warning, error };
+
+/// What became of one need on one subject. `inconclusive`: a datum is missing and is named.
+enum class Outcome : std::uint8_t { not_applicable, pass, inconclusive, fail };
+
+/// The states a drive is judged in; `running` are all but the last two.
+enum class State : std::uint8_t {
+    neutral,
+    drive_forward,
+    drive_reverse,
+    overrun_forward,
+    overrun_reverse,
+    hold,
+    lost_signal,
+    stopped,
+    towing,
+};
+inline constexpr std::size_t state_count = 9;
+
+/// What a finding can be about or lead through.
+enum class ElementType : std::uint8_t { circuit, loop, side, component, line, shaft, port, waiver };
+
+/// Kebab-case words, the same in JSON, options and on the drawing.
+std::string_view name(Level level);
+std::string_view name(Outcome outcome);
+std::string_view name(State state);
+std::string_view name(ElementType type);
+/// The state of that name, if there is one.
+std::optional<State> state_named(std::string_view text);
+
+/// Index of something in its table of the circuit.
+using Index = std::uint32_t;
+inline constexpr Index none = std::numeric_limits<Index>::max();
+
+/// What a verdict is about. `index` leads into the circuit's table for components, lines, shafts
+/// and ports, for a loop to its first pump, for a side to the port it is named after; `id` is its name in every
+/// output (`P1`, `U1/C2`, `loop:P1`, `side:P1.A`, `circuit`).
+struct Subject {
+    ElementType type = ElementType::circuit;
+    Index index = none;
+    std::string id = {};
+
+    friend bool operator==(const Subject&, const Subject&) = default;
+};
+
+/// One element of a witness: a component passed from one of its ports to another, or a line
+/// likewise; ports are indices into the circuit's ports, `none` where the walk starts or ends in
+/// the element. `text` says what happens there ("free flow", "opens at its setting") and points
+/// to a constant.
+struct Step {
+    ElementType type = ElementType::component;
+    Index index = none;
+    Index from = none;
+    Index to = none;
+    std::string_view text = {};
+};
+
+enum class WitnessShape : std::uint8_t {
+    path,      ///< an ordered walk
+    frontier,  ///< where a search ended; the walk to it comes first if there is one
+    cut,       ///< elements that together separate
+    set,       ///< elements without order
+};
+std::string_view name(WitnessShape shape);
+
+struct Witness {
+    WitnessShape shape = WitnessShape::path;
+    std::vector<Step> steps = {};
+};
+
+/// A state in which a verdict holds. `positions` (valve component, position name) is given only
+/// where not all positions of that state share the outcome.
+struct StateUse {
+    State state = State::neutral;
+    std::vector<std::pair<Index, std::string_view>> positions = {};
+};
+
+/// A value with its dimension, SI.
+struct Measure {
+    double si = 0.0;
+    Dimension dimension = Dimension::ratio;
+};
+
+/// Where a requirement comes from. `work` is "common practice, no source" where there is none.
+struct Citation {
+    std::string_view work = {};
+    std::string_view place = {};
+};
+
+/// The words and facts of a rule, constant data that every output reads.
+struct RuleInfo {
+    std::string_view id = {};        ///< kebab-case, the file's and the test folder's name
+    std::string_view family = {};    ///< heading of the catalogue
+    std::string_view question = {};  ///< one sentence ending in a question mark
+    std::string_view why = {};       ///< what breaks and whom it can hurt
+    std::string_view decided = {};   ///< how it is decided
+    std::string_view data = {};      ///< the data it reads
+    std::string_view subject = {};   ///< what it is asked of, "each main side, branch and section"
+    std::string_view states = {};    ///< "running, where low or neutral"
+    Level level = Level::error;      ///< the highest that a fail can have
+    std::string_view remedy = {};
+    std::span<const Citation> sources = {};
+};
+
+/// The verdict of one rule on one subject: the worst state decides, `states` lists all that share
+/// the outcome, the witness is that of the first.
+struct Verdict {
+    const RuleInfo* rule = nullptr;
+    Subject subject = {};
+    Outcome outcome = Outcome::not_applicable;
+    Level level = Level::error;  ///< meaningful with `fail` only
+    std::vector<StateUse> states = {};
+    std::string message = {};
+    Witness witness = {};
+    std::optional<Measure> measured = {};
+    std::optional<Measure> required = {};
+    std::optional<Measure> margin = {};
+    std::vector<std::string> missing = {};  ///< data named as "P1.case-pressure"
+};
+
+}  // namespace loopwright

@@ -1,0 +1,231 @@
+#include <loopwright/base/source.h>
+
+#include <algorithm>
+#include <cstring>
+#include <limits>
+#include <stdexcept>
+
+#include <fmt/core.h>
+
+#include <loopwright/base/utf8.h>
+
+namespace loopwright {
+namespace {
+
+constexpr std::uint32_t mark_distance = 1024;
+constexpr std::size_t quoted_characters = 100;
+constexpr std::size_t shown_before_span = 40;
+
+bool is_ascii(std::string_view text) {
+    std::size_t i = 0;
+    for (; i + sizeof(std::uint64_t) <= text.size(); i += sizeof(std::uint64_t)) {
+        std::uint64_t word = 0;
+        std::memcpy(&word, text.data() + i, sizeof word);
+        if ((word & 0x8080808080808080ULL) != 0) {
+            return false;
+        }
+    }
+    return std::all_of(text.begin() + static_cast<std::ptrdiff_t>(i), text.end(),
+                       [](char c) { return static_cast<unsigned char>(c) < 0x80U; });
+}
+
+std::string_view without_mark(std::string_view line) {
+    return line.starts_with(utf8::byte_order_mark) ? line.substr(utf8::byte_order_mark.size())
+                                                   : line;
+}
+
+// One element for each column.
+std::vector<std::string_view> harmless_characters(std::string_view line) {
+    std::vector<std::string_view> characters;
+    while (!line.empty()) {
+        const utf8::Character one = utf8::first(line);
+        if (one.code == '\t') {
+            characters.push_back(" ");
+        } else if (!one.valid || utf8::is_control(one.code)) {
+            characters.push_back("\xEF\xBF\xBD");  // U+FFFD
+        } else {
+            characters.push_back(line.substr(0, one.length));
+        }
+        line.remove_prefix(one.length);
+    }
+    return characters;
+}
+
+}  // namespace
+
+SourceFile::SourceFile(std::string name, std::string text)
+    : name_(std::move(name)), text_(std::move(text)) {
+    if (text_.size() > std::numeric_limits<std::uint32_t>::max()) {
+        throw std::logic_error("a source file of 4 GiB or more");
+    }
+    find_lines();
+    if (!is_ascii(text_)) {
+        count_characters();
+    }
+}
+
+void SourceFile::find_lines() {
+    line_starts_.push_back(0);
+    const char* const begin = text_.data();
+    const char* const end = begin + text_.size();
+    const auto find = [end](const char* from, char c) {
+        const void* const found = std::memchr(from, c, static_cast<std::size_t>(end - from));
+        return found == nullptr ? end : static_cast<const char*>(found);
+    };
+    const char* cr = find(begin, '\r');
+    for (const char* at = begin; at != end;) {
+        const char* const lf = find(at, '\n');
+        for (; cr < lf; cr = find(cr + 1, '\r')) {
+            if (cr + 1 != lf) {
+                line_starts_.push_back(static_cast<std::uint32_t>(cr + 1 - begin));
+            } else if (lf == end) {  // the file's last byte
+                line_starts_.push_back(static_cast<std::uint32_t>(text_.size()));
+            }
+        }
+        if (lf == end) {
+            break;
+        }
+        at = lf + 1;
+        line_starts_.push_back(static_cast<std::uint32_t>(at - begin));
+    }
+}
+
+void SourceFile::count_characters() {
+    const std::string_view all = text_;
+    std::uint32_t characters = 0;
+    std::uint32_t next_mark = 0;
+    for (std::size_t at = 0; at < all.size(); ++characters) {
+        if (at >= next_mark) {
+            marks_.push_back({static_cast<std::uint32_t>(at), characters});
+            next_mark = static_cast<std::uint32_t>(at) + mark_distance;
+        }
+        const auto byte = static_cast<unsigned char>(all[at]);
+        at += byte < 0x80U ? 1 : utf8::first(all.substr(at)).length;
+    }
+}
+
+std::uint32_t SourceFile::line_index(std::uint32_t offset) const {
+    const auto behind = std::upper_bound(line_starts_.begin(), line_starts_.end(), offset);
+    return static_cast<std::uint32_t>(behind - line_starts_.begin()) - 1;
+}
+
+std::uint32_t SourceFile::characters_before(std::uint32_t offset) const {
+    if (marks_.empty()) {
+        return offset;
+    }
+    const auto behind =
+        std::upper_bound(marks_.begin(), marks_.end(), offset,
+                         [](std::uint32_t value, const Mark& mark) { return value < mark.offset; });
+    const Mark& mark = *(behind - 1);
+    std::uint32_t characters = mark.characters;
+    const std::string_view all = text_;
+    for (std::size_t at = mark.offset; at < offset;) {
+        at += utf8::first(all.substr(at)).length;
+        // An offset inside a character counts as that character's own.
+        characters += at <= offset ? 1 : 0;
+    }
+    return characters;
+}
+
+std::uint32_t SourceFile::column(std::uint32_t offset) const {
+    std::uint32_t start = line_starts_[line_index(offset)];
+    if (start == 0 && text().starts_with(utf8::byte_order_mark)) {
+        start = static_cast<std::uint32_t>(utf8::byte_order_mark.size());
+        offset = std::max(offset, start);
+    }
+    return characters_before(offset) - characters_before(start) + 1;
+}
+
+Place SourceFile::place(Span span) const {
+    const auto size = static_cast<std::uint32_t>(text_.size());
+    const std::uint32_t begin = std::min(span.begin, size);
+    const std::uint32_t end = std::clamp(span.end, begin, size);
+    Place place;
+    place.file = name_;
+    place.line = line_index(begin) + 1;
+    place.column = column(begin);
+    place.end_line = line_index(end) + 1;
+    place.end_column = column(end);
+    return place;
+}
+
+std::string_view SourceFile::line_at(std::uint32_t offset) const {
+    const std::uint32_t index =
+        line_index(std::min(offset, static_cast<std::uint32_t>(text_.size())));
+    const std::uint32_t begin = line_starts_[index];
+    const std::size_t end =
+        index + 1 < line_starts_.size() ? line_starts_[index + 1] : text_.size();
+    std::string_view line = text().substr(begin, end - begin);
+    if (line.ends_with('\n')) {
+        line.remove_suffix(1);
+    }
+    if (line.ends_with('\r')) {
+        line.remove_suffix(1);
+    }
+    return line;
+}
+
+std::uint32_t SourceSet::add_file(std::string name, std::string text) {
+    files_.emplace_back(std::move(name), std::move(text));
+    return static_cast<std::uint32_t>(files_.size() - 1);
+}
+
+std::uint32_t SourceSet::add_inclusion(std::uint32_t file) {
+    inclusions_.push_back({file, true, {}});
+    return static_cast<std::uint32_t>(inclusions_.size() - 1);
+}
+
+std::uint32_t SourceSet::add_inclusion(std::uint32_t file, SourceRef use) {
+    inclusions_.push_back({file, false, use});
+    return static_cast<std::uint32_t>(inclusions_.size() - 1);
+}
+
+const SourceFile& SourceSet::file_of(SourceRef ref) const {
+    return files_.at(inclusions_.at(ref.inclusion).file);
+}
+
+Place SourceSet::place(SourceRef ref) const {
+    Place place = file_of(ref).place(ref.span);
+    for (const Inclusion* at = &inclusions_.at(ref.inclusion); !at->outermost;) {
+        const SourceRef use = at->use;
+        place.within.push_back(file_of(use).place(use.span));
+        at = &inclusions_.at(use.inclusion);
+    }
+    return place;
+}
+
+std::string SourceSet::quote(SourceRef ref) const {
+    const SourceFile& file = file_of(ref);
+    const Place place = file.place(ref.span);
+    std::vector<std::string_view> line =
+        harmless_characters(without_mark(file.line_at(ref.span.begin)));
+    std::size_t begin = std::min<std::size_t>(place.column - 1, line.size());
+    std::size_t end = place.end_line == place.line ? place.end_column - 1 : line.size();
+    end = std::clamp(end, begin, line.size());
+    if (line.size() > quoted_characters) {
+        const std::size_t cut = begin > shown_before_span ? begin - shown_before_span : 0;
+        const std::size_t last = std::min(line.size(), cut + quoted_characters);
+        const bool more = last < line.size();
+        line = {line.begin() + static_cast<std::ptrdiff_t>(cut),
+                line.begin() + static_cast<std::ptrdiff_t>(last)};
+        begin -= cut;
+        end = std::min(end, last) - cut;
+        if (cut > 0) {
+            line.insert(line.begin(), "...");
+            begin += 3;
+            end += 3;
+        }
+        if (more) {
+            line.emplace_back("...");
+        }
+    }
+    std::string text;
+    for (const std::string_view character : line) {
+        text += character;
+    }
+    const std::string number = fmt::format("{:>6}", place.line);
+    return fmt::format("{} | {}\n{} | {}^{}", number, text, std::string(number.size(), ' '),
+                       std::string(begin, ' '), std::string(end > begin ? end - begin - 1 : 0, '~'));
+}
+
+}  // namespace loopwright

@@ -1,0 +1,181 @@
+// All searches are breadth first over one standing. `checked` is the second layer of the feed: a
+// node enters it by a check out of any fed node and hands it on over open ways; a metering passage
+// falls back to the first layer. So the last check of a make-up path is followed by open ways only.
+#include <loopwright/graph/feeds.h>
+
+namespace loopwright {
+
+namespace {
+
+bool holds_no_pressure(const Edge& edge) {
+    switch (edge.passage_class) {
+        case PassageClass::switched:
+        case PassageClass::element: return true;
+        case PassageClass::one_way: return edge.opening == 0.0;
+        default: return false;
+    }
+}
+
+bool feeds_on(PassageClass passage) {
+    switch (passage) {
+        case PassageClass::one_way:
+        case PassageClass::switched:
+        case PassageClass::metering:
+        case PassageClass::element: return true;
+        default: return false;
+    }
+}
+
+Search from_reservoirs(const Region& region) {
+    Search search;
+    search.clear(region.node_count);
+    for (const Index node : region.reservoirs) search.begin_at(node);
+    return search;
+}
+
+std::vector<std::uint8_t> marks(const Search& search, Index node_count) {
+    std::vector<std::uint8_t> mark(node_count, 0);
+    for (const Index node : search.order) mark[node] = 1;
+    return mark;
+}
+
+}  // namespace
+
+bool open_way(const Edge& edge) {
+    return edge.passage_class == PassageClass::switched ||
+           edge.passage_class == PassageClass::element;
+}
+
+bool FeedRule::operator()(Index node, const Arc& arc) const {
+    if (vented_[arc.to] != 0) return false;
+    const Edge& edge = region_.edges[arc.edge];
+    if (edge.passage_class == PassageClass::displacement)
+        return (open_part_ways_[arc.edge] & (arc.backward != 0 ? open_backward : open_forward)) !=
+                   0 &&
+               loops_.on_main[node] == 0;
+    if (!feeds_on(edge.passage_class) || !stands_open(standing_, arc)) return false;
+    return loops_.on_main[node] == 0 || loops_.loop_of[arc.edge] != none;
+}
+
+std::vector<std::uint8_t> open_part_ways(const Region& region,
+                                         std::span<const std::uint8_t> looped) {
+    std::vector<std::uint8_t> ways(region.edges.size(), 0);
+    for (Index e = 0; e < region.edges.size(); ++e) {
+        const Edge& edge = region.edges[e];
+        if (edge.passage_class != PassageClass::displacement || edge.part != Part::actuator ||
+            looped[e] != 0)
+            continue;
+        for (const Arc& arc : region.arcs_of(edge.from)) {
+            const Edge& beside = region.edges[arc.edge];
+            if (beside.passage_class != PassageClass::pressure_opened || beside.bypass ||
+                arc.to != edge.to)
+                continue;
+            if (arc.backward == 0)
+                ways[e] |= open_forward;
+            else if (edge.both_ways)
+                ways[e] |= open_backward;
+        }
+    }
+    return ways;
+}
+
+std::vector<std::uint8_t> find_vented(const FlowGraph& graph, const Region& region,
+                                      const Standing& standing) {
+    Search search = from_reservoirs(region);
+    graph.work += search.run(region, [&](Index /*node*/, const Arc& arc) {
+        return holds_no_pressure(region.edges[arc.edge]) &&
+               stands_open(standing, turned_round(region, arc));
+    });
+    return marks(search, region.node_count);
+}
+
+std::vector<std::uint8_t> find_at_tank(const FlowGraph& graph, const Region& region,
+                                       const Standing& standing) {
+    std::vector<std::uint8_t> at_tank = find_vented(graph, region, standing);
+    Search search = from_reservoirs(region);
+    graph.work += search.run(region, [&](Index /*node*/, const Arc& arc) {
+        return holds_no_pressure(region.edges[arc.edge]) && stands_open(standing, arc);
+    });
+    for (Index n = 0; n < region.node_count; ++n)
+        if (!search.reached(n)) at_tank[n] = 0;
+    return at_tank;
+}
+
+void find_checked(const FlowGraph& graph, const Region& region, const Search& fed,
+                  const FeedRule& feeds, Search& checked) {
+    checked.clear(region.node_count);
+    for (const Index node : fed.order) {
+        for (Index slot = region.arc_offsets[node]; slot < region.arc_offsets[node + 1]; ++slot) {
+            const Arc& arc = region.arcs[slot];
+            if (region.edges[arc.edge].passage_class != PassageClass::one_way ||
+                checked.reached(arc.to) || !feeds(node, arc))
+                continue;
+            checked.way[arc.to] = slot;
+            checked.order.push_back(arc.to);
+        }
+    }
+    graph.work += fed.order.size();
+    graph.work += checked.run(region, [&](Index node, const Arc& arc) {
+        return open_way(region.edges[arc.edge]) && feeds(node, arc);
+    });
+}
+
+std::vector<Arc> Feeds::make_up_path(const Region& region, Index node) const {
+    // Back over open ways to the check, then the way the check is fed.
+    std::vector<Arc> behind;
+    while (true) {
+        const Arc& arc = region.arcs[checked.way[node]];
+        behind.push_back(arc);
+        node = tail(region, arc);
+        if (region.edges[arc.edge].passage_class == PassageClass::one_way) break;
+    }
+    std::vector<Arc> path = line_fed.path_to(region, node);
+    path.insert(path.end(), behind.rbegin(), behind.rend());
+    return path;
+}
+
+Feeds find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,
+                 const LoopSet& loops, std::span<const std::uint8_t> looped,
+                 std::span<const std::uint8_t> open_part_ways, Direction direction) {
+    Feeds feeds;
+    feeds.vented = find_vented(graph, region, standing);
+    feeds.from_tank = from_reservoirs(region);
+    graph.work += feeds.from_tank.run(region, [&](Index /*node*/, const Arc& arc) {
+        return feeds_on(region.edges[arc.edge].passage_class) && stands_open(standing, arc);
+    });
+
+    feeds.fed.clear(region.node_count);
+    feeds.line_fed.clear(region.node_count);
+    feeds.line.clear(region.node_count);
+    for (Index e = 0; e < region.edges.size(); ++e) {
+        const Edge& edge = region.edges[e];
+        if (edge.passage_class != PassageClass::displacement || edge.part != Part::pump ||
+            edge.from == edge.to || looped[e] != 0 || !graph.turned(edge.component))
+            continue;
+        if (edge.both_ways && direction == Direction::none) continue;  // it stands at no stroke
+        const bool out_at_to = (displacement_ways(edge, direction) & open_forward) != 0;
+        const Index inlet = out_at_to ? edge.from : edge.to;
+        const Index outlet = out_at_to ? edge.to : edge.from;
+        if (!feeds.from_tank.reached(inlet) || feeds.vented[outlet] != 0) continue;
+        const bool has_line = loops.on_main[outlet] == 0;
+        feeds.sources.push_back({.edge = e, .outlet = outlet, .has_line = has_line});
+        feeds.fed.begin_at(outlet);
+        if (!has_line) continue;
+        feeds.line_fed.begin_at(outlet);
+        feeds.line.begin_at(outlet);
+    }
+    const FeedRule rule(region, standing, loops, feeds.vented, open_part_ways);
+    graph.work += region.edges.size();
+    graph.work += feeds.fed.run(region, rule);
+    graph.work += feeds.line_fed.run(region, rule);
+    graph.work += feeds.line.run(region, [&](Index /*node*/, const Arc& arc) {
+        const Edge& edge = region.edges[arc.edge];
+        return (edge.passage_class == PassageClass::element || edge.shift == Shift::hand) &&
+               stands_open(standing, arc) && feeds.vented[arc.to] == 0 &&
+               loops.on_main[arc.to] == 0;
+    });
+    find_checked(graph, region, feeds.line_fed, rule, feeds.checked);
+    return feeds;
+}
+
+}  // namespace loopwright

@@ -1,0 +1,83 @@
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include <loopwright/graph/flow_graph.h>
+#include <loopwright/graph/loops.h>
+#include <loopwright/graph/search.h>
+
+/// Where charge oil comes from and gets to, in one situation.
+///
+/// Vented      open to a reservoir by a way that holds no pressure
+/// Source      a pump outside every loop that is turned, draws from a reservoir and delivers
+/// Feed        from the sources by everything but leakage, pressure-opened and displacement
+/// Charge line what the sources reach by joined, element and hand-valve passages
+namespace loopwright {
+
+struct ChargeSource {
+    Index edge = none;    ///< the pump's displacement passage
+    Index outlet = none;  ///< node
+    bool has_line = false;  ///< false: its outlet stands on a side, so there is no charge line
+};
+
+struct Feeds {
+    std::vector<std::uint8_t> vented = {};  ///< for each node (reservoirs are)
+    Search from_tank = {};                  ///< what the reservoirs feed by themselves
+    std::vector<ChargeSource> sources = {};
+    Search fed = {};        ///< from all sources
+    Search line_fed = {};   ///< from the sources with a charge line
+    Search checked = {};    ///< behind a check and, from there on, only open ways; see feeds.cpp
+    Search line = {};       ///< the charge line
+
+    /// The walk of a make-up path: source, charge line, check, node. Only where checked reached it.
+    std::vector<Arc> make_up_path(const Region& region, Index node) const;
+};
+
+/// True where the arc may hand a feed on from `node` to the arc's end, other limits apart.
+class FeedRule {
+  public:
+    FeedRule(const Region& region, const Standing& standing, const LoopSet& loops,
+             const std::vector<std::uint8_t>& vented,
+             std::span<const std::uint8_t> open_part_ways)
+        : region_(region), standing_(standing), loops_(loops), vented_(vented),
+          open_part_ways_(open_part_ways) {}
+
+    bool operator()(Index node, const Arc& arc) const;
+
+  private:
+    const Region& region_;
+    const Standing& standing_;
+    const LoopSet& loops_;
+    const std::vector<std::uint8_t>& vented_;
+    std::span<const std::uint8_t> open_part_ways_;
+};
+
+/// For each edge the senses in which an open part's actuator lets a feed through: where a
+/// pressure-opened passage leads from the same node to the same node. `looped[e]`: the passage of
+/// a machine that is in a loop in some state.
+std::vector<std::uint8_t> open_part_ways(const Region& region,
+                                         std::span<const std::uint8_t> looped);
+
+/// Nodes with a way to a reservoir that holds no pressure.
+std::vector<std::uint8_t> find_vented(const FlowGraph& graph, const Region& region,
+                                      const Standing& standing);
+
+/// Nodes that open to a reservoir both ways through nothing that holds pressure.
+std::vector<std::uint8_t> find_at_tank(const FlowGraph& graph, const Region& region,
+                                       const Standing& standing);
+
+Feeds find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,
+                 const LoopSet& loops, std::span<const std::uint8_t> looped,
+                 std::span<const std::uint8_t> open_part_ways, Direction direction);
+
+/// One step of a make-up path behind its check: an open way that meters nothing.
+bool open_way(const Edge& edge);
+
+/// Continues `checked` from `fed`: seeds every node behind a check that a fed node feeds, then
+/// goes on over open ways and further checks.
+void find_checked(const FlowGraph& graph, const Region& region, const Search& fed,
+                  const FeedRule& feeds, Search& checked);
+
+}  // namespace loopwright

@@ -1,0 +1,244 @@
+// Joints by union-find over lines and joined passages; regions by union-find over the joints of
+// each component, reservoirs left out; then all passages sorted by region and nodes numbered as
+// they are met, so that a region's data lie side by side.
+#include <loopwright/graph/flow_graph.h>
+
+#include <algorithm>
+
+#include <loopwright/graph/disjoint_sets.h>
+
+namespace loopwright {
+
+FlowGraph::FlowGraph(const Circuit& circuit) : circuit_(circuit) {
+    find_joints();
+    find_regions();
+    fill_regions();
+    find_turned();
+}
+
+void FlowGraph::find_joints() {
+    const auto port_count = static_cast<Index>(circuit_.ports.size());
+    DisjointSets sets(port_count);
+    port_line_offsets_.assign(port_count + 1, 0);
+    for (const Line& line : circuit_.lines) {
+        const auto ports = circuit_.ports_of(line);
+        for (const Index port : ports) {
+            sets.join(ports.front(), port);
+            ++port_line_offsets_[port + 1];
+        }
+    }
+    for (Index port = 0; port < port_count; ++port)
+        port_line_offsets_[port + 1] += port_line_offsets_[port];
+    port_lines_.resize(port_line_offsets_.back());
+    std::vector<Index> cursor(port_line_offsets_.begin(), port_line_offsets_.end() - 1);
+    for (Index line = 0; line < circuit_.lines.size(); ++line)
+        for (const Index port : circuit_.ports_of(circuit_.lines[line]))
+            port_lines_[cursor[port]++] = line;
+    for (const Passage& passage : circuit_.passages)
+        if (passage.passage == PassageClass::joined) sets.join(passage.from, passage.to);
+    for (const Component& component : circuit_.components)
+        if (component.kind->part == Part::reservoir)
+            for (Index port = component.ports.begin; port < component.ports.end; ++port)
+                sets.join(component.ports.begin, port);
+
+    joint_of_port_.resize(port_count);
+    for (Index port = 0; port < port_count; ++port) {
+        const Index leader = sets.find(port);  // never behind the port itself
+        joint_of_port_[port] = leader == port ? joint_count_++ : joint_of_port_[leader];
+    }
+    reservoir_joint_.assign(joint_count_, 0);
+    for (const Component& component : circuit_.components)
+        if (component.kind->part == Part::reservoir)
+            for (Index port = component.ports.begin; port < component.ports.end; ++port)
+                reservoir_joint_[joint_of_port_[port]] = 1;
+
+    joint_port_offsets_.assign(joint_count_ + 1, 0);
+    for (const Index joint : joint_of_port_) ++joint_port_offsets_[joint + 1];
+    for (Index joint = 0; joint < joint_count_; ++joint)
+        joint_port_offsets_[joint + 1] += joint_port_offsets_[joint];
+    joint_ports_.resize(port_count);
+    cursor.assign(joint_port_offsets_.begin(), joint_port_offsets_.end() - 1);
+    for (Index port = 0; port < port_count; ++port)
+        joint_ports_[cursor[joint_of_port_[port]]++] = port;
+}
+
+void FlowGraph::find_regions() {
+    // One more member than joints: where everything stands that touches reservoirs only.
+    DisjointSets sets(joint_count_ + 1);
+    const Index tank_to_tank = joint_count_;
+    const auto component_count = static_cast<Index>(circuit_.components.size());
+    std::vector<Index> member(component_count, none);
+    for (Index c = 0; c < component_count; ++c) {
+        for (const Passage& passage : circuit_.passages_of(circuit_.components[c])) {
+            if (passage.passage == PassageClass::joined) continue;
+            if (member[c] == none) member[c] = tank_to_tank;
+            for (const Index port : {passage.from, passage.to}) {
+                const Index joint = joint_of_port_[port];
+                if (reservoir_joint_[joint] != 0) continue;
+                if (member[c] == tank_to_tank)
+                    member[c] = joint;
+                else
+                    sets.join(member[c], joint);
+            }
+        }
+    }
+    std::vector<Index> region_of_set(joint_count_ + 1, none);
+    region_of_component_.assign(component_count, none);
+    Index region_count = 0;
+    for (Index c = 0; c < component_count; ++c) {
+        if (member[c] == none) continue;
+        Index& region = region_of_set[sets.find(member[c])];
+        if (region == none) region = region_count++;
+        region_of_component_[c] = region;
+    }
+    regions_.resize(region_count);
+}
+
+void FlowGraph::fill_regions() {
+    const auto region_count = static_cast<Index>(regions_.size());
+    std::vector<Index> offsets(region_count + 1, 0);
+    for (const Index region : region_of_component_)
+        if (region != none) ++offsets[region + 1];
+    for (Index r = 0; r < region_count; ++r) offsets[r + 1] += offsets[r];
+    components_.resize(offsets.back());
+    {
+        std::vector<Index> cursor(offsets.begin(), offsets.end() - 1);
+        for (Index c = 0; c < region_of_component_.size(); ++c)
+            if (region_of_component_[c] != none) components_[cursor[region_of_component_[c]]++] = c;
+    }
+
+    node_of_port_.assign(circuit_.ports.size(), none);
+    std::vector<Index> node_of_joint(joint_count_, none);
+    std::vector<Index> seen_in(joint_count_, none);
+    struct Start {
+        std::size_t node = 0, edge = 0, reservoir = 0, first = 0, offset = 0, arc = 0;
+    };
+    std::vector<Start> starts(region_count + 1);
+    edges_.reserve(circuit_.passages.size());
+    first_edge_.reserve(components_.size() + region_count);
+    for (Index r = 0; r < region_count; ++r) {
+        Start& start = starts[r];
+        start = {.node = joints_.size(),
+                 .edge = edges_.size(),
+                 .reservoir = reservoirs_.size(),
+                 .first = first_edge_.size()};
+        const auto node_of = [&](Index port) {
+            const Index joint = joint_of_port_[port];
+            if (seen_in[joint] != r) {
+                seen_in[joint] = r;
+                const auto node = static_cast<Index>(joints_.size() - start.node);
+                node_of_joint[joint] = node;
+                joints_.push_back(joint);
+                is_reservoir_.push_back(reservoir_joint_[joint]);
+                if (reservoir_joint_[joint] != 0) reservoirs_.push_back(node);
+            }
+            return node_of_port_[port] = node_of_joint[joint];
+        };
+        for (Index i = offsets[r]; i < offsets[r + 1]; ++i) {
+            const Index c = components_[i];
+            const Component& component = circuit_.components[c];
+            first_edge_.push_back(static_cast<Index>(edges_.size() - start.edge));
+            bool by_hand = false;
+            for (Index p = component.passages.begin; p < component.passages.end; ++p) {
+                const Passage& passage = circuit_.passages[p];
+                if (passage.passage == PassageClass::joined) {
+                    node_of(passage.from);
+                    node_of(passage.to);
+                    continue;
+                }
+                by_hand = by_hand || passage.shift == Shift::hand;
+                edges_.push_back({.from = node_of(passage.from),
+                                  .to = node_of(passage.to),
+                                  .passage = p,
+                                  .component = c,
+                                  .opening = passage.opening,
+                                  .passage_class = passage.passage,
+                                  .shift = passage.shift,
+                                  .both_ways = passage.both_ways,
+                                  .bypass = passage.bypass,
+                                  .locked = false,
+                                  .part = component.kind->part});
+            }
+            // Ports that no passage names (a blocked port of a valve) stand nowhere yet.
+            for (Index port = component.ports.begin; port < component.ports.end; ++port)
+                node_of(port);
+            if (by_hand && circuit_.is_yes(component, "locked"))
+                for (auto e = start.edge + first_edge_.back(); e < edges_.size(); ++e)
+                    edges_[e].locked = true;
+        }
+        first_edge_.push_back(static_cast<Index>(edges_.size() - start.edge));
+    }
+    starts[region_count] = {.node = joints_.size(),
+                            .edge = edges_.size(),
+                            .reservoir = reservoirs_.size(),
+                            .first = first_edge_.size()};
+
+    // Arcs, counted and then filled; an edge from a node to itself leads nowhere and has none.
+    arcs_.resize(2 * edges_.size());
+    arc_offsets_.resize(joints_.size() + region_count);
+    std::vector<Index> cursor;
+    std::size_t arc_base = 0;
+    std::size_t offset_base = 0;
+    for (Index r = 0; r < region_count; ++r) {
+        starts[r].arc = arc_base;
+        starts[r].offset = offset_base;
+        const auto node_count = static_cast<Index>(starts[r + 1].node - starts[r].node);
+        const auto edge_count = static_cast<Index>(starts[r + 1].edge - starts[r].edge);
+        const Edge* edges = edges_.data() + starts[r].edge;
+        Index* out = arc_offsets_.data() + offset_base;
+        std::fill(out, out + node_count + 1, Index{0});
+        for (Index e = 0; e < edge_count; ++e) {
+            if (edges[e].from == edges[e].to) continue;
+            ++out[edges[e].from + 1];
+            ++out[edges[e].to + 1];
+        }
+        for (Index n = 0; n < node_count; ++n) out[n + 1] += out[n];
+        cursor.assign(out, out + node_count);
+        for (Index e = 0; e < edge_count; ++e) {
+            const Edge& edge = edges[e];
+            if (edge.from == edge.to) continue;
+            Arc& there = arcs_[arc_base + cursor[edge.from]++];
+            there.to = edge.to;
+            there.edge = e & 0x7fffffffU;
+            there.backward = 0;
+            Arc& back = arcs_[arc_base + cursor[edge.to]++];
+            back.to = edge.from;
+            back.edge = e & 0x7fffffffU;
+            back.backward = 1;
+        }
+        arc_base += out[node_count];
+        offset_base += node_count + 1;
+    }
+    for (Index r = 0; r < region_count; ++r) {
+        const Start& here = starts[r];
+        const Start& next = starts[r + 1];
+        const std::size_t nodes = next.node - here.node;
+        const std::size_t in_region = offsets[r + 1] - offsets[r];
+        const Index arc_count = arc_offsets_[here.offset + nodes];
+        regions_[r] = {.node_count = static_cast<Index>(nodes),
+                       .joints = {joints_.data() + here.node, nodes},
+                       .reservoirs = {reservoirs_.data() + here.reservoir,
+                                      next.reservoir - here.reservoir},
+                       .is_reservoir = {is_reservoir_.data() + here.node, nodes},
+                       .edges = {edges_.data() + here.edge, next.edge - here.edge},
+                       .arc_offsets = {arc_offsets_.data() + here.offset, nodes + 1},
+                       .arcs = {arcs_.data() + here.arc, arc_count},
+                       .components = {components_.data() + offsets[r], in_region},
+                       .first_edge = {first_edge_.data() + here.first, in_region + 1}};
+    }
+    work += joints_.size() + edges_.size();
+}
+
+void FlowGraph::find_turned() {
+    turned_.assign(circuit_.components.size(), 0);
+    for (const Shaft& shaft : circuit_.shafts) {
+        const auto on_it = circuit_.components_of(shaft);
+        const bool driven = std::any_of(on_it.begin(), on_it.end(), [&](Index c) {
+            return circuit_.components[c].kind->part == Part::prime_mover;
+        });
+        if (driven)
+            for (const Index c : on_it) turned_[c] = 1;
+    }
+}
+
+}  // namespace loopwright

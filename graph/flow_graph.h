@@ -1,0 +1,133 @@
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include <loopwright/parser/circuit.h>
+
+/// The circuit as a graph of ways for oil.
+///
+/// Joint    ports that lines and junctions (and housings, and reservoirs) make one
+/// Node     a joint as one region sees it
+/// Edge     a passage through a component between two nodes, of any class but `joined`
+/// Arc      an edge seen from one of its ends
+/// Region   nodes that hang together without passing through a reservoir. A way for oil starts or
+///          ends at a reservoir and never passes through one, so regions are decided one by one;
+///          each has its own copy of a reservoir that it touches.
+///
+/// One graph for all states: what stands open in a state is a byte for each edge (`Standing`).
+namespace loopwright {
+
+struct Edge {
+    Index from = none;  ///< node of the region
+    Index to = none;    ///< node of the region; equal to `from` where the component is shorted
+    Index passage = none;    ///< of the circuit
+    Index component = none;  ///< of the circuit
+    double opening = 0.0;    ///< Pa; NaN: needs one and none is given
+    PassageClass passage_class = PassageClass::joined;
+    Shift shift = Shift::never;
+    bool both_ways = false;
+    bool bypass = false;
+    bool locked = false;  ///< hand valves only
+    Part part = Part::plumbing;
+};
+
+struct Arc {
+    Index to = none;
+    Index edge : 31 = 0;
+    Index backward : 1 = 0;  ///< against the passage's own sense
+};
+
+/// One byte an edge: in which senses it stands open.
+using Standing = std::vector<std::uint8_t>;
+inline constexpr std::uint8_t open_forward = 1;
+inline constexpr std::uint8_t open_backward = 2;
+
+inline bool stands_open(const Standing& standing, const Arc& arc) {
+    return (standing[arc.edge] & (arc.backward != 0 ? open_backward : open_forward)) != 0;
+}
+
+struct Region {
+    Index node_count = 0;
+    std::span<const Index> joints = {};      ///< for each node its joint
+    std::span<const Index> reservoirs = {};  ///< nodes that are reservoirs
+    std::span<const std::uint8_t> is_reservoir = {};  ///< for each node
+    std::span<const Edge> edges = {};
+    std::span<const Index> arc_offsets = {};  ///< node_count + 1
+    std::span<const Arc> arcs = {};
+    std::span<const Index> components = {};  ///< with a passage here, in file order
+    std::span<const Index> first_edge = {};  ///< for each of `components`, and one more
+
+    std::span<const Arc> arcs_of(Index node) const {
+        return arcs.subspan(arc_offsets[node], arc_offsets[node + 1] - arc_offsets[node]);
+    }
+};
+
+/// Immutable once made; keeps a reference to the circuit.
+class FlowGraph {
+  public:
+    explicit FlowGraph(const Circuit& circuit);
+    FlowGraph(const FlowGraph&) = delete;
+    FlowGraph& operator=(const FlowGraph&) = delete;
+
+    const Circuit& circuit() const { return circuit_; }
+    const std::vector<Region>& regions() const { return regions_; }
+
+    Index joint_count() const { return joint_count_; }
+    /// Equal for ports that are one joint.
+    Index joint_of(Index port) const { return joint_of_port_[port]; }
+    const std::vector<Index>& joint_of_port() const { return joint_of_port_; }
+    /// The node of a port in the region its component belongs to.
+    Index node_of(Index port) const { return node_of_port_[port]; }
+    /// The region that a component's passages are in; `none` for one without passages.
+    Index region_of(Index component) const { return region_of_component_[component]; }
+    /// On a shaft that a prime mover turns.
+    bool turned(Index component) const { return turned_[component] != 0; }
+
+    /// The lines that join at a port: seldom more than one (inside and outside an assembly).
+    std::span<const Index> lines_of(Index port) const {
+        return {port_lines_.data() + port_line_offsets_[port],
+                port_line_offsets_[port + 1] - port_line_offsets_[port]};
+    }
+
+    /// The ports of a joint in file order.
+    std::span<const Index> ports_of(Index joint) const {
+        return {joint_ports_.data() + joint_port_offsets_[joint],
+                joint_port_offsets_[joint + 1] - joint_port_offsets_[joint]};
+    }
+
+    /// Visits of nodes and edges since construction, for the tests of cost.
+    mutable std::uint64_t work = 0;
+
+  private:
+    void find_joints();
+    void find_regions();
+    void fill_regions();
+    void find_turned();
+
+    const Circuit& circuit_;
+    Index joint_count_ = 0;
+    std::vector<Index> joint_of_port_;
+    std::vector<std::uint8_t> reservoir_joint_;
+    std::vector<Index> joint_port_offsets_;
+    std::vector<Index> joint_ports_;
+    std::vector<Index> port_line_offsets_;
+    std::vector<Index> port_lines_;
+    std::vector<Index> region_of_component_;
+    std::vector<Index> node_of_port_;
+    std::vector<std::uint8_t> turned_;
+
+    // Storage that the regions' spans look into.
+    std::vector<Index> joints_;
+    std::vector<Index> reservoirs_;
+    std::vector<std::uint8_t> is_reservoir_;
+    std::vector<Edge> edges_;
+    std::vector<Index> arc_offsets_;
+    std::vector<Arc> arcs_;
+    std::vector<Index> components_;
+    std::vector<Index> first_edge_;
+    std::vector<Region> regions_;
+};
+
+}  // namespace loopwright

@@ -1,0 +1,85 @@
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include <loopwright/graph/analysis.h>
+#include <loopwright/graph/flow_graph.h>
+
+/// Loops and their sides as one region has them with its valves in one position and the flow in
+/// one direction.
+///
+/// A loop is a biconnected part of a strongly connected part that holds a pump and an actuator,
+/// over the passages that carry the full flow (displacement, switched, hand valve, check, element;
+/// metering only where no loop closes without it), with reservoirs and all nodes open to one
+/// taken out. A side is what hangs together of a loop without its machines.
+namespace loopwright {
+
+/// Which way the loop's oil goes round: forward when a two-way pump delivers at its port A.
+/// One-way pumps always deliver at their outlet.
+enum class Direction : std::uint8_t { none, forward, reverse };
+
+/// Which of a loop's sides is at working pressure: a is the side at the first pump's port A (or
+/// outlet), b the other.
+enum class High : std::uint8_t { neither, a, b };
+
+struct Loop {
+    Range pumps = {};      ///< into LoopSet::machines, components in file order
+    Range actuators = {};  ///< into LoopSet::machines
+    Range edges = {};      ///< into LoopSet::edges
+    Range sides = {};      ///< into LoopSet::sides
+    Index first_pump = none;
+    bool shorted = false;  ///< both ports of a pump on one side: there are no sides to judge
+};
+
+struct Side {
+    SideRole role = SideRole::main;
+    High letter = High::neither;  ///< which of the two it is: high when the state says this letter
+    Index loop = none;            ///< into LoopSet::loops
+    Index named_after = none;     ///< port
+    Range nodes = {};             ///< into LoopSet::nodes
+};
+
+struct LoopSet {
+    std::vector<Loop> loops = {};  ///< by first pump in file order
+    std::vector<Side> sides = {};
+    std::vector<Index> machines = {};
+    std::vector<Index> edges = {};
+    std::vector<Index> nodes = {};
+    std::vector<std::uint8_t> on_main = {};  ///< for each node: on a main side of a sound loop
+    std::vector<Index> loop_of = {};         ///< for each edge: the loop that keeps it, or none
+
+    std::vector<Index> side_offsets = {};   ///< for each node, into sides_by_node
+    std::vector<Index> sides_by_node = {};  ///< into sides; branches too
+
+    std::span<const Index> sides_at(Index node) const {
+        return {sides_by_node.data() + side_offsets[node],
+                side_offsets[node + 1] - side_offsets[node]};
+    }
+    std::span<const Index> nodes_of(const Side& side) const {
+        return {nodes.data() + side.nodes.begin, side.nodes.size()};
+    }
+    std::span<const Side> sides_of(const Loop& loop) const {
+        return {sides.data() + loop.sides.begin, loop.sides.size()};
+    }
+    std::span<const Index> pumps_of(const Loop& loop) const {
+        return {machines.data() + loop.pumps.begin, loop.pumps.size()};
+    }
+    std::span<const Index> actuators_of(const Loop& loop) const {
+        return {machines.data() + loop.actuators.begin, loop.actuators.size()};
+    }
+    std::span<const Index> edges_of(const Loop& loop) const {
+        return {edges.data() + loop.edges.begin, loop.edges.size()};
+    }
+};
+
+/// `at_tank[n]`: the node opens to a reservoir both ways through nothing that holds pressure.
+LoopSet find_loops(const FlowGraph& graph, const Region& region, const Standing& standing,
+                   const std::vector<std::uint8_t>& at_tank, Direction direction);
+
+/// The senses in which a displacement passage lets the loop's oil round: a two-way pump by the
+/// direction, all others as they are built.
+std::uint8_t displacement_ways(const Edge& edge, Direction direction);
+
+}  // namespace loopwright

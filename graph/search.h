@@ -1,0 +1,77 @@
+#pragma once
+
+#include <vector>
+
+#include <loopwright/graph/flow_graph.h>
+
+/// Reachability that keeps the way, so that every answer has a witness.
+namespace loopwright {
+
+
+/// A search from one or more nodes of a region. `way[n]` is the slot of the arc (in
+/// Region::arcs) by which n was first reached, `start` for where it began, `none` if not reached.
+struct Search {
+    static constexpr Index start = none - 1;
+
+    std::vector<Index> way = {};
+    std::vector<Index> order = {};  ///< nodes in the order reached
+
+    bool reached(Index node) const { return way[node] != none; }
+
+    /// Ready for a new search; forgets only what the last one touched.
+    void clear(Index node_count) {
+        if (way.size() == node_count)
+            for (const Index node : order) way[node] = none;
+        else
+            way.assign(node_count, none);
+        order.clear();
+        next_ = 0;
+    }
+    void begin_at(Index node) {
+        if (way[node] != none) return;
+        way[node] = start;
+        order.push_back(node);
+    }
+
+    /// Goes on breadth first. `passes(node, arc)` says whether oil gets over the arc out of node.
+    /// Returns the visits of nodes and arcs, for the count of work.
+    template <typename Passes>
+    std::uint64_t run(const Region& region, Passes passes) {
+        std::uint64_t visits = 0;
+        for (; next_ < order.size(); ++next_) {
+            const Index node = order[next_];
+            visits += 1 + region.arc_offsets[node + 1] - region.arc_offsets[node];
+            for (Index slot = region.arc_offsets[node]; slot < region.arc_offsets[node + 1];
+                 ++slot) {
+                const Arc& arc = region.arcs[slot];
+                if (way[arc.to] != none || !passes(node, arc)) continue;
+                way[arc.to] = slot;
+                order.push_back(arc.to);
+            }
+        }
+        return visits;
+    }
+
+    /// The arcs from where the search began to `node`, in order.
+    std::vector<Arc> path_to(const Region& region, Index node) const;
+
+  private:
+    std::size_t next_ = 0;
+};
+
+/// The node an arc leaves.
+inline Index tail(const Region& region, const Arc& arc) {
+    const Edge& edge = region.edges[arc.edge];
+    return arc.backward != 0 ? edge.to : edge.from;
+}
+
+/// The same arc seen from its other end.
+inline Arc turned_round(const Region& region, const Arc& arc) {
+    Arc back;
+    back.to = tail(region, arc);
+    back.edge = arc.edge;
+    back.backward = arc.backward == 0 ? 1 : 0;
+    return back;
+}
+
+}  // namespace loopwright

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include <loopwright/graph/flow_graph.h>
+#include <loopwright/graph/loops.h>
+
+/// Sections: what closed valves cut off from every pump of a loop while an actuator of it stands
+/// there.
+namespace loopwright {
+
+/// A loop as known from all combinations of valve positions together; edges of the region.
+struct KnownLoop {
+    Index first_pump = none;
+    std::vector<Index> pump_edges = {};
+    std::vector<Index> actuator_edges = {};
+    bool reversible = false;  ///< a two-way pump, or an operated valve in the loop
+};
+
+struct Section {
+    Index known_loop = none;
+    Index named_after = none;  ///< port
+    std::vector<Index> nodes = {};
+};
+
+/// The sections of one standing. An actuator with both its ports on a piece cannot build up
+/// pressure there, so a piece with none but such is no section; one open to a reservoir freewheels
+/// and is left to the caller, who knows what is vented in the state.
+std::vector<Section> find_sections(const FlowGraph& graph, const Region& region,
+                                   const Standing& standing, const LoopSet& loops,
+                                   std::span<const KnownLoop> known);
+
+}  // namespace loopwright

@@ -1,0 +1,59 @@
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <span>
+#include <vector>
+
+#include <loopwright/graph/analysis.h>
+#include <loopwright/graph/feeds.h>
+#include <loopwright/graph/flow_graph.h>
+#include <loopwright/graph/loops.h>
+#include <loopwright/graph/states.h>
+
+/// A situation: one region in one state (or several that stand alike) with one set of positions of
+/// its operated valves. Everything that rules ask of it is worked out once, and then const.
+namespace loopwright {
+
+/// A side as a rule sees it.
+struct JudgedSide {
+    SideRole role = SideRole::main;
+    Index named_after = none;           ///< port
+    Index first_pump = none;            ///< of its loop
+    Index loop = none;                  ///< into LoopSet::loops; none for a section
+    std::span<const Index> nodes = {};
+    StateSet states = 0;  ///< those of the situation that its loop has
+    bool may_be_low = true;  ///< low, neutral, or a section
+};
+
+struct Situation {
+    const FlowGraph& graph;
+    const Region& region;
+    const LoopSet& loops;
+    StateSet states = 0;
+    std::uint32_t combination = 0;           ///< number of the positions' combination
+    std::span<const Index> valves = {};      ///< operated valves of the region, components
+    std::span<const Index> positions = {};   ///< where each of them stands, into Circuit::positions
+    std::span<const Index> undecided = {};   ///< valves, where they have too many combinations
+    Direction direction = Direction::none;
+    std::span<const High> highs = {};        ///< for each loop
+    std::span<const StateSet> loop_states = {};  ///< for each loop, those of `states` that it has
+    Index judged_loop = none;                ///< `none`: all; else the others stand in neutral
+    Standing standing = {};
+    std::vector<JudgedSide> sides = {};      ///< main, intermediate, branches, sections
+    Feeds feeds = {};
+    std::span<const std::uint8_t> looped = {};  ///< for each edge: machine with a loop in some state
+    std::span<const std::uint8_t> open_part_ways = {};
+
+    const Circuit& circuit() const { return graph.circuit(); }
+};
+
+/// Goes through all running states of all regions, each situation worked out once, and returns the
+/// structure found on the way. `judge` may be empty.
+Structure for_each_situation(const FlowGraph& graph,
+                             const std::function<void(const Situation&)>& judge);
+
+/// The structure alone.
+Structure structure_of(const Circuit& circuit);
+
+}  // namespace loopwright

@@ -1,0 +1,178 @@
+#include <loopwright/graph/structure.h>
+
+#include <algorithm>
+
+#include <loopwright/graph/disjoint_sets.h>
+
+namespace loopwright {
+
+namespace {
+
+void add_once(std::vector<Index>& sorted, Index value) {
+    const auto at = std::lower_bound(sorted.begin(), sorted.end(), value);
+    if (at == sorted.end() || *at != value) sorted.insert(at, value);
+}
+
+void add_states(std::vector<State>& states, StateSet set) {
+    for (std::size_t s = 0; s < state_count; ++s) {
+        const auto state = static_cast<State>(s);
+        if ((set & bit(state)) == 0) continue;
+        const auto at = std::lower_bound(states.begin(), states.end(), state);
+        if (at == states.end() || *at != state) states.insert(at, state);
+    }
+}
+
+}  // namespace
+
+StructureBuilder::StructureBuilder(const FlowGraph& graph)
+    : graph_(graph), loop_slot_(graph.circuit().components.size(), none),
+      side_slot_(graph.circuit().ports.size(), none), on_loop_joint_(graph.joint_count(), 0),
+      charge_line_(graph.circuit().lines.size(), 0) {
+    structure_.node_of_port = graph.joint_of_port();
+}
+
+LoopInfo& StructureBuilder::loop_of(Index first_pump) {
+    Index& slot = loop_slot_[first_pump];
+    if (slot == none) {
+        slot = static_cast<Index>(structure_.loops.size());
+        structure_.loops.emplace_back();
+        structure_.loops.back().id =
+            "loop:" + std::string(graph_.circuit().components[first_pump].path);
+    }
+    return structure_.loops[slot];
+}
+
+void StructureBuilder::see(const Situation& situation) {
+    for (const Loop& loop : situation.loops.loops) {
+        LoopInfo& info = loop_of(loop.first_pump);
+        for (const Index pump : situation.loops.pumps_of(loop)) add_once(info.pumps, pump);
+        for (const Index actuator : situation.loops.actuators_of(loop))
+            add_once(info.actuators, actuator);
+        for (const Index e : situation.loops.edges_of(loop)) {
+            const Edge& edge = situation.region.edges[e];
+            on_loop_joint_[situation.region.joints[edge.from]] = 1;
+            on_loop_joint_[situation.region.joints[edge.to]] = 1;
+        }
+    }
+    for (const JudgedSide& side : situation.sides) see_side(side, situation.region);
+    if (charge_seen_ != &situation.region && !situation.loops.loops.empty()) see_charge(situation);
+}
+
+void StructureBuilder::see_side(const JudgedSide& side, const Region& region) {
+    LoopInfo& loop = loop_of(side.first_pump);
+    Index& slot = side_slot_[side.named_after];
+    if (slot == none) {
+        slot = static_cast<Index>(loop.sides.size());
+        SideInfo info;
+        info.id = "side:" + graph_.circuit().port_name(side.named_after);
+        info.role = side.role;
+        info.named_after = side.named_after;
+        for (const Index node : side.nodes)
+            for (const Index port : graph_.ports_of(region.joints[node])) {
+                info.ports.push_back(port);
+                for (const Index line : graph_.lines_of(port)) info.lines.push_back(line);
+            }
+        std::sort(info.ports.begin(), info.ports.end());
+        std::sort(info.lines.begin(), info.lines.end());
+        info.lines.erase(std::unique(info.lines.begin(), info.lines.end()), info.lines.end());
+        loop.sides.push_back(std::move(info));
+    }
+    add_states(loop.sides[slot].states, side.states);
+}
+
+void StructureBuilder::see_charge(const Situation& situation) {
+    charge_seen_ = &situation.region;
+    const Region& region = situation.region;
+    const FeedRule rule(region, situation.standing, situation.loops, situation.feeds.vented,
+                        situation.open_part_ways);
+    for (const ChargeSource& source : situation.feeds.sources) {
+        bool reaches_a_loop = situation.feeds.sources.size() == 1;
+        Search search;
+        if (!reaches_a_loop) {
+            search.clear(region.node_count);
+            search.begin_at(source.outlet);
+            search.run(region, rule);
+        }
+        const Search& reached = reaches_a_loop ? situation.feeds.fed : search;
+        reaches_a_loop = std::any_of(reached.order.begin(), reached.order.end(), [&](Index node) {
+            return situation.loops.on_main[node] != 0;
+        });
+        if (reaches_a_loop)
+            add_once(structure_.charge_pumps, region.edges[source.edge].component);
+    }
+    for (const Index node : situation.feeds.line.order)
+        for (const Index port : graph_.ports_of(region.joints[node]))
+            for (const Index line : graph_.lines_of(port)) charge_line_[line] = 1;
+}
+
+void StructureBuilder::finish_region(const Region& region, std::span<const std::uint8_t> looped) {
+    // Open parts: machines outside the loops, grouped over everything but leakage and reliefs, cut
+    // at reservoirs and at the loops.
+    DisjointSets sets(region.node_count);
+    const auto free = [&](Index node) {
+        return region.is_reservoir[node] == 0 && on_loop_joint_[region.joints[node]] == 0;
+    };
+    bool machines = false;
+    for (Index e = 0; e < region.edges.size(); ++e) {
+        const Edge& edge = region.edges[e];
+        if (edge.passage_class == PassageClass::displacement && looped[e] == 0) machines = true;
+        if (edge.passage_class == PassageClass::leakage ||
+            edge.passage_class == PassageClass::pressure_opened || looped[e] != 0)
+            continue;
+        if (free(edge.from) && free(edge.to)) sets.join(edge.from, edge.to);
+    }
+    if (!machines) return;
+    std::vector<Index> slot(region.node_count, none);
+    for (Index e = 0; e < region.edges.size(); ++e) {
+        const Edge& edge = region.edges[e];
+        if (edge.passage_class != PassageClass::displacement || looped[e] != 0) continue;
+        OpenPart* part = nullptr;
+        OpenPart alone;
+        const Index node = free(edge.to) ? edge.to : free(edge.from) ? edge.from : none;
+        if (node == none) {
+            structure_.open_parts.push_back(alone);
+            part = &structure_.open_parts.back();
+        } else {
+            Index& at = slot[sets.find(node)];
+            if (at == none) {
+                at = static_cast<Index>(structure_.open_parts.size());
+                structure_.open_parts.push_back(alone);
+            }
+            part = &structure_.open_parts[at];
+        }
+        add_once(edge.part == Part::pump ? part->pumps : part->actuators, edge.component);
+    }
+}
+
+Structure StructureBuilder::finish() {
+    const auto first_of = [](const OpenPart& part) {
+        return part.pumps.empty() ? part.actuators.front() : part.pumps.front();
+    };
+    std::sort(structure_.open_parts.begin(), structure_.open_parts.end(),
+              [&](const OpenPart& a, const OpenPart& b) { return first_of(a) < first_of(b); });
+    for (OpenPart& part : structure_.open_parts)
+        part.id = "open:" + std::string(graph_.circuit().components[first_of(part)].path);
+    std::sort(structure_.loops.begin(), structure_.loops.end(),
+              [](const LoopInfo& a, const LoopInfo& b) { return a.pumps.front() < b.pumps.front(); });
+    for (LoopInfo& loop : structure_.loops)
+        std::stable_sort(loop.sides.begin(), loop.sides.end(),
+                         [](const SideInfo& a, const SideInfo& b) {
+                             return a.role != b.role ? a.role < b.role
+                                                     : a.named_after < b.named_after;
+                         });
+    for (Index line = 0; line < charge_line_.size(); ++line)
+        if (charge_line_[line] != 0) structure_.charge_lines.push_back(line);
+    return std::move(structure_);
+}
+
+std::string_view name(SideRole role) {
+    switch (role) {
+        case SideRole::main: return "main";
+        case SideRole::intermediate: return "intermediate";
+        case SideRole::branch: return "branch";
+        case SideRole::section: return "section";
+    }
+    return "";
+}
+
+}  // namespace loopwright

@@ -1,0 +1,157 @@
+#include <loopwright/graph/valves.h>
+
+#include <algorithm>
+#include <array>
+
+#include <loopwright/graph/feeds.h>
+
+namespace loopwright {
+
+ValveBoard::ValveBoard(const FlowGraph& graph, const Region& region)
+    : circuit_(graph.circuit()), region_(region), base_(region.edges.size(), 0) {
+    for (Index i = 0; i < region.components.size(); ++i) {
+        const Index c = region.components[i];
+        const Component& component = circuit_.components[c];
+        const Range edges{region.first_edge[i], region.first_edge[i + 1]};
+        bool by_pressure = false;
+        for (Index e = edges.begin; e < edges.end; ++e) {
+            const Edge& edge = region.edges[e];
+            const std::uint8_t ways = edge.both_ways ? open_forward | open_backward : open_forward;
+            if (edge.shift == Shift::never ||
+                (edge.shift == Shift::hand && circuit_.choice(component, "position") != "closed"))
+                base_[e] = ways;
+            by_pressure = by_pressure || edge.shift == Shift::pressure;
+        }
+        if (component.positions.size() > 0) {
+            valves_.push_back({.component = c, .edges = edges});
+            components_.push_back(c);
+        }
+        if (by_pressure) flushing_.push_back({.component = c, .edges = edges});
+    }
+    std::uint64_t count = 1;
+    for (const Index valve : components_) {
+        count *= circuit_.components[valve].positions.size();
+        if (count <= most_combinations) continue;
+        undecided_ = components_;
+        count = 1;
+        break;
+    }
+    combinations_ = static_cast<std::uint32_t>(count);
+}
+
+Index ValveBoard::rest_position(Index component) const {
+    const Range range = circuit_.components[component].positions;
+    for (Index p = range.begin; p < range.end; ++p)
+        if (circuit_.positions[p].rest) return p;
+    return range.begin;
+}
+
+std::vector<Index> ValveBoard::positions(std::uint32_t combination) const {
+    std::vector<Index> positions;
+    positions.reserve(components_.size());
+    for (const Index valve : components_) {
+        const Range range = circuit_.components[valve].positions;
+        if (!undecided_.empty()) {
+            positions.push_back(rest_position(valve));
+            continue;
+        }
+        positions.push_back(range.begin + combination % range.size());
+        combination /= range.size();
+    }
+    return positions;
+}
+
+Standing ValveBoard::standing(std::span<const Index> positions) const {
+    Standing standing = base_;
+    for (std::size_t v = 0; v < valves_.size(); ++v)
+        for (Index e = valves_[v].edges.begin; e < valves_[v].edges.end; ++e) {
+            const Edge& edge = region_.edges[e];
+            if (edge.shift == Shift::position &&
+                circuit_.passages[edge.passage].position == positions[v])
+                standing[e] = edge.both_ways ? open_forward | open_backward : open_forward;
+        }
+    return standing;
+}
+
+void ValveBoard::note_command(Index component) {
+    for (Valve& valve : valves_)
+        if (valve.component == component) valve.commands = true;
+}
+
+bool ValveBoard::any_commands() const {
+    return std::any_of(valves_.begin(), valves_.end(),
+                       [](const Valve& valve) { return valve.commands; });
+}
+
+StateSet ValveBoard::allowed_states(std::span<const Index> positions) const {
+    if (!undecided_.empty()) return running_states;
+    StateSet allowed = running_states;
+    for (std::size_t v = 0; v < valves_.size(); ++v) {
+        const Position& stands = circuit_.positions[positions[v]];
+        StateSet named = 0;
+        for (const Position& position :
+             circuit_.positions_of(circuit_.components[valves_[v].component]))
+            named |= position.in;
+        if (!stands.rest) {
+            allowed = without(allowed, bit(State::lost_signal));
+            if (valves_[v].commands) allowed = without(allowed, bit(State::neutral));
+        }
+        // Where some position names a state, only such positions stand in it.
+        allowed = without(allowed, named & without(moving_states, stands.in));
+    }
+    return allowed;
+}
+
+void ValveBoard::set_flushing(const LoopSet& loops, std::span<const High> highs,
+                              Standing& standing) const {
+    for (const Valve& valve : flushing_) shift(valve, loops, highs, standing);
+}
+
+void ValveBoard::shift(const Valve& valve, const LoopSet& loops, std::span<const High> highs,
+                       Standing& standing) const {
+    std::array<Index, 2> ends = {none, none};  // the passages from A and from B
+    std::size_t found = 0;
+    for (Index e = valve.edges.begin; e < valve.edges.end && found < 2; ++e)
+        if (region_.edges[e].shift == Shift::pressure) ends[found++] = e;
+    if (found == 2) {
+        const auto at_a = main_sides_from(region_.edges[ends[0]].from, loops, standing);
+        const auto at_b = main_sides_from(region_.edges[ends[1]].from, loops, standing);
+        for (const Index sa : at_a)
+            for (const Index sb : at_b) {
+                const Side& a = loops.sides[sa];
+                const Side& b = loops.sides[sb];
+                if (a.loop != b.loop || a.letter == b.letter || highs[a.loop] == High::neither)
+                    continue;
+                standing[a.letter != highs[a.loop] ? ends[0] : ends[1]] =
+                    open_forward | open_backward;
+                return;
+            }
+    }
+    for (Index e = valve.edges.begin; e < valve.edges.end; ++e)
+        if (region_.edges[e].shift == Shift::pressure_centred)
+            standing[e] = open_forward | open_backward;
+}
+
+/// The main sides that a node hangs on by ways open both ways.
+std::vector<Index> ValveBoard::main_sides_from(Index node, const LoopSet& loops,
+                                               const Standing& standing) const {
+    std::vector<Index> sides;
+    std::vector<Index> seen{node};
+    for (std::size_t i = 0; i < seen.size(); ++i) {
+        if (loops.on_main[seen[i]] != 0) {
+            for (const Index s : loops.sides_at(seen[i]))
+                if (loops.sides[s].role == SideRole::main) sides.push_back(s);
+            continue;
+        }
+        for (const Arc& arc : region_.arcs_of(seen[i])) {
+            const Edge& edge = region_.edges[arc.edge];
+            if (open_way(edge) && standing[arc.edge] == (open_forward | open_backward) &&
+                edge.shift != Shift::pressure && region_.is_reservoir[arc.to] == 0 &&
+                std::find(seen.begin(), seen.end(), arc.to) == seen.end())
+                seen.push_back(arc.to);
+        }
+    }
+    return sides;
+}
+
+}  // namespace loopwright

@@ -1,0 +1,68 @@
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include <loopwright/graph/flow_graph.h>
+#include <loopwright/graph/loops.h>
+#include <loopwright/graph/states.h>
+
+/// The valves of a region and how they stand: operated ones by position, hand valves as drawn,
+/// flushing valves by the high side.
+namespace loopwright {
+
+/// More combinations of positions than this in one region are not gone through.
+inline constexpr std::uint32_t most_combinations = 65'536;
+
+class ValveBoard {
+  public:
+    ValveBoard(const FlowGraph& graph, const Region& region);
+
+    /// Number of combinations of positions; 1 if there are too many (see undecided()).
+    std::uint32_t combination_count() const { return combinations_; }
+    /// All operated valves where they have too many combinations, else empty.
+    std::span<const Index> undecided() const { return undecided_; }
+    std::span<const Index> valves() const { return components_; }
+    bool has_flushing() const { return !flushing_.empty(); }
+
+    /// Where each valve stands in a combination (at rest where there are too many).
+    std::vector<Index> positions(std::uint32_t combination) const;
+    /// What stands open with the valves so, flushing valves shut.
+    Standing standing(std::span<const Index> positions) const;
+
+    /// Told of each loop passage that a position opens: its valve commands a loop.
+    void note_command(Index component);
+    bool any_commands() const;
+
+    /// The running states that allow these positions: at rest without a signal; commanding valves
+    /// at rest in neutral; in motion the positions declared `in` the state, if there are any.
+    StateSet allowed_states(std::span<const Index> positions) const;
+
+    /// Shifts the flushing valves to the low side of the loop that they stand on.
+    void set_flushing(const LoopSet& loops, std::span<const High> highs, Standing& standing) const;
+
+  private:
+    struct Valve {
+        Index component = none;
+        Range edges = {};
+        bool commands = false;
+    };
+
+    Index rest_position(Index component) const;
+    void shift(const Valve& valve, const LoopSet& loops, std::span<const High> highs,
+               Standing& standing) const;
+    std::vector<Index> main_sides_from(Index node, const LoopSet& loops,
+                                       const Standing& standing) const;
+
+    const Circuit& circuit_;
+    const Region& region_;
+    Standing base_;
+    std::vector<Valve> valves_;
+    std::vector<Valve> flushing_;
+    std::vector<Index> components_;
+    std::vector<Index> undecided_;
+    std::uint32_t combinations_ = 1;
+};
+
+}  // namespace loopwright

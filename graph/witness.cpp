@@ -1,0 +1,219 @@
+#include <loopwright/graph/witness.h>
+
+#include <algorithm>
+#include <unordered_map>
+
+namespace loopwright {
+
+namespace {
+
+/// True where the component itself makes its ports of one joint one: junction, housing, reservoir.
+bool joins_its_ports(const Circuit& circuit, const Component& component) {
+    const auto passages = circuit.passages_of(component);
+    return component.kind->part == Part::reservoir ||
+           std::any_of(passages.begin(), passages.end(), [](const Passage& passage) {
+               return passage.passage == PassageClass::joined;
+           });
+}
+
+/// How a port was reached inside a joint: over a line, or through a component (line `none`).
+struct Reached {
+    Index from = none;
+    Index line = none;
+};
+
+/// Breadth first over the ports of a joint until `found` holds; steps from there to the target.
+template <typename Found>
+std::vector<Step> search_joint(const FlowGraph& graph, Index from, Found found) {
+    const Circuit& circuit = graph.circuit();
+    std::unordered_map<Index, Reached> reached{{from, {}}};  // looked up only, never iterated
+    std::vector<Index> queue{from};
+    Index at = none;
+    for (std::size_t i = 0; i < queue.size() && at == none; ++i) {
+        const Index port = queue[i];
+        if (found(port)) {
+            at = port;
+            break;
+        }
+        const auto visit = [&](Index next, Index line) {
+            if (reached.try_emplace(next, Reached{port, line}).second) queue.push_back(next);
+        };
+        for (const Index line : graph.lines_of(port))
+            for (const Index next : circuit.ports_of(circuit.lines[line])) visit(next, line);
+        const Component& component = circuit.components[circuit.ports[port].component];
+        if (!joins_its_ports(circuit, component)) continue;
+        for (Index next = component.ports.begin; next < component.ports.end; ++next)
+            if (graph.joint_of(next) == graph.joint_of(port)) visit(next, none);
+    }
+    std::vector<Step> steps;
+    while (at != none && at != from) {
+        const Reached& by = reached.at(at);
+        if (by.line != none)
+            steps.push_back({ElementType::line, by.line, by.from, at, {}});
+        else
+            steps.push_back({ElementType::component, circuit.ports[at].component, by.from, at, {}});
+        at = by.from;
+    }
+    std::reverse(steps.begin(), steps.end());
+    return steps;
+}
+
+bool is_reservoir_port(const Circuit& circuit, Index port) {
+    return circuit.components[circuit.ports[port].component].kind->part == Part::reservoir;
+}
+
+void append(std::vector<Step>& steps, const std::vector<Step>& more) {
+    steps.insert(steps.end(), more.begin(), more.end());
+}
+
+/// The lines (and junctions) between two ports of one joint.
+void append_between(const FlowGraph& graph, Index from, Index to, std::vector<Step>& steps) {
+    const auto there = graph.lines_of(to);
+    for (const Index line : graph.lines_of(from)) {
+        if (std::find(there.begin(), there.end(), line) == there.end()) continue;
+        steps.push_back({ElementType::line, line, from, to, {}});
+        return;
+    }
+    append(steps, search_joint(graph, from, [&](Index port) { return port == to; }));
+}
+
+}  // namespace
+
+std::string_view passing_text(const Edge& edge, bool backward) {
+    switch (edge.passage_class) {
+        case PassageClass::joined: return "joined";
+        case PassageClass::one_way: return backward ? "against the check" : "free flow";
+        case PassageClass::pressure_opened: return "once its opening pressure is reached";
+        case PassageClass::switched:
+            return edge.shift == Shift::hand       ? "open as drawn"
+                   : edge.shift == Shift::position ? "open in this position"
+                                                   : "shifted to the low side";
+        case PassageClass::metering: return "through the restriction";
+        case PassageClass::displacement:
+            return edge.part == Part::pump ? "delivered by the pump" : "through the actuator";
+        case PassageClass::leakage: return "leakage to the housing";
+        case PassageClass::element: return "through the element";
+    }
+    return {};
+}
+
+Index entry_port(const FlowGraph& graph, const Region& region, const Arc& arc) {
+    const Passage& passage = graph.circuit().passages[region.edges[arc.edge].passage];
+    return arc.backward != 0 ? passage.to : passage.from;
+}
+
+Index exit_port(const FlowGraph& graph, const Region& region, const Arc& arc) {
+    const Passage& passage = graph.circuit().passages[region.edges[arc.edge].passage];
+    return arc.backward != 0 ? passage.from : passage.to;
+}
+
+Step step_over(const FlowGraph& graph, const Region& region, const Arc& arc,
+               std::string_view text) {
+    const Edge& edge = region.edges[arc.edge];
+    return {ElementType::component, edge.component, entry_port(graph, region, arc),
+            exit_port(graph, region, arc),
+            text.empty() ? passing_text(edge, arc.backward != 0) : text};
+}
+
+
+Index port_on(const FlowGraph& graph, const Region& region, Index node, Index preferred) {
+    const Index joint = region.joints[node];
+    if (preferred != none && graph.joint_of(preferred) == joint) return preferred;
+    const Circuit& circuit = graph.circuit();
+    const auto ports = graph.ports_of(joint);
+    for (const Index port : ports) {
+        const Part part = circuit.components[circuit.ports[port].component].kind->part;
+        if (part == Part::pump || part == Part::actuator) return port;
+    }
+    return ports.front();
+}
+
+std::vector<Step> walk_to_reservoir(const FlowGraph& graph, Index from) {
+    const Circuit& circuit = graph.circuit();
+    std::vector<Step> steps = search_joint(
+        graph, from, [&](Index port) { return is_reservoir_port(circuit, port); });
+    if (!steps.empty())
+        steps.push_back({ElementType::component, circuit.ports[steps.back().to].component, none,
+                         none, {}});
+    return steps;
+}
+
+std::vector<Step> walk(const FlowGraph& graph, const Region& region, std::span<const Arc> arcs,
+                       WalkEnds ends) {
+    const Circuit& circuit = graph.circuit();
+    std::vector<Step> steps;
+    const auto show = [&](Index port) {
+        steps.push_back({ElementType::component, circuit.ports[port].component, none, none, {}});
+    };
+    if (arcs.empty()) {
+        if (ends.from != none && ends.to != none && ends.from != ends.to)
+            append_between(graph, ends.from, ends.to, steps);
+        return steps;
+    }
+    steps.reserve(2 * arcs.size() + 4);
+    Index at = ends.from;
+    if (at == none && region.is_reservoir[tail(region, arcs.front())] != 0) {
+        // Backwards from the first component to the nearest reservoir mark.
+        std::vector<Step> out =
+            search_joint(graph, entry_port(graph, region, arcs.front()),
+                         [&](Index port) { return is_reservoir_port(circuit, port); });
+        std::reverse(out.begin(), out.end());
+        for (Step& step : out) std::swap(step.from, step.to);
+        if (!out.empty()) show(out.front().from);
+        append(steps, out);
+    }
+    for (const Arc& arc : arcs) {
+        const Index entry = entry_port(graph, region, arc);
+        if (at != none && at != entry) append_between(graph, at, entry, steps);
+        steps.push_back(step_over(graph, region, arc));
+        at = exit_port(graph, region, arc);
+    }
+    if (ends.to != none) {
+        if (at != ends.to) append_between(graph, at, ends.to, steps);
+    } else if (region.is_reservoir[arcs.back().to] != 0) {
+        append(steps, walk_to_reservoir(graph, at));
+    }
+    return steps;
+}
+
+namespace {
+
+std::string_view blocking_text(const Edge& edge, bool open) {
+    switch (edge.passage_class) {
+        case PassageClass::one_way:
+            return open ? "a check, passed only one way" : "blocks: its free flow is the other way";
+        case PassageClass::switched:
+            if (edge.shift == Shift::hand) return open ? "can be closed" : "drawn closed";
+            return open ? "open here, yet no way on" : "shut in this state";
+        case PassageClass::pressure_opened: return "opens only under pressure";
+        case PassageClass::metering: return "a restriction";
+        case PassageClass::displacement: return "a machine: no free way through it";
+        case PassageClass::element: return open ? "no way on behind it" : "blocks: mounted one way";
+        case PassageClass::joined:
+        case PassageClass::leakage: break;
+    }
+    return {};
+}
+
+}  // namespace
+
+std::vector<Step> frontier(const FlowGraph& graph, const Region& region, const Standing& standing,
+                           const Search& search, bool towards) {
+    std::vector<Step> steps;
+    std::vector<Index> shown;
+    for (const Index node : search.order) {
+        for (const Arc& arc : region.arcs_of(node)) {
+            const Edge& edge = region.edges[arc.edge];
+            if (search.reached(arc.to) || edge.passage_class == PassageClass::leakage) continue;
+            const auto at = std::lower_bound(shown.begin(), shown.end(), edge.component);
+            if (at != shown.end() && *at == edge.component) continue;
+            shown.insert(at, edge.component);
+            const Arc flow = towards ? arc : turned_round(region, arc);
+            steps.push_back(step_over(graph, region, flow,
+                                      blocking_text(edge, stands_open(standing, flow))));
+        }
+    }
+    return steps;
+}
+
+}  // namespace loopwright

@@ -1,0 +1,164 @@
+#include <loopwright/parser/attribute_value.h>
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+
+#include <fmt/core.h>
+
+#include <loopwright/base/unit_text.h>
+#include <loopwright/parser/clipped.h>
+#include <loopwright/parser/short_text.h>
+
+namespace loopwright {
+namespace {
+
+constexpr std::size_t longest_quantity = 100;
+
+std::string in_units(const AttributeSpec& spec, double si) {
+    return spec.type == AttributeType::count ? fmt::format("{:.0f}", si)
+                                             : format_quantity(si, spec.dimension);
+}
+
+std::string range_of(const AttributeSpec& spec) {
+    const bool above = spec.least > -1e299;
+    const bool below = spec.most < 1e299;
+    const std::string least = above ? in_units(spec, spec.least) : std::string();
+    const std::string most = below ? in_units(spec, spec.most) : std::string();
+    if (above && below) {
+        return spec.least_included ? fmt::format("{} to {}", least, most)
+                                   : fmt::format("more than {}, at most {}", least, most);
+    }
+    if (above) {
+        return spec.least_included ? fmt::format("{} or more", least)
+                                   : fmt::format("more than {}", least);
+    }
+    return fmt::format("at most {}", most);
+}
+
+bool in_range(const AttributeSpec& spec, double si) {
+    // A figure such as 0.3 of a limit in other units may miss it by a rounding.
+    const double slack = 1e-12 * std::max(std::abs(si), std::abs(spec.most));
+    const bool enough = spec.least_included ? si >= spec.least : si > spec.least;
+    return enough && (spec.most >= 1e299 ? std::isfinite(si) : si <= spec.most + slack);
+}
+
+bool check_range(const AttributeSpec& spec, std::string_view text, double si, AttributeValue& value,
+                 Words& words) {
+    if (!in_range(spec, si)) {
+        words = {
+            fmt::format("{} is out of range: '{}'", spec.name, clipped(text)), range_of(spec), {}};
+        return false;
+    }
+    value.si = si;
+    value.text = text;
+    return true;
+}
+
+bool read_count(const AttributeSpec& spec, std::string_view text, AttributeValue& value,
+                Words& words) {
+    unsigned number = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
+    if (text.empty() || error != std::errc() || end != text.data() + text.size()) {
+        words = {fmt::format("{} is no whole number: '{}'", spec.name, clipped(text)),
+                 taken_by(spec),
+                 {}};
+        return false;
+    }
+    while (text.size() > 1 && text.front() == '0') {  // "02" meets the conditions on "2"
+        text.remove_prefix(1);
+    }
+    return check_range(spec, text, number, value, words);
+}
+
+bool read_word(const AttributeSpec& spec, std::string_view text,
+               const std::vector<std::string_view>& known, Words& words) {
+    if (std::find(known.begin(), known.end(), text) != known.end()) {
+        return true;
+    }
+    words = {fmt::format("{} cannot be '{}'", spec.name, clipped(text)), taken_by(spec),
+             std::string(nearest_word(text, known))};
+    return false;
+}
+
+}  // namespace
+
+bool read_value(const AttributeSpec& spec, std::string_view text, AttributeValue& value,
+                Words& words) {
+    switch (spec.type) {
+        case AttributeType::quantity: {
+            if (text.size() > longest_quantity) {
+                words = {fmt::format("{}: '{}' is no quantity", spec.name, clipped(text)),
+                         taken_by(spec),
+                         {}};
+                return false;
+            }
+            ParsedQuantity parsed = parse_quantity(text, spec.dimension);
+            if (!parsed.ok()) {
+                words = {fmt::format("{}: {}", spec.name, parsed.message),
+                         std::move(parsed.expected), std::move(parsed.suggestion)};
+                return false;
+            }
+            return check_range(spec, text, parsed.si, value, words);
+        }
+        case AttributeType::count:
+            return read_count(spec, text, value, words);
+        case AttributeType::yes_no:
+            if (text != "yes" && text != "no") {
+                return read_word(spec, text, {"yes", "no"}, words);
+            }
+            value.si = text == "yes" ? 1.0 : 0.0;
+            break;
+        case AttributeType::choice:
+            if (std::none_of(spec.choices.begin(), spec.choices.end(),
+                             [text](std::string_view word) { return same_text(word, text); })) {
+                return read_word(spec, text, {spec.choices.begin(), spec.choices.end()}, words);
+            }
+            break;
+        case AttributeType::text:
+            break;
+    }
+    value.text = text;
+    return true;
+}
+
+std::string taken_by(const AttributeSpec& spec) {
+    switch (spec.type) {
+        case AttributeType::quantity:
+            return parse_quantity({}, spec.dimension).expected;
+        case AttributeType::count:
+            return fmt::format("a whole number, {}", range_of(spec));
+        case AttributeType::yes_no:
+            return "yes or no";
+        case AttributeType::choice:
+            return list_of({spec.choices.begin(), spec.choices.end()});
+        case AttributeType::text:
+            return spec.doc.empty() ? "text" : std::string(spec.doc);
+    }
+    return {};
+}
+
+std::string list_of(const std::vector<std::string_view>& words, std::string_view last) {
+    constexpr std::size_t most = 40;
+    std::string list;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (i == most) {
+            return list + ", ...";
+        }
+        if (i > 0) {
+            list += i + 1 == words.size() ? fmt::format(" {} ", last) : ", ";
+        }
+        list += clipped(words[i]);
+    }
+    return list;
+}
+
+bool is_id(std::string_view text) {
+    const auto letter = [](char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'); };
+    return !text.empty() && letter(text.front()) &&
+           std::all_of(text.begin(), text.end(), [&letter](char c) {
+               return letter(c) || (c >= '0' && c <= '9') || c == '-' || c == '_';
+           });
+}
+
+}  // namespace loopwright

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include <loopwright/parser/circuit.h>
+#include <loopwright/parser/report.h>
+
+namespace loopwright {
+
+/// Reads a value as its spec asks. True: `value.si` and `value.text` are set. False: `words` says
+/// what is wrong, and `value` is as it was. Never throws on bad text.
+bool read_value(const AttributeSpec& spec, std::string_view text, AttributeValue& value,
+                Words& words);
+
+/// What the attribute takes, for messages: "a pressure such as 24 bar", "yes or no".
+std::string taken_by(const AttributeSpec& spec);
+
+/// "a, b or c".
+std::string list_of(const std::vector<std::string_view>& words, std::string_view last = "or");
+
+/// A letter, then letters, digits, '-' and '_'.
+bool is_id(std::string_view text);
+
+}  // namespace loopwright

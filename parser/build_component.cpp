@@ -1,0 +1,138 @@
+#include <loopwright/parser/builder.h>
+
+#include <algorithm>
+#include <limits>
+
+#include <loopwright/parser/attribute_value.h>
+#include <loopwright/parser/short_text.h>
+
+// A component with its attributes, and the ports and passages that its kind gives it.
+
+namespace loopwright {
+
+void Builder::component(Scope& scope, const ElementWords& words, std::uint32_t element) {
+    const Page& page = *scope.page;
+    const ScannedElement& scanned = page.document().element(element);
+    if (limit_reached(page, scanned.name(), circuit_.components.size(), "components")) {
+        return;
+    }
+    Given given = read_given(page, words, element);
+    const auto index = static_cast<Index>(circuit_.components.size());
+    Component component;
+    component.kind = words.kind;
+    component.assembly = scope.assembly;
+    component.place = page.at(scanned.tag());
+    component.path =
+        path_of(scope, element, take_id(scope, words, given, NameType::component, index));
+    if (!overrides_.empty()) {
+        apply_overrides(words, component.path, given);
+    }
+    check_required(page, words, given, element);
+    if (given.has(words.title)) {
+        component.title = text_of(page, given, words.title).text;
+    }
+    if (given.has(words.designation)) {
+        component.designation = text_of(page, given, words.designation).text;
+    }
+
+    bool doubtful = false;
+    std::array<Index, slot_count> values;
+    component.attributes.begin = static_cast<Index>(circuit_.attributes.size());
+    for (Slot slot = 0; slot < words.figures; ++slot) {
+        values[slot] = none;
+        const bool given_here = given.has(slot);
+        if (!given_here && words.defaults[slot].spec == nullptr) {
+            continue;
+        }
+        values[slot] = static_cast<Index>(circuit_.attributes.size());
+        AttributeValue& value = circuit_.attributes.emplace_back(words.defaults[slot]);
+        if (!given_here) {
+            value.place = component.place;
+        } else if (!read_given_value(page, words, given, slot, value)) {
+            doubtful = doubtful || words.decides(slot);
+            if (value.spec == nullptr) {
+                circuit_.attributes.pop_back();
+                values[slot] = none;
+            }
+        }
+    }
+    component.attributes.end = static_cast<Index>(circuit_.attributes.size());
+    doubtful_.push_back(doubtful);
+
+    kind_ports(words, component, index, values);
+    circuit_.components.push_back(component);
+    if (words.kind->children == Children::no) {
+        no_children(page, element, words.name);
+    } else {
+        declared_parts(page, words, element, index);
+    }
+}
+
+std::uint32_t Builder::conditions_of(const ElementWords& words,
+                                     const std::array<Index, slot_count>& values) const {
+    std::uint32_t held = 0;
+    for (std::size_t i = 0; i < words.conditions.size(); ++i) {
+        const Condition& condition = words.conditions[i];
+        if (values[condition.slot] == none) {
+            continue;
+        }
+        const std::string_view text = circuit_.attributes[values[condition.slot]].text;
+        if (std::any_of(condition.words.begin(), condition.words.end(),
+                        [text](std::string_view word) { return same_text(word, text); })) {
+            held |= 1U << i;
+        }
+    }
+    return held;
+}
+
+void Builder::kind_ports(const ElementWords& words, Component& component, Index index,
+                         const std::array<Index, slot_count>& values) {
+    const Kind& kind = *words.kind;
+    const std::uint32_t held = conditions_of(words, values);
+    const auto is_there = [held](std::uint32_t needs) { return (needs & held) == needs; };
+
+    std::array<Index, 32> ports;
+    component.ports.begin = static_cast<Index>(circuit_.ports.size());
+    first_port_.push_back(component.ports.begin);
+    for (std::size_t i = 0; i < kind.ports.size(); ++i) {
+        ports[i] = none;
+        if (is_there(words.port_needs[i])) {
+            ports[i] = static_cast<Index>(circuit_.ports.size());
+            Port port;
+            port.letter = kind.ports[i].letter;
+            port.use = kind.ports[i].use;
+            port.component = index;
+            port.place = component.place;
+            add_port(port);
+        }
+    }
+    component.ports.end = static_cast<Index>(circuit_.ports.size());
+
+    component.passages.begin = static_cast<Index>(circuit_.passages.size());
+    for (const PassagePlan& plan : words.passages) {
+        if (!is_there(plan.needs) || ports[plan.from] == none || ports[plan.to] == none) {
+            continue;
+        }
+        Passage passage;
+        passage.from = ports[plan.from];
+        passage.to = ports[plan.to];
+        passage.component = index;
+        passage.passage = plan.spec->passage;
+        passage.shift = plan.spec->shift;
+        passage.both_ways = plan.spec->both_ways;
+        passage.bypass = plan.bypass;
+        if (plan.opening != no_slot) {
+            if (values[plan.opening] != none) {
+                passage.opening = circuit_.attributes[values[plan.opening]].si;
+            } else if (plan.spec->needs_opening) {
+                continue;
+            } else if (plan.spec->passage != PassageClass::one_way) {
+                passage.opening = std::numeric_limits<double>::quiet_NaN();
+            }
+        }
+        circuit_.passages.push_back(passage);
+    }
+    component.passages.end = static_cast<Index>(circuit_.passages.size());
+}
+
+}  // namespace loopwright

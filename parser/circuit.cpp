@@ -1,0 +1,61 @@
+#include <loopwright/parser/circuit.h>
+
+namespace loopwright {
+
+const AttributeValue* Circuit::attribute(const Component& component, std::string_view name) const {
+    for (const AttributeValue& value : attributes_of(component))
+        if (value.spec->name == name) return &value;
+    return nullptr;
+}
+
+bool Circuit::is_yes(const Component& component, std::string_view name) const {
+    const AttributeValue* value = attribute(component, name);
+    return value != nullptr && value->si != 0.0;
+}
+
+std::string_view Circuit::choice(const Component& component, std::string_view name) const {
+    const AttributeValue* value = attribute(component, name);
+    return value != nullptr ? value->text : std::string_view{};
+}
+
+std::optional<double> Circuit::figure(const Component& component, std::string_view name) const {
+    const AttributeValue* value = attribute(component, name);
+    if (value == nullptr) return std::nullopt;
+    return value->si;
+}
+
+std::string Circuit::port_name(Index port) const {
+    std::string name(components[ports[port].component].path);
+    name += '.';
+    name += ports[port].letter;
+    return name;
+}
+
+std::string_view name(LineFunction function) {
+    switch (function) {
+        case LineFunction::not_declared: return {};
+        case LineFunction::working: return "working";
+        case LineFunction::charge: return "charge";
+        case LineFunction::suction: return "suction";
+        case LineFunction::return_: return "return";
+        case LineFunction::drain: return "drain";
+        case LineFunction::pilot: return "pilot";
+    }
+    return {};
+}
+
+std::string_view name(PassageClass passage) {
+    switch (passage) {
+        case PassageClass::joined: return "joined";
+        case PassageClass::one_way: return "one-way";
+        case PassageClass::pressure_opened: return "pressure-opened";
+        case PassageClass::switched: return "switched";
+        case PassageClass::metering: return "metering";
+        case PassageClass::displacement: return "displacement";
+        case PassageClass::leakage: return "leakage";
+        case PassageClass::element: return "element";
+    }
+    return {};
+}
+
+}  // namespace loopwright

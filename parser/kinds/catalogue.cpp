@@ -1,0 +1,100 @@
+#include <loopwright/parser/kinds/catalogue.h>
+
+#include <algorithm>
+#include <array>
+
+#include <loopwright/parser/kinds/shared.h>
+
+namespace loopwright {
+
+extern const Kind check_valve;
+extern const Kind cooler;
+extern const Kind directional_valve;
+extern const Kind engine;
+extern const Kind filter;
+extern const Kind flushing_valve;
+extern const Kind junction;
+extern const Kind load;
+extern const Kind motor;
+extern const Kind orifice;
+extern const Kind pump;
+extern const Kind relief_valve;
+extern const Kind reservoir;
+extern const Kind shut_off_valve;
+
+namespace {
+
+using namespace kind_parts;
+
+constexpr std::array<const Kind*, 14> all = {
+    &check_valve, &cooler,       &directional_valve, &engine, &filter,
+    &flushing_valve, &junction,  &load,              &motor,  &orifice,
+    &pump,        &relief_valve, &reservoir,         &shut_off_valve,
+};
+
+constexpr AttributeSpec title_attribute{.name = "title", .doc = "name for people"};
+
+constexpr AttributeSpec common[] = {
+    {.name = "id",
+     .required = true,
+     .doc = "unique in its file or assembly: a letter, then letters, digits, - and _"},
+    title_attribute,
+    {.name = "designation", .doc = "ISO 1219-2 code, printed in place of the id"},
+};
+
+constexpr std::string_view functions[] = {"working", "charge", "suction",
+                                          "return",  "drain",  "pilot"};
+constexpr std::string_view levels[] = {"above", "below"};
+
+constexpr AttributeSpec circuit_attributes[] = {
+    title_attribute,
+    {.name = "drawing", .doc = "drawing number"},
+    {.name = "revision", .doc = "revision of the drawing"},
+    {.name = "date", .doc = "date of issue"},
+    {.name = "owner", .doc = "legal owner, for the title block"},
+    {.name = "creator", .doc = "who drew it"},
+    {.name = "approver", .doc = "who approved it"},
+};
+constexpr AttributeSpec line_attributes[] = {
+    title_attribute,
+    positive("bore", Dimension::length, "inner diameter"),
+    positive("length", Dimension::length, "length between its first two ports"),
+    pressure("rating", "highest pressure that it bears"),
+    choice("function", functions, {}, "declared function"),
+};
+constexpr AttributeSpec title_only[] = {title_attribute};
+constexpr AttributeSpec port_attributes[] = {
+    choice("level", levels, {}, "whether a reservoir's port ends above or below the oil level"),
+};
+constexpr AttributeSpec position_attributes[] = {
+    yes_no("rest", "whether the valve stands so when nothing operates it"),
+    {.name = "in", .doc = "states in which it stands so, such as drive-forward"},
+};
+constexpr AttributeSpec path_attributes[] = {
+    yes_no("throttled", "whether the path restricts the flow"),
+};
+
+}  // namespace
+
+std::span<const Kind* const> kinds() { return all; }
+
+const Kind* find_kind(std::string_view name) {
+    const auto at = std::lower_bound(
+        all.begin(), all.end(), name,
+        [](const Kind* kind, std::string_view wanted) { return kind->name < wanted; });
+    return at != all.end() && (*at)->name == name ? *at : nullptr;
+}
+
+std::span<const AttributeSpec> common_attributes() { return common; }
+
+std::span<const AttributeSpec> element_attributes(std::string_view element) {
+    if (element == "circuit") return circuit_attributes;
+    if (element == "line") return line_attributes;
+    if (element == "shaft" || element == "assembly" || element == "use") return title_only;
+    if (element == "port") return port_attributes;
+    if (element == "position") return position_attributes;
+    if (element == "path") return path_attributes;
+    return {};
+}
+
+}  // namespace loopwright

@@ -1,0 +1,128 @@
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <string_view>
+
+#include <loopwright/base/dimension.h>
+
+/// The language of the circuit description: what a kind of component is. Constant data only; the
+/// reader, the schema, the documentation and the symbol sheet are all driven by it.
+///
+/// Port      where a line can join, named by the trade's letter
+/// Passage   a way for oil between two ports of one component, with its class
+/// Attribute a figure or word that the file gives
+namespace loopwright {
+
+/// How oil can pass; the words are those of the design's "Terms".
+enum class PassageClass : std::uint8_t {
+    joined,           ///< the same node
+    one_way,          ///< a check: from -> to
+    pressure_opened,  ///< relief, sequence, bypass: from -> to once the pressure is there
+    switched,         ///< open or shut as a position says
+    metering,         ///< orifice, throttle, divider leg
+    displacement,     ///< through the working chambers of a pump or an actuator
+    leakage,          ///< inside a machine, from a working port to the housing or the lower port
+    element,          ///< a filter's or a cooler's element
+};
+
+/// What moves a switched passage.
+enum class Shift : std::uint8_t {
+    never,     ///< not a switched passage
+    position,  ///< the positions that the file declares (directional valve)
+    hand,      ///< by hand, as drawn
+    pressure,  ///< by the pressures of the state (flushing valve): open while `from` is the low side
+    pressure_centred,  ///< by the same, open while neither side is higher
+};
+
+/// The part a component plays, read by graph and rules in place of its kind.
+enum class Part : std::uint8_t {
+    plumbing,  ///< junctions, valves and all that has no part of its own
+    reservoir,
+    prime_mover,
+    pump,
+    actuator,  ///< motor, cylinder, ...
+    load,
+    filter,
+    cooler,
+};
+
+enum class PortUse : std::uint8_t { working, suction, drain, pilot, outlet };
+
+/// A port or passage that is there only where an attribute has a value; an empty attribute name
+/// means always.
+struct When {
+    std::string_view attribute = {};
+    std::string_view is = {};  ///< the value, or several with | between them: "2|3"
+};
+
+struct PortSpec {
+    std::string_view letter = {};
+    PortUse use = PortUse::working;
+    When when = {};
+    When also = {};  ///< both must hold
+    std::string_view doc = {};
+};
+
+enum class AttributeType : std::uint8_t {
+    quantity,  ///< number and unit of `dimension`
+    count,     ///< whole number
+    yes_no,
+    choice,  ///< one of `choices`
+    text,
+};
+
+struct AttributeSpec {
+    std::string_view name = {};
+    AttributeType type = AttributeType::text;
+    Dimension dimension = Dimension::ratio;
+    double least = 0.0;         ///< SI; a value below is out of range
+    bool least_included = true; ///< whether `least` itself is allowed
+    double most = 1e300;        ///< SI
+    std::span<const std::string_view> choices = {};
+    std::string_view default_text = {};    ///< as a file would write it; empty: unknown if not given
+    std::string_view default_source = {};  ///< where the default comes from
+    bool required = false;
+    std::string_view doc = {};
+};
+
+struct PassageSpec {
+    std::string_view from = {};  ///< port letter
+    std::string_view to = {};
+    PassageClass passage = PassageClass::joined;
+    bool both_ways = false;
+    Shift shift = Shift::never;
+    std::string_view opening = {};  ///< attribute with the pressure that it takes to open
+    bool needs_opening = false;     ///< the passage exists only where that attribute is given
+    When when = {};
+    When also = {};
+};
+
+/// What may stand inside the element.
+enum class Children : std::uint8_t {
+    no,
+    ports,                ///< `port` elements (reservoir, junction)
+    ports_and_positions,  ///< `port` and `position` elements (directional valve)
+};
+
+struct FailureMode {
+    std::string_view id = {};
+    std::string_view doc = {};
+};
+
+struct Kind {
+    std::string_view name = {};   ///< the element's name
+    std::string_view title = {};  ///< for people, singular
+    std::string_view doc = {};    ///< one or two sentences
+    Part part = Part::plumbing;
+    bool turns = false;  ///< has a shaft end
+    Children children = Children::no;
+    std::span<const PortSpec> ports = {};
+    std::span<const AttributeSpec> attributes = {};
+    std::span<const PassageSpec> passages = {};
+    std::span<const FailureMode> failures = {};
+};
+
+std::string_view name(PassageClass passage);
+
+}  // namespace loopwright

@@ -1,0 +1,78 @@
+#pragma once
+
+#include <loopwright/parser/kinds/kind.h>
+
+/// Attributes and words that several kinds share.
+namespace loopwright::kind_parts {
+
+inline constexpr std::string_view practice = "common practice, no source";
+inline constexpr std::string_view not_shown = "what the file does not show is not there";
+
+constexpr AttributeSpec pressure(std::string_view name, std::string_view doc) {
+    return {.name = name,
+            .type = AttributeType::quantity,
+            .dimension = Dimension::pressure,
+            .least = 0.0,
+            .doc = doc};
+}
+constexpr AttributeSpec positive(std::string_view name, Dimension dimension,
+                                 std::string_view doc) {
+    return {.name = name,
+            .type = AttributeType::quantity,
+            .dimension = dimension,
+            .least = 0.0,
+            .least_included = false,
+            .doc = doc};
+}
+constexpr AttributeSpec yes_no(std::string_view name, std::string_view doc,
+                               std::string_view default_text = "no") {
+    return {.name = name,
+            .type = AttributeType::yes_no,
+            .default_text = default_text,
+            .default_source = not_shown,
+            .doc = doc};
+}
+constexpr AttributeSpec choice(std::string_view name, std::span<const std::string_view> choices,
+                               std::string_view default_text, std::string_view doc) {
+    return {.name = name,
+            .type = AttributeType::choice,
+            .choices = choices,
+            .default_text = default_text,
+            .default_source = default_text.empty() ? std::string_view{} : not_shown,
+            .doc = doc};
+}
+
+inline constexpr std::string_view rotations[] = {"clockwise", "counter-clockwise"};
+inline constexpr std::string_view drains[] = {"internal", "external"};
+inline constexpr std::string_view controls[] = {"none", "manual", "hydraulic", "electric"};
+inline constexpr std::string_view designs[] = {"swashplate", "bent-axis", "gear", "vane",
+                                               "radial-piston"};
+
+inline constexpr When one_direction = {"flow-directions", "1"};
+inline constexpr When two_directions = {"flow-directions", "2"};
+inline constexpr When external_drain = {"drain", "external"};
+inline constexpr When internal_drain = {"drain", "internal"};
+inline constexpr When one_case_port = {"case-ports", "1"};
+inline constexpr When several_case_ports = {"case-ports", "2|3"};
+inline constexpr When three_case_ports = {"case-ports", "3"};
+
+constexpr PortSpec case_port(std::string_view letter, When count) {
+    return {.letter = letter,
+            .use = PortUse::drain,
+            .when = external_drain,
+            .also = count,
+            .doc = "housing drain; all case ports of a machine are one housing"};
+}
+constexpr PassageSpec housing(std::string_view from, std::string_view to, When count) {
+    return {.from = from,
+            .to = to,
+            .passage = PassageClass::joined,
+            .both_ways = true,
+            .when = external_drain,
+            .also = count};
+}
+constexpr PassageSpec leakage(std::string_view from, std::string_view to, When when, When also) {
+    return {.from = from, .to = to, .passage = PassageClass::leakage, .when = when, .also = also};
+}
+
+}  // namespace loopwright::kind_parts

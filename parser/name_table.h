@@ -1,0 +1,86 @@
+#pragma once
+
+#include <cstdint>
+#include <string_view>
+#include <vector>
+
+#include <loopwright/parser/circuit.h>
+
+namespace loopwright {
+
+/// What an id stands for.
+enum class NameType : std::uint8_t {
+    component,
+    line,
+    shaft,
+    assembly,
+    port,      ///< one that the file declares
+    position,  ///< of a valve
+    unusable   ///< something that could not be read; whatever refers to it is let pass
+};
+
+/// What an id means; type `unusable` and index `none` where it means nothing known.
+struct Name {
+    NameType type = NameType::unusable;
+    bool doubtful = false;  ///< the id is there twice: what refers to it may mean either
+    Index index = none;     ///< in the table of its type
+};
+
+/// Where an id is unique: the circuit, an assembly, or the ports or positions of one part.
+class NameScope {
+  public:
+    static constexpr NameScope circuit() { return {0, none}; }
+    static constexpr NameScope assembly(Index index) { return {0, index}; }
+    static constexpr NameScope ports(Index component) { return {1, component}; }
+    static constexpr NameScope positions(Index component) { return {2, component}; }
+    static constexpr NameScope assembly_ports(Index assembly) { return {3, assembly}; }
+
+    /// Different for different scopes; indices stay below 2^30.
+    std::uint32_t number() const { return number_; }
+
+  private:
+    constexpr NameScope(std::uint32_t space, Index index) : number_((index << 2) | space) {}
+
+    std::uint32_t number_;
+};
+
+/// All ids of a read by the scope they are unique in: one open-addressing table for the whole
+/// circuit. An id of up to seven bytes stands in the entry itself, so that finding one touches
+/// nothing else.
+class NameTable {
+  public:
+    void reserve(std::size_t names);
+    std::size_t size() const { return ids_.size(); }
+
+    /// Adds a name; if the scope has that id already, changes nothing and returns the first, good
+    /// until the next is added.
+    Name* add(NameScope scope, std::string_view id, Name name);
+
+    /// Null if the scope has no such id. Good until the next name is added.
+    const Name* find(NameScope scope, std::string_view id) const;
+
+    /// Every id of a scope in the order added, without the unusable; walks through all names.
+    std::vector<std::string_view> ids(NameScope scope) const;
+
+  private:
+    struct Entry {
+        std::uint64_t key = 0;
+        std::uint32_t scope = 0;
+        Index name = none;  ///< into `names_` and `ids_`; none: the entry is free
+    };
+    struct Id {
+        std::string_view text = {};
+        std::uint32_t scope = 0;
+        bool usable = true;
+    };
+    static std::uint64_t key_of(std::string_view id);
+    std::size_t find_entry(std::uint64_t key, std::uint32_t scope, std::string_view id) const;
+    std::size_t first_entry(std::uint64_t key, std::uint32_t scope) const;
+    void rehash(std::size_t entries);
+
+    std::vector<Name> names_ = {};
+    std::vector<Id> ids_ = {};         ///< of the names, for the few cases that need the text
+    std::vector<Entry> entries_ = {};  ///< a power of two of them
+};
+
+}  // namespace loopwright

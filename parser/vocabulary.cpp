@@ -1,0 +1,258 @@
+#include <loopwright/parser/vocabulary.h>
+
+#include <algorithm>
+#include <stdexcept>
+
+#include <loopwright/parser/attribute_value.h>
+#include <loopwright/parser/kinds/catalogue.h>
+#include <loopwright/parser/short_text.h>
+
+namespace loopwright {
+namespace {
+
+// What the reader itself knows of; the catalogue has all that describes a part.
+constexpr AttributeSpec id{
+    .name = "id", .required = true, .doc = "a letter, then letters, digits, '-' and '_'"};
+constexpr AttributeSpec format{.name = "format", .required = true, .doc = "format=\"1\""};
+constexpr AttributeSpec joins{
+    .name = "joins", .required = true, .doc = "ports as component.port, separated by blanks"};
+constexpr AttributeSpec turns{
+    .name = "joins", .required = true, .doc = "ids of what turns as one, separated by blanks"};
+constexpr AttributeSpec file{
+    .name = "file", .required = true, .doc = "a relative path, such as parts/block.xml"};
+constexpr AttributeSpec of{.name = "of", .required = true, .doc = "a port inside, such as P1.A"};
+constexpr AttributeSpec set_of{
+    .name = "of", .required = true, .doc = "the id of a part of the assembly"};
+constexpr AttributeSpec attribute{
+    .name = "attribute", .required = true, .doc = "the name of one of that part's attributes"};
+constexpr AttributeSpec value{
+    .name = "value", .required = true, .doc = "what that attribute takes"};
+constexpr AttributeSpec from{.name = "from", .required = true, .doc = "a port of the valve"};
+constexpr AttributeSpec to{.name = "to", .required = true, .doc = "a port of the valve"};
+
+std::vector<const AttributeSpec*> with(std::vector<const AttributeSpec*> first,
+                                       std::span<const AttributeSpec> more) {
+    for (const AttributeSpec& spec : more) {
+        const bool known = std::any_of(first.begin(), first.end(), [&spec](const auto* other) {
+            return other->name == spec.name;
+        });
+        if (!known) {
+            first.push_back(&spec);
+        }
+    }
+    return first;
+}
+
+std::vector<std::string_view> split(std::string_view words) {
+    std::vector<std::string_view> list;
+    for (std::size_t begin = 0; begin <= words.size();) {
+        const std::size_t end = std::min(words.find('|', begin), words.size());
+        list.push_back(words.substr(begin, end - begin));
+        begin = end + 1;
+    }
+    return list;
+}
+
+std::uint32_t port_index(const Kind& kind, std::string_view letter) {
+    for (std::size_t i = 0; i < kind.ports.size(); ++i) {
+        if (kind.ports[i].letter == letter) {
+            return static_cast<std::uint32_t>(i);
+        }
+    }
+    throw std::logic_error("kind table: a passage of " + std::string(kind.name) +
+                           " leads to no port");
+}
+
+Slot slot_of(const ElementWords& words, std::string_view name) {
+    for (std::size_t i = 0; i < words.attributes.size(); ++i) {
+        if (words.attributes[i]->name == name) {
+            return static_cast<Slot>(i);
+        }
+    }
+    return no_slot;
+}
+
+}  // namespace
+
+bool ElementWords::decides(Slot slot) const {
+    return std::any_of(conditions.begin(), conditions.end(),
+                       [slot](const Condition& condition) { return condition.slot == slot; });
+}
+
+Vocabulary::Vocabulary() {
+    elements_.reserve(kinds().size() + 16);
+    for (const Kind* kind : kinds()) {
+        add_kind(*kind);
+    }
+    add_own_elements();
+}
+
+void Vocabulary::add_own_elements() {
+    add("circuit", ElementRole::circuit, with({&format}, element_attributes("circuit")));
+    add("line", ElementRole::line, with({&id, &joins}, element_attributes("line")));
+    add("shaft", ElementRole::shaft, with({&id, &turns}, element_attributes("shaft")));
+    add("assembly", ElementRole::assembly, with({&id}, element_attributes("assembly")));
+    add("use", ElementRole::use, with({&id, &file}, element_attributes("use")));
+    assembly_root_ =
+        add("", ElementRole::assembly, with({&format}, element_attributes("assembly")));
+    reservoir_port_ = add("", ElementRole::port, with({&id}, element_attributes("port")));
+    plain_port_ = add("", ElementRole::port, {&id});
+    assembly_port_ = add("", ElementRole::port, {&id, &of});
+    position_ = add("", ElementRole::position, with({&id}, element_attributes("position")));
+    path_ = add("", ElementRole::path, with({&from, &to}, element_attributes("path")));
+    set_ = add("", ElementRole::set, {&set_of, &attribute, &value});
+    // After the hashing, for messages.
+    elements_[assembly_root_].name = "assembly";
+    for (const std::uint32_t port : {reservoir_port_, plain_port_, assembly_port_}) {
+        elements_[port].name = "port";
+    }
+    elements_[position_].name = "position";
+    elements_[path_].name = "path";
+    elements_[set_].name = "set";
+}
+
+std::uint32_t Vocabulary::add(std::string_view name, ElementRole role,
+                              std::vector<const AttributeSpec*> attributes) {
+    if (attributes.size() > slot_count) {
+        throw std::logic_error("kind table: more attributes than the reader has slots");
+    }
+    const auto index = static_cast<std::uint32_t>(elements_.size());
+    ElementWords& words = elements_.emplace_back();
+    words.name = name;
+    words.role = role;
+    words.index = index;
+    words.first_slot = slots_;
+    slots_ += static_cast<std::uint32_t>(attributes.size());
+    words.attributes = std::move(attributes);
+    words.defaults.resize(words.attributes.size());
+    Words trouble;
+    for (std::size_t i = 0; i < words.attributes.size(); ++i) {
+        const AttributeSpec& spec = *words.attributes[i];
+        words.names.push_back(spec.name);
+        insert(hash_text(spec.name, index), index, static_cast<Slot>(i));
+        if (spec.required) {
+            words.required.push_back(static_cast<Slot>(i));
+        }
+        if (!spec.default_text.empty()) {
+            AttributeValue& value = words.defaults[i];
+            value.spec = &spec;
+            value.given = false;
+            if (!read_value(spec, spec.default_text, value, trouble)) {
+                throw std::logic_error("kind table: " + trouble.message);
+            }
+        }
+    }
+    words.id = slot_of(words, "id");
+    words.title = slot_of(words, "title");
+    words.designation = slot_of(words, "designation");
+    if (!name.empty()) {
+        insert(hash_text(name, element_seed), index, no_slot);
+    }
+    return index;
+}
+
+void Vocabulary::add_kind(const Kind& kind) {
+    std::vector<const AttributeSpec*> attributes = with({}, kind.attributes);
+    const auto figures = static_cast<Slot>(attributes.size());
+    attributes = with(std::move(attributes), common_attributes());
+    attributes = with(std::move(attributes), std::span<const AttributeSpec>(&id, 1));
+    ElementWords& words = elements_[add(kind.name, ElementRole::component, std::move(attributes))];
+    words.kind = &kind;
+    words.figures = figures;
+    for (const PortSpec& port : kind.ports) {
+        words.port_needs.push_back(condition_bits(words, port.when) |
+                                   condition_bits(words, port.also));
+    }
+    const bool has_element =
+        std::any_of(kind.passages.begin(), kind.passages.end(),
+                    [](const PassageSpec& spec) { return spec.passage == PassageClass::element; });
+    for (const PassageSpec& spec : kind.passages) {
+        PassagePlan plan;
+        plan.spec = &spec;
+        plan.from = port_index(kind, spec.from);
+        plan.to = port_index(kind, spec.to);
+        plan.needs = condition_bits(words, spec.when) | condition_bits(words, spec.also);
+        plan.bypass = has_element && spec.passage == PassageClass::pressure_opened;
+        if (!spec.opening.empty()) {
+            plan.opening = slot_of(words, spec.opening);
+            if (plan.opening == no_slot) {
+                throw std::logic_error("kind table: an opening without its attribute");
+            }
+        }
+        words.passages.push_back(plan);
+    }
+}
+
+std::uint32_t Vocabulary::condition_bits(ElementWords& words, const When& when) {
+    if (when.attribute.empty()) {
+        return 0;
+    }
+    const Slot slot = slot_of(words, when.attribute);
+    std::vector<std::string_view> values = split(when.is);
+    for (std::size_t i = 0; i < words.conditions.size(); ++i) {
+        if (words.conditions[i].slot == slot && words.conditions[i].words == values) {
+            return 1U << i;
+        }
+    }
+    if (slot == no_slot || words.conditions.size() >= 32) {
+        throw std::logic_error("kind table: a condition that the reader cannot hold");
+    }
+    words.conditions.push_back({slot, std::move(values)});
+    return 1U << (words.conditions.size() - 1);
+}
+
+void Vocabulary::insert(std::uint64_t hash, std::uint32_t element, Slot slot) {
+    if (++entries_used_ > entry_count / 2) {
+        throw std::logic_error("vocabulary: too many names for its table");
+    }
+    std::size_t at = hash % entry_count;
+    while (entries_[at].used) {
+        at = (at + 1) % entry_count;
+    }
+    entries_[at] = {static_cast<std::uint32_t>(hash >> 32), static_cast<std::uint16_t>(element),
+                    slot, true};
+}
+
+const ElementWords* Vocabulary::element(std::string_view name) const {
+    const std::uint64_t hash = hash_text(name, element_seed);
+    const auto tag = static_cast<std::uint32_t>(hash >> 32);
+    for (std::size_t at = hash % entry_count; entries_[at].used; at = (at + 1) % entry_count) {
+        const Entry& entry = entries_[at];
+        if (entry.tag == tag && entry.slot == no_slot &&
+            same_text(elements_[entry.element].name, name)) {
+            return &elements_[entry.element];
+        }
+    }
+    return nullptr;
+}
+
+Slot Vocabulary::slot(const ElementWords& element, std::string_view name) const {
+    const std::uint64_t hash = hash_text(name, element.index);
+    const auto tag = static_cast<std::uint32_t>(hash >> 32);
+    for (std::size_t at = hash % entry_count; entries_[at].used; at = (at + 1) % entry_count) {
+        const Entry& entry = entries_[at];
+        if (entry.tag == tag && entry.element == element.index && entry.slot != no_slot &&
+            same_text(element.names[entry.slot], name)) {
+            return entry.slot;
+        }
+    }
+    return no_slot;
+}
+
+std::vector<std::string_view> Vocabulary::content_names(bool in_assembly) const {
+    std::vector<std::string_view> names;
+    for (const ElementWords& words : elements_) {
+        if (words.role == ElementRole::component) {
+            names.push_back(words.name);
+        }
+    }
+    for (const std::string_view name : {"line", "shaft", "assembly", "use"}) {
+        names.push_back(name);
+    }
+    if (in_assembly) {
+        names.push_back("port");
+    }
+    return names;
+}
+
+}  // namespace loopwright

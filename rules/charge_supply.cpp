@@ -1,0 +1,99 @@
+// For each side that can be the low one: does a charge source feed one of its nodes?
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include <loopwright/graph/witness.h>
+#include <loopwright/rules/rule.h>
+
+namespace loopwright {
+
+namespace {
+
+Witness way_in(const Situation& s, const JudgedSide& side, Index node) {
+    const std::vector<Arc> arcs = s.feeds.fed.path_to(s.region, node);
+    const Index start = arcs.empty() ? node : tail(s.region, arcs.front());
+    const auto source = std::find_if(
+        s.feeds.sources.begin(), s.feeds.sources.end(),
+        [&](const ChargeSource& one) { return one.outlet == start; });
+    const Edge& pump = s.region.edges[source->edge];
+    const Passage& passage = s.circuit().passages[pump.passage];
+    const Index outlet = pump.to == source->outlet ? passage.to : passage.from;
+    std::vector<Step> steps{
+        {ElementType::component, pump.component, none, outlet, "charge source"}};
+    const std::vector<Step> on = walk(
+        s.graph, s.region, arcs,
+        {.from = outlet, .to = port_on(s.graph, s.region, node, side.named_after)});
+    steps.insert(steps.end(), on.begin(), on.end());
+    return {WitnessShape::path, std::move(steps)};
+}
+
+/// What keeps the feed out: the search against the oil from the side.
+Witness what_keeps_out(const Situation& s, const JudgedSide& side) {
+    Search search;
+    search.clear(s.region.node_count);
+    for (const Index node : side.nodes) search.begin_at(node);
+    search.run(s.region, [&](Index /*node*/, const Arc& arc) {
+        const Edge& edge = s.region.edges[arc.edge];
+        const Arc flow = turned_round(s.region, arc);
+        return stands_open(s.standing, flow) && s.region.is_reservoir[arc.to] == 0 &&
+               (open_way(edge) || edge.passage_class == PassageClass::one_way ||
+                edge.passage_class == PassageClass::metering);
+    });
+    return {WitnessShape::frontier, frontier(s.graph, s.region, s.standing, search, false)};
+}
+
+void judge(const Situation& s, Docket& docket) {
+    for (const JudgedSide& side : s.sides) {
+        if (!side.may_be_low || side.role == SideRole::intermediate) continue;
+        const auto fed = std::find_if(side.nodes.begin(), side.nodes.end(), [&](Index node) {
+            return s.feeds.fed.reached(node);
+        });
+        const bool passes = fed != side.nodes.end();
+        Verdict* verdict = docket.record(s, ElementType::side, side.named_after, side.states,
+                                         passes ? Outcome::pass : Outcome::fail);
+        if (verdict == nullptr) continue;
+        const std::string_view role = name(side.role);
+        if (passes) {
+            verdict->message = fmt::format("the {} side is fed with charge oil", role);
+            verdict->witness = way_in(s, side, *fed);
+        } else {
+            const bool vented = std::any_of(side.nodes.begin(), side.nodes.end(), [&](Index n) {
+                return s.feeds.vented[n] != 0;
+            });
+            verdict->message = fmt::format(
+                "no charge oil reaches the {} side{}", role,
+                s.feeds.sources.empty() ? ": nothing delivers charge oil"
+                : vented                ? ": it is open to a reservoir"
+                                        : "");
+            verdict->witness = what_keeps_out(s, side);
+        }
+    }
+}
+
+constexpr Citation sources[] = {
+    {.work = "Machinery Lubrication, March-April 2016, article on hydrostatic drives",
+     .place = "p. 22 (charge pump and its relief)"}};
+
+}  // namespace
+
+extern constinit const Rule charge_supply{
+    .info = {.id = "charge-supply",
+             .family = "Charge supply",
+             .question = "Does a charge source feed every main side, branch and section that can "
+                         "be the low one, in every running state?",
+             .why = "What leaks and what is flushed leaves the loop. A low side that is not fed "
+                    "runs empty: pump and motor cavitate, lose their braking torque and break up.",
+             .decided = "From each charge source (a turned pump outside the loops that draws from "
+                        "a reservoir) by every way that oil takes without opening a relief, past "
+                        "nothing that is open to a reservoir. Every valve position that the state "
+                        "allows is asked.",
+             .data = "joins, shafts, valve positions, opening-pressure of checks",
+             .subject = "each main side, branch and section",
+             .states = "running, where it is low or neutral",
+             .level = Level::error,
+             .remedy = "Lead charge oil to the side through a make-up check.",
+             .sources = sources},
+    .judge = judge};
+
+}  // namespace loopwright

@@ -1,0 +1,28 @@
+#include <loopwright/rules/check.h>
+
+#include <iterator>
+
+namespace loopwright {
+
+CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules) {
+    const FlowGraph graph(circuit);
+    std::vector<Docket> dockets;
+    dockets.reserve(rules.size());
+    for (const Rule* rule : rules) dockets.emplace_back(graph, rule->info, rule->best_state);
+
+    CheckResult result;
+    result.structure = for_each_situation(graph, [&](const Situation& situation) {
+        for (std::size_t i = 0; i < rules.size(); ++i)
+            if (rules[i]->judge != nullptr) rules[i]->judge(situation, dockets[i]);
+    });
+    for (std::size_t i = 0; i < rules.size(); ++i) {
+        if (rules[i]->conclude != nullptr)
+            rules[i]->conclude(circuit, result.structure, dockets[i]);
+        std::vector<Verdict> verdicts = dockets[i].finish();
+        std::move(verdicts.begin(), verdicts.end(), std::back_inserter(result.verdicts));
+    }
+    result.work = graph.work;
+    return result;
+}
+
+}  // namespace loopwright

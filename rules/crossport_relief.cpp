@@ -1,0 +1,244 @@
+// For each main side and section: a relief valve that cannot be isolated from it, whose outlet
+// leads, again past nothing that can close, to another side of the loop or to a charge line from
+// which another side is made up.
+#include <algorithm>
+#include <memory>
+#include <unordered_map>
+
+#include <fmt/format.h>
+
+#include <loopwright/graph/disjoint_sets.h>
+#include <loopwright/graph/witness.h>
+#include <loopwright/rules/rule.h>
+
+namespace loopwright {
+
+namespace {
+
+/// Passed by oil on its way to or from a relief; nothing that somebody can close.
+bool secured(const Situation& s, const Arc& arc) {
+    const Edge& edge = s.region.edges[arc.edge];
+    if (!stands_open(s.standing, arc)) return false;
+    switch (edge.passage_class) {
+        case PassageClass::element:
+        case PassageClass::one_way: return true;
+        case PassageClass::switched: return edge.shift != Shift::hand || edge.locked;
+        default: return false;
+    }
+}
+
+/// Where one relief's oil goes: the first place that counts, and why others do not.
+struct Discharge {
+    Index node = none;        ///< that counts
+    bool over_charge = false; ///< it is a charge line
+    bool to_tank = false;     ///< some way ends open to a reservoir
+};
+
+class Judge {
+  public:
+    Judge(const Situation& s, Docket& docket) : s_(s), docket_(docket) {
+        for (const JudgedSide& side : s.sides)
+            if (side.role == SideRole::main || side.role == SideRole::section)
+                sides_of_loop_[side.first_pump].push_back(&side);
+    }
+
+    void run() {
+        for (const JudgedSide& side : s_.sides)
+            if (side.role == SideRole::main || side.role == SideRole::section) judge(side);
+    }
+
+  private:
+    void judge(const JudgedSide& side) {
+        Search& search = to_relief_;
+        search.clear(s_.region.node_count);
+        for (const Index node : side.nodes) search.begin_at(node);
+        s_.graph.work += search.run(
+            s_.region, [&](Index /*node*/, const Arc& arc) {
+                return secured(s_, arc) && s_.region.is_reservoir[arc.to] == 0;
+            });
+        Index tank_relief = none;
+        for (const Index node : search.order) {
+            for (Index slot = s_.region.arc_offsets[node];
+                 slot < s_.region.arc_offsets[node + 1]; ++slot) {
+                const Arc& relief = s_.region.arcs[slot];
+                const Edge& edge = s_.region.edges[relief.edge];
+                if (edge.passage_class != PassageClass::pressure_opened || relief.backward != 0 ||
+                    edge.bypass)
+                    continue;
+                const Discharge discharge = follow(side, relief.to, from_relief_);
+                if (discharge.to_tank && tank_relief == none) tank_relief = slot;
+                if (discharge.node == none) continue;
+                pass(side, relief, discharge);
+                return;
+            }
+        }
+        fail(side, search, tank_relief);
+    }
+
+    /// From a relief's outlet to another side of the loop, or to the charge line.
+    Discharge follow(const JudgedSide& side, Index outlet, Search& search) {
+        Discharge discharge;
+        search.clear(s_.region.node_count);
+        if (s_.feeds.vented[outlet] != 0) {
+            discharge.to_tank = true;
+            return discharge;
+        }
+        search.begin_at(outlet);
+        bool found = false;
+        const auto look = [&](Index node) {
+            if (found) return;
+            if (other_side_at(side, node)) {
+                discharge.node = node;
+                found = true;
+            } else if (s_.feeds.line.reached(node) && makes_up_another(side, node)) {
+                discharge.node = node;
+                discharge.over_charge = true;
+                found = true;
+            }
+        };
+        look(outlet);
+        s_.graph.work += search.run(s_.region, [&](Index node, const Arc& arc) {
+            // A side or a charge line that counts ends the search, as does what opens to a tank.
+            if (found || s_.feeds.line.reached(node) || !secured(s_, arc)) return false;
+            if (s_.feeds.vented[arc.to] != 0) {
+                discharge.to_tank = true;
+                return false;
+            }
+            look(arc.to);
+            return true;
+        });
+        return discharge;
+    }
+
+    /// On another main side, or a section, of the same loop.
+    bool other_side_at(const JudgedSide& side, Index node) const {
+        const auto& sides = sides_of_loop_.at(side.first_pump);
+        return std::any_of(sides.begin(), sides.end(), [&](const JudgedSide* other) {
+            return other->named_after != side.named_after &&
+                   std::find(other->nodes.begin(), other->nodes.end(), node) !=
+                       other->nodes.end();
+        });
+    }
+
+    /// Whether a make-up path leads from this node of a charge line to another side of the loop.
+    bool makes_up_another(const JudgedSide& side, Index node) {
+        const Search& checked = checked_from(node);
+        const auto& sides = sides_of_loop_.at(side.first_pump);
+        return std::any_of(sides.begin(), sides.end(), [&](const JudgedSide* other) {
+            return other->named_after != side.named_after &&
+                   std::any_of(other->nodes.begin(), other->nodes.end(),
+                               [&](Index n) { return checked.reached(n); });
+        });
+    }
+
+    /// Make-up paths from a charge line, worked out once for all its nodes that oil gets between
+    /// both ways.
+    const Search& checked_from(Index node) {
+        if (line_parts_ == nullptr) find_line_parts();
+        const auto [at, fresh] = checked_from_.try_emplace(line_parts_->find(node));
+        if (!fresh) return at->second;
+        const FeedRule rule(s_.region, s_.standing, s_.loops, s_.feeds.vented, s_.open_part_ways);
+        Search fed;
+        fed.clear(s_.region.node_count);
+        fed.begin_at(node);
+        s_.graph.work += fed.run(s_.region, rule);
+        find_checked(s_.graph, s_.region, fed, rule, at->second);
+        return at->second;
+    }
+
+    void find_line_parts() {
+        line_parts_ = std::make_unique<DisjointSets>(s_.region.node_count);
+        for (Index e = 0; e < s_.region.edges.size(); ++e) {
+            const Edge& edge = s_.region.edges[e];
+            if (open_way(edge) && s_.standing[e] == (open_forward | open_backward) &&
+                s_.feeds.line.reached(edge.from) && s_.feeds.line.reached(edge.to))
+                line_parts_->join(edge.from, edge.to);
+        }
+    }
+
+    void pass(const JudgedSide& side, const Arc& relief, const Discharge& discharge) {
+        Verdict* verdict = docket_.record(s_, ElementType::side, side.named_after, side.states,
+                                          Outcome::pass);
+        if (verdict == nullptr) return;
+        const Index inlet = tail(s_.region, relief);
+        std::vector<Arc> arcs = to_relief_.path_to(s_.region, inlet);
+        arcs.push_back(relief);
+        const std::vector<Arc> on = from_relief_.path_to(s_.region, discharge.node);
+        arcs.insert(arcs.end(), on.begin(), on.end());
+        const Index start = tail(s_.region, arcs.front());
+        verdict->witness.steps =
+            walk(s_.graph, s_.region, arcs,
+                 {.from = port_on(s_.graph, s_.region, start, side.named_after),
+                  .to = port_on(s_.graph, s_.region, discharge.node, none)});
+        verdict->message = fmt::format(
+            "{} limits the {} side and discharges into {}",
+            s_.circuit().components[s_.region.edges[relief.edge].component].path, name(side.role),
+            discharge.over_charge ? "the charge line, which makes the other side up"
+                                  : "another side of the loop");
+    }
+
+    void fail(const JudgedSide& side, const Search& search, Index tank_relief) {
+        Verdict* verdict = docket_.record(s_, ElementType::side, side.named_after, side.states,
+                                          Outcome::fail);
+        if (verdict == nullptr) return;
+        if (tank_relief != none) {
+            const Arc& relief = s_.region.arcs[tank_relief];
+            std::vector<Arc> arcs = search.path_to(s_.region, tail(s_.region, relief));
+            arcs.push_back(relief);
+            verdict->witness.steps =
+                walk(s_.graph, s_.region, arcs,
+                     {.from = port_on(s_.graph, s_.region, tail(s_.region, arcs.front()),
+                                      side.named_after)});
+            verdict->message = fmt::format(
+                "{} limits the {} side but discharges to a reservoir, so the loop runs empty",
+                s_.circuit().components[s_.region.edges[relief.edge].component].path,
+                name(side.role));
+            return;
+        }
+        verdict->witness = {WitnessShape::frontier,
+                            frontier(s_.graph, s_.region, s_.standing, search, true)};
+        const bool closable = std::any_of(
+            verdict->witness.steps.begin(), verdict->witness.steps.end(),
+            [](const Step& step) { return step.text == "can be closed"; });
+        verdict->message = fmt::format("no relief valve limits the {} side{}", name(side.role),
+                                       closable ? " that cannot be shut off from it" : "");
+    }
+
+    const Situation& s_;
+    Docket& docket_;
+    // Looked up only, never iterated.
+    std::unordered_map<Index, std::vector<const JudgedSide*>> sides_of_loop_;
+    std::unordered_map<Index, Search> checked_from_;
+    std::unique_ptr<DisjointSets> line_parts_;
+    Search to_relief_;
+    Search from_relief_;
+};
+
+void judge(const Situation& s, Docket& docket) { Judge(s, docket).run(); }
+
+constexpr Citation sources[] = {
+    {.work = "ISO 4413:2010 (paraphrase; the project's rows K01, K02)", .place = "5.2.2"},
+    {.work = "US Army TM 5-3895-382-24 (crossport relief of a roller)", .place = "p. 11-9"}};
+
+}  // namespace
+
+extern constinit const Rule crossport_relief{
+    .info = {.id = "crossport-relief",
+             .family = "High-pressure protection",
+             .question = "Is every main side, and every section while cut off, limited by a relief "
+                         "that cannot be isolated, to another side or to the charge line?",
+             .why = "A blocked or overrunning load drives the pressure up until a hose, a housing "
+                    "or a shaft gives way; oil at that pressure injects through skin.",
+             .decided = "From the side to a relief valve, and from its outlet to another side of "
+                        "the loop, or to a charge line with a make-up path onward, past nothing "
+                        "that can be closed; not to a vented reservoir.",
+             .data = "joins, valve positions, locked hand valves",
+             .subject = "each main side and each section",
+             .states = "running",
+             .level = Level::error,
+             .remedy = "Put a relief valve from the side to the other side, or to the charge line, "
+                       "with no valve between that can be closed.",
+             .sources = sources},
+    .judge = judge};
+
+}  // namespace loopwright

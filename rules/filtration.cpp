@@ -1,0 +1,93 @@
+// For each loop: take all filters out; does a way from a reservoir into the loop remain?
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include <loopwright/graph/witness.h>
+#include <loopwright/rules/rule.h>
+
+namespace loopwright {
+
+namespace {
+
+/// Every way that oil can take from a reservoir, but through the machines of loops. A machine that
+/// is in a loop in some state stands still or passes on loop oil only.
+Search oil_ways(const Situation& s, bool with_filters) {
+    Search search;
+    search.clear(s.region.node_count);
+    for (const Index node : s.region.reservoirs) search.begin_at(node);
+    s.graph.work += search.run(s.region, [&](Index /*node*/, const Arc& arc) {
+        const Edge& edge = s.region.edges[arc.edge];
+        if (s.region.is_reservoir[arc.to] != 0) return false;
+        if (!with_filters && edge.part == Part::filter) return false;
+        if (edge.passage_class != PassageClass::displacement) return stands_open(s.standing, arc);
+        const std::uint8_t sense = arc.backward != 0 ? open_backward : open_forward;
+        return s.looped[arc.edge] == 0 && (displacement_ways(edge, s.direction) & sense) != 0;
+    });
+    return search;
+}
+
+/// The first node of the loop's sides that the search reached; `none` if there is none.
+Index first_reached(const Situation& s, const Loop& loop, const Search& search) {
+    for (const Side& side : s.loops.sides_of(loop)) {
+        if (side.role == SideRole::branch) continue;
+        for (const Index node : s.loops.nodes_of(side))
+            if (search.reached(node)) return node;
+    }
+    return none;
+}
+
+void judge(const Situation& s, Docket& docket) {
+    if (s.loops.loops.empty()) return;
+    const Search all = oil_ways(s, true);
+    const Search unfiltered = oil_ways(s, false);
+    for (Index i = 0; i < s.loops.loops.size(); ++i) {
+        const Loop& loop = s.loops.loops[i];
+        if ((s.judged_loop != none && s.judged_loop != i) || loop.shorted) continue;
+        const Index dirty = first_reached(s, loop, unfiltered);
+        const Index any = first_reached(s, loop, all);
+        const Outcome outcome = dirty != none ? Outcome::fail
+                                : any != none ? Outcome::pass
+                                              : Outcome::not_applicable;
+        Verdict* verdict =
+            docket.record(s, ElementType::loop, loop.first_pump, s.loop_states[i], outcome);
+        if (verdict == nullptr) continue;
+        if (outcome == Outcome::fail) {
+            verdict->message = "oil enters the loop without passing a filter";
+            verdict->witness.steps =
+                walk(s.graph, s.region, unfiltered.path_to(s.region, dirty),
+                     {.to = port_on(s.graph, s.region, dirty, none)});
+        } else if (outcome == Outcome::pass) {
+            verdict->message = "all oil that enters the loop passes a filter";
+            verdict->witness.steps = walk(s.graph, s.region, all.path_to(s.region, any),
+                                          {.to = port_on(s.graph, s.region, any, none)});
+        } else {
+            verdict->message = "no oil enters the loop from a reservoir";
+        }
+    }
+}
+
+constexpr Citation sources[] = {
+    {.work = "ISO 4413:2010 (paraphrase; the project's row K30)", .place = "5.4.5"}};
+
+}  // namespace
+
+extern constinit const Rule filtration{
+    .info = {.id = "filtration",
+             .family = "Filtration",
+             .question = "Does all oil that enters a loop from outside pass a filter first?",
+             .why = "Dirt that enters a closed loop goes round in it and wears pump and motor "
+                    "until they fail, often at full pressure.",
+             .decided = "From all reservoirs, every way that oil can take, relief valves and "
+                        "leakage included, with all filters taken out: the loop must not be "
+                        "reached. A filter with a bypass counts here; a strainer never does.",
+             .data = "joins, valve positions, sense of checks and one-way filters",
+             .subject = "each loop",
+             .states = "running",
+             .level = Level::error,
+             .remedy = "Place the filter where all charge oil passes it: in the suction line or in "
+                       "the charge line before the first branch.",
+             .sources = sources},
+    .judge = judge};
+
+}  // namespace loopwright

@@ -1,0 +1,169 @@
+// For each machine that is meant for a closed loop: is it in a sound one in any running state?
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include <loopwright/graph/witness.h>
+#include <loopwright/rules/rule.h>
+
+namespace loopwright {
+
+namespace {
+
+bool meant_for_a_loop(const Circuit& circuit, const Edge& edge) {
+    return (edge.part == Part::pump && edge.both_ways) ||
+           circuit.is_yes(circuit.components[edge.component], "closed-loop");
+}
+
+/// Once round: out of the machine and back to its other port over the loop's own passages.
+Witness round_trip(const Situation& s, Index edge) {
+    const Edge& machine = s.region.edges[edge];
+    Arc out;
+    out.edge = edge & 0x7fffffffU;
+    // Without a flow direction a two-way pump is followed the forward way, out at its port A.
+    const Direction round = s.direction == Direction::none ? Direction::forward : s.direction;
+    const bool outlet_at_to = (displacement_ways(machine, round) & open_forward) != 0;
+    out.backward = outlet_at_to ? 0 : 1;
+    out.to = outlet_at_to ? machine.to : machine.from;
+    Search search;
+    search.clear(s.region.node_count);
+    search.begin_at(out.to);
+    search.run(s.region, [&](Index /*node*/, const Arc& arc) {
+        if (arc.edge == edge || s.loops.loop_of[arc.edge] == none) return false;
+        const Edge& passed = s.region.edges[arc.edge];
+        return passed.passage_class == PassageClass::displacement ||
+               stands_open(s.standing, arc);
+    });
+    const Index inlet = outlet_at_to ? machine.from : machine.to;
+    std::vector<Arc> arcs{out};
+    if (search.reached(inlet)) {
+        const std::vector<Arc> rest = search.path_to(s.region, inlet);
+        arcs.insert(arcs.end(), rest.begin(), rest.end());
+    }
+    return {WitnessShape::path,
+            walk(s.graph, s.region, arcs, {.to = entry_port(s.graph, s.region, out)})};
+}
+
+/// The way between the two ports of a shorted machine.
+Witness short_circuit(const Situation& s, const Edge& machine) {
+    Search search;
+    search.clear(s.region.node_count);
+    search.begin_at(machine.from);
+    search.run(s.region, [&](Index /*node*/, const Arc& arc) {
+        return s.loops.loop_of[arc.edge] != none &&
+               s.region.edges[arc.edge].passage_class != PassageClass::displacement;
+    });
+    const Passage& passage = s.circuit().passages[machine.passage];
+    std::vector<Arc> arcs;
+    if (search.reached(machine.to)) arcs = search.path_to(s.region, machine.to);
+    return {WitnessShape::path,
+            walk(s.graph, s.region, arcs, {.from = passage.from, .to = passage.to})};
+}
+
+/// Where the way from the machine's ports ends: at a reservoir, or at what does not let it on.
+Witness open_end(const Situation& s, const Edge& machine, std::string& where) {
+    const Passage& passage = s.circuit().passages[machine.passage];
+    for (const bool at_from : {true, false}) {
+        const Index node = at_from ? machine.from : machine.to;
+        const Index port = at_from ? passage.from : passage.to;
+        Search search;
+        search.clear(s.region.node_count);
+        search.begin_at(node);
+        search.run(s.region, [&](Index here, const Arc& arc) {
+            return s.region.is_reservoir[here] == 0 && stands_open(s.standing, arc) &&
+                   (open_way(s.region.edges[arc.edge]) ||
+                    s.region.edges[arc.edge].passage_class == PassageClass::one_way);
+        });
+        const auto tank = std::find_if(
+            search.order.begin(), search.order.end(),
+            [&](Index n) { return s.region.is_reservoir[n] != 0; });
+        if (tank == search.order.end() || s.feeds.vented[node] == 0) continue;
+        where = fmt::format("its port {} is open to a reservoir", s.circuit().ports[port].letter);
+        const std::vector<Arc> arcs = search.path_to(s.region, *tank);
+        std::vector<Step> steps = walk(s.graph, s.region, arcs, {.from = port});
+        steps.insert(steps.begin(), {ElementType::component, machine.component, none, port, {}});
+        return {WitnessShape::path, std::move(steps)};
+    }
+    Search search;
+    search.clear(s.region.node_count);
+    search.begin_at(machine.to);
+    search.begin_at(machine.from);
+    search.run(s.region, [&](Index here, const Arc& arc) {
+        return s.region.is_reservoir[here] == 0 && stands_open(s.standing, arc) &&
+               open_way(s.region.edges[arc.edge]);
+    });
+    where = "no way leads from one of its ports through an actuator back to the other";
+    return {WitnessShape::frontier, frontier(s.graph, s.region, s.standing, search, true)};
+}
+
+void judge(const Situation& s, Docket& docket) {
+    if (s.judged_loop != none) return;
+    for (Index e = 0; e < s.region.edges.size(); ++e) {
+        const Edge& edge = s.region.edges[e];
+        if (edge.passage_class != PassageClass::displacement ||
+            !meant_for_a_loop(s.circuit(), edge))
+            continue;
+        const Index loop = s.loops.loop_of[e];
+        const bool shorted = loop != none && s.loops.loops[loop].shorted;
+        const bool sound = loop != none && !shorted;
+        Verdict* verdict = docket.record(s, ElementType::component, edge.component, s.states,
+                                         sound ? Outcome::pass : Outcome::fail);
+        if (verdict == nullptr) continue;
+        const std::string_view path = s.circuit().components[edge.component].path;
+        if (sound) {
+            verdict->message = fmt::format("{} is in a closed loop", path);
+            verdict->witness = round_trip(s, e);
+        } else if (shorted || edge.from == edge.to) {
+            verdict->message =
+                fmt::format("both sides of {} are joined: its loop is short-circuited", path);
+            verdict->witness = short_circuit(s, edge);
+        } else {
+            std::string where;
+            verdict->witness = open_end(s, edge, where);
+            verdict->message = fmt::format("{} is in no closed loop: {}", path, where);
+        }
+    }
+}
+
+void conclude(const Circuit& circuit, const Structure& structure, Docket& docket) {
+    if (!docket.empty()) return;
+    if (structure.loops.empty()) {
+        Verdict& verdict = docket.conclude(ElementType::circuit, none, Outcome::fail, Level::note);
+        verdict.message = "the circuit has no closed loop and no sign that one is meant";
+        verdict.witness.shape = WitnessShape::set;
+        for (Index c = 0; c < circuit.components.size(); ++c)
+            if (circuit.components[c].kind->part == Part::pump)
+                verdict.witness.steps.push_back({ElementType::component, c, none, none, {}});
+        return;
+    }
+    docket.conclude(ElementType::circuit, none, Outcome::not_applicable).message =
+        "no two-way pump and no machine declared closed-loop";
+}
+
+constexpr Citation sources[] = {{.work = "common practice, no source", .place = {}}};
+
+}  // namespace
+
+extern constinit const Rule lost_loop{
+    .info = {.id = "lost-loop",
+             .family = "Charge supply",
+             .question = "Is every two-way pump, and every machine declared closed-loop, in a "
+                         "closed loop in some running state?",
+             .why = "A side that is joined to a reservoir, or to the other side, carries no "
+                    "pressure: the drive does not drive and, worse, does not brake. A machine on "
+                    "a grade runs away.",
+             .decided = "Loops are found from structure alone: a biconnected part of a strongly "
+                        "connected part with a pump and an actuator, over the passages that carry "
+                        "the full flow, reservoirs taken out. Short-circuited loops do not count.",
+             .data = "joins, valve positions as drawn, flow-directions, closed-loop",
+             .subject = "each two-way pump and each machine declared closed-loop",
+             .states = "running, all of them",
+             .level = Level::error,
+             .remedy = "Lead both ports of the pump to the actuator and back, and take out what "
+                       "joins a side to a reservoir or the two sides to each other.",
+             .sources = sources},
+    .judge = judge,
+    .conclude = conclude,
+    .best_state = true};
+
+}  // namespace loopwright

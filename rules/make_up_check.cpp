@@ -1,0 +1,101 @@
+// For each side that can be low: a feed path from the charge line whose last check is followed by
+// open ways only.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include <loopwright/graph/witness.h>
+#include <loopwright/rules/rule.h>
+
+namespace loopwright {
+
+namespace {
+
+Witness make_up_way(const Situation& s, const JudgedSide& side, Index node) {
+    const std::vector<Arc> arcs = s.feeds.make_up_path(s.region, node);
+    const Index end = port_on(s.graph, s.region, node, side.named_after);
+    const Index start = tail(s.region, arcs.front());
+    for (const ChargeSource& source : s.feeds.sources) {
+        if (!source.has_line || source.outlet != start) continue;
+        const Edge& pump = s.region.edges[source.edge];
+        const Passage& passage = s.circuit().passages[pump.passage];
+        const Index outlet = pump.to == source.outlet ? passage.to : passage.from;
+        std::vector<Step> steps{
+            {ElementType::component, pump.component, none, outlet, "charge source"}};
+        const std::vector<Step> on = walk(s.graph, s.region, arcs, {.from = outlet, .to = end});
+        steps.insert(steps.end(), on.begin(), on.end());
+        return {WitnessShape::path, std::move(steps)};
+    }
+    return {WitnessShape::path, walk(s.graph, s.region, arcs, {.to = end})};
+}
+
+/// The ways that end on the side and are no make-up check: a check turned round, a restriction ...
+Witness ways_on_side(const Situation& s, const JudgedSide& side) {
+    Search search;
+    search.clear(s.region.node_count);
+    for (const Index node : side.nodes) search.begin_at(node);
+    search.run(s.region, [&](Index /*node*/, const Arc& arc) {
+        return open_way(s.region.edges[arc.edge]) && s.region.is_reservoir[arc.to] == 0 &&
+               stands_open(s.standing, turned_round(s.region, arc));
+    });
+    return {WitnessShape::frontier, frontier(s.graph, s.region, s.standing, search, false)};
+}
+
+void judge(const Situation& s, Docket& docket) {
+    for (const JudgedSide& side : s.sides) {
+        if (!side.may_be_low || side.role == SideRole::intermediate) continue;
+        const auto is = [&](const Search& search) {
+            return std::find_if(side.nodes.begin(), side.nodes.end(),
+                                [&](Index node) { return search.reached(node); });
+        };
+        const auto behind_check = is(s.feeds.checked);
+        const bool passes = behind_check != side.nodes.end();
+        const bool metered = !passes && side.role == SideRole::branch &&
+                             is(s.feeds.line_fed) != side.nodes.end();
+        Verdict* verdict =
+            docket.record(s, ElementType::side, side.named_after, side.states,
+                          passes ? Outcome::pass : Outcome::fail,
+                          metered ? Level::warning : Level::error);
+        if (verdict == nullptr) continue;
+        const std::string_view role = name(side.role);
+        if (passes) {
+            verdict->message = fmt::format("a check lets charge oil into the {} side", role);
+            verdict->witness = make_up_way(s, side, *behind_check);
+            continue;
+        }
+        verdict->witness = ways_on_side(s, side);
+        const bool turned_round = std::any_of(
+            verdict->witness.steps.begin(), verdict->witness.steps.end(), [](const Step& step) {
+                return step.text == "blocks: its free flow is the other way";
+            });
+        verdict->message =
+            s.feeds.line.order.empty() && !metered ? "there is no charge line to make up from"
+            : metered ? "charge oil reaches the branch through a restriction only"
+                      : fmt::format("no make-up check leads from the charge line into the {} side{}",
+                                    role, turned_round ? "; a check there faces out of it" : "");
+    }
+}
+
+constexpr Citation sources[] = {{.work = "common practice, no source", .place = {}}};
+
+}  // namespace
+
+extern constinit const Rule make_up_check{
+    .info = {.id = "make-up-check",
+             .family = "Make-up",
+             .question = "Does every main side, section and branch have a make-up check from the "
+                         "charge line, free flow into the loop?",
+             .why = "Without it the side cavitates when it is the low one; with a check turned "
+                    "round, loop pressure bursts into the charge line, its filter and its housing "
+                    "seals, and oil under pressure can leave them.",
+             .decided = "A feed path from the charge line to the side whose last check is followed "
+                        "only by ways open both ways that meter nothing.",
+             .data = "joins, sense of the checks, valve positions",
+             .subject = "each main side, branch and section",
+             .states = "running, where it is low or neutral",
+             .level = Level::error,
+             .remedy = "Put a check between charge line and side, its free flow into the loop.",
+             .sources = sources},
+    .judge = judge};
+
+}  // namespace loopwright

@@ -1,0 +1,27 @@
+#include <loopwright/rules/registry.h>
+
+#include <array>
+
+namespace loopwright {
+
+extern const Rule lost_loop;
+extern const Rule charge_supply;
+extern const Rule make_up_check;
+extern const Rule crossport_relief;
+extern const Rule filtration;
+extern const Rule case_drain_path;
+
+std::span<const Rule* const> rules() {
+    static constexpr std::array<const Rule*, 6> all = {
+        &lost_loop, &charge_supply, &make_up_check, &crossport_relief, &filtration, &case_drain_path,
+    };
+    return all;
+}
+
+const Rule* find_rule(std::string_view id) {
+    for (const Rule* rule : rules())
+        if (rule->info.id == id) return rule;
+    return nullptr;
+}
+
+}  // namespace loopwright

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <span>
+#include <string_view>
+
+#include <loopwright/rules/rule.h>
+
+namespace loopwright {
+
+/// All rules in the catalogue's order.
+std::span<const Rule* const> rules();
+
+/// The rule of that id, or null.
+const Rule* find_rule(std::string_view id);
+
+}  // namespace loopwright

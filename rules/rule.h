@@ -1,0 +1,22 @@
+#pragma once
+
+#include <loopwright/base/finding.h>
+#include <loopwright/graph/analysis.h>
+#include <loopwright/graph/situation.h>
+#include <loopwright/rules/docket.h>
+
+namespace loopwright {
+
+/// One need of a closed loop: its words and facts, and how it is judged. A rule is constant data
+/// in a file of its own, named after its id; registry.cpp lists all.
+struct Rule {
+    RuleInfo info = {};
+    /// Judges the subjects of one situation; called for every situation of the running states.
+    void (*judge)(const Situation&, Docket&) = nullptr;
+    /// After all situations: what does not hang on a state. May be null.
+    void (*conclude)(const Circuit&, const Structure&, Docket&) = nullptr;
+    /// The best state decides instead of the worst (a need to be met in one state only).
+    bool best_state = false;
+};
+
+}  // namespace loopwright

@@ -1,0 +1,54 @@
+// Whole check (parse to verdict objects with witnesses) against pugixml parsing the same bytes, in
+// one run: `./dev bench`. The ratio at 10 000 components is the figure that the project keeps.
+#include <benchmark/benchmark.h>
+#include <pugixml.hpp>
+
+#include <loopwright/parser/reader.h>
+#include <loopwright/rules/check.h>
+#include <loopwright/rules/registry.h>
+#include <loopwright/tests/support/generated_circuit.h>
+
+namespace {
+
+using Shape = std::string (*)(unsigned);
+
+void parse_alone(benchmark::State& state, Shape shape) {
+    const std::string xml = shape(static_cast<unsigned>(state.range(0)));
+    for (auto _ : state) {
+        pugi::xml_document document;
+        benchmark::DoNotOptimize(document.load_buffer(xml.data(), xml.size()));
+    }
+    state.counters["bytes_per_component"] =
+        static_cast<double>(xml.size()) / static_cast<double>(state.range(0));
+}
+
+void read_model(benchmark::State& state, Shape shape) {
+    const std::string xml = shape(static_cast<unsigned>(state.range(0)));
+    for (auto _ : state)
+        benchmark::DoNotOptimize(loopwright::read_circuit_text(xml, "generated.xml"));
+}
+
+void whole_check(benchmark::State& state, Shape shape) {
+    const std::string xml = shape(static_cast<unsigned>(state.range(0)));
+    double work = 0.0;
+    for (auto _ : state) {
+        const loopwright::ReadResult read = loopwright::read_circuit_text(xml, "generated.xml");
+        const loopwright::CheckResult result =
+            loopwright::check(*read.circuit, loopwright::rules());
+        work = static_cast<double>(result.work);
+        benchmark::DoNotOptimize(result.verdicts.data());
+    }
+    state.counters["visits"] = work;
+}
+
+}  // namespace
+
+#define SIZES ->Arg(100)->Arg(1000)->Arg(10000)->Arg(100000)->Unit(benchmark::kMicrosecond)
+BENCHMARK_CAPTURE(parse_alone, many_loops, loopwright::testing::many_loops) SIZES;
+BENCHMARK_CAPTURE(read_model, many_loops, loopwright::testing::many_loops) SIZES;
+BENCHMARK_CAPTURE(whole_check, many_loops, loopwright::testing::many_loops) SIZES;
+BENCHMARK_CAPTURE(parse_alone, long_chains, loopwright::testing::long_chains) SIZES;
+BENCHMARK_CAPTURE(read_model, long_chains, loopwright::testing::long_chains) SIZES;
+BENCHMARK_CAPTURE(whole_check, long_chains, loopwright::testing::long_chains) SIZES;
+
+BENCHMARK_MAIN();

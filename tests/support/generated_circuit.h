@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+
+/// Circuits of a given size for benchmarks and tests of cost. Sound, so that every rule has its
+/// full work to do.
+namespace loopwright::testing {
+
+/// Many loops of 15 components, each with charge pump, filter and reservoir of its own; the last
+/// one's drain takes up what is left over. `components` at least 15; exactly that many come out.
+std::string many_loops(unsigned components);
+
+/// One loop whose charge line, working line and drain are long chains; exactly `components`.
+std::string long_chains(unsigned components);
+
+}  // namespace loopwright::testing
