@@ -26,17 +26,9 @@ bool feeds_on(PassageClass passage) {
     }
 }
 
-Search from_reservoirs(const Region& region) {
-    Search search;
+void begin_at_reservoirs(const Region& region, Search& search) {
     search.clear(region.node_count);
     for (const Index node : region.reservoirs) search.begin_at(node);
-    return search;
-}
-
-std::vector<std::uint8_t> marks(const Search& search, Index node_count) {
-    std::vector<std::uint8_t> mark(node_count, 0);
-    for (const Index node : search.order) mark[node] = 1;
-    return mark;
 }
 
 }  // namespace
@@ -57,9 +49,9 @@ bool FeedRule::operator()(Index node, const Arc& arc) const {
     return loops_.on_main[node] == 0 || loops_.loop_of[arc.edge] != none;
 }
 
-std::vector<std::uint8_t> open_part_ways(const Region& region,
-                                         std::span<const std::uint8_t> looped) {
-    std::vector<std::uint8_t> ways(region.edges.size(), 0);
+void find_open_part_ways(const Region& region, std::span<const std::uint8_t> looped,
+                         std::vector<std::uint8_t>& ways) {
+    ways.assign(region.edges.size(), 0);
     for (Index e = 0; e < region.edges.size(); ++e) {
         const Edge& edge = region.edges[e];
         if (edge.passage_class != PassageClass::displacement || edge.part != Part::actuator ||
@@ -76,29 +68,22 @@ std::vector<std::uint8_t> open_part_ways(const Region& region,
                 ways[e] |= open_backward;
         }
     }
-    return ways;
 }
 
-std::vector<std::uint8_t> find_vented(const FlowGraph& graph, const Region& region,
-                                      const Standing& standing) {
-    Search search = from_reservoirs(region);
-    graph.work += search.run(region, [&](Index /*node*/, const Arc& arc) {
-        return holds_no_pressure(region.edges[arc.edge]) &&
-               stands_open(standing, turned_round(region, arc));
+void find_at_tank(const FlowGraph& graph, const Region& region, const Standing& standing,
+                  std::vector<std::uint8_t>& at_tank) {
+    Search out;
+    begin_at_reservoirs(region, out);
+    graph.work += out.run(region, [&](Index /*node*/, const Arc& arc) {
+        return holds_no_pressure(region.edges[arc.edge]) && stands_open_back(standing, arc);
     });
-    return marks(search, region.node_count);
-}
-
-std::vector<std::uint8_t> find_at_tank(const FlowGraph& graph, const Region& region,
-                                       const Standing& standing) {
-    std::vector<std::uint8_t> at_tank = find_vented(graph, region, standing);
-    Search search = from_reservoirs(region);
-    graph.work += search.run(region, [&](Index /*node*/, const Arc& arc) {
+    Search in;
+    begin_at_reservoirs(region, in);
+    graph.work += in.run(region, [&](Index /*node*/, const Arc& arc) {
         return holds_no_pressure(region.edges[arc.edge]) && stands_open(standing, arc);
     });
-    for (Index n = 0; n < region.node_count; ++n)
-        if (!search.reached(n)) at_tank[n] = 0;
-    return at_tank;
+    at_tank.assign(region.node_count, 0);
+    for (const Index node : in.order) at_tank[node] = out.reached(node) ? 1 : 0;
 }
 
 void find_checked(const FlowGraph& graph, const Region& region, const Search& fed,
@@ -134,16 +119,21 @@ std::vector<Arc> Feeds::make_up_path(const Region& region, Index node) const {
     return path;
 }
 
-Feeds find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,
-                 const LoopSet& loops, std::span<const std::uint8_t> looped,
-                 std::span<const std::uint8_t> open_part_ways, Direction direction) {
-    Feeds feeds;
-    feeds.vented = find_vented(graph, region, standing);
-    feeds.from_tank = from_reservoirs(region);
+void find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,
+                const LoopSet& loops, std::span<const std::uint8_t> looped,
+                std::span<const std::uint8_t> open_part_ways, Direction direction, Feeds& feeds) {
+    begin_at_reservoirs(region, feeds.to_tank);
+    graph.work += feeds.to_tank.run(region, [&](Index /*node*/, const Arc& arc) {
+        return holds_no_pressure(region.edges[arc.edge]) && stands_open_back(standing, arc);
+    });
+    feeds.vented.assign(region.node_count, 0);
+    for (const Index node : feeds.to_tank.order) feeds.vented[node] = 1;
+    begin_at_reservoirs(region, feeds.from_tank);
     graph.work += feeds.from_tank.run(region, [&](Index /*node*/, const Arc& arc) {
         return feeds_on(region.edges[arc.edge].passage_class) && stands_open(standing, arc);
     });
 
+    feeds.sources.clear();
     feeds.fed.clear(region.node_count);
     feeds.line_fed.clear(region.node_count);
     feeds.line.clear(region.node_count);
@@ -175,7 +165,6 @@ Feeds find_feeds(const FlowGraph& graph, const Region& region, const Standing& s
                loops.on_main[arc.to] == 0;
     });
     find_checked(graph, region, feeds.line_fed, rule, feeds.checked);
-    return feeds;
 }
 
 }  // namespace loopwright

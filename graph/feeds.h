@@ -23,6 +23,7 @@ struct ChargeSource {
 };
 
 struct Feeds {
+    Search to_tank = {};                    ///< against the oil: ways that hold no pressure
     std::vector<std::uint8_t> vented = {};  ///< for each node (reservoirs are)
     Search from_tank = {};                  ///< what the reservoirs feed by themselves
     std::vector<ChargeSource> sources = {};
@@ -57,20 +58,17 @@ class FeedRule {
 /// For each edge the senses in which an open part's actuator lets a feed through: where a
 /// pressure-opened passage leads from the same node to the same node. `looped[e]`: the passage of
 /// a machine that is in a loop in some state.
-std::vector<std::uint8_t> open_part_ways(const Region& region,
-                                         std::span<const std::uint8_t> looped);
-
-/// Nodes with a way to a reservoir that holds no pressure.
-std::vector<std::uint8_t> find_vented(const FlowGraph& graph, const Region& region,
-                                      const Standing& standing);
+void find_open_part_ways(const Region& region, std::span<const std::uint8_t> looped,
+                         std::vector<std::uint8_t>& ways);
 
 /// Nodes that open to a reservoir both ways through nothing that holds pressure.
-std::vector<std::uint8_t> find_at_tank(const FlowGraph& graph, const Region& region,
-                                       const Standing& standing);
+void find_at_tank(const FlowGraph& graph, const Region& region, const Standing& standing,
+                  std::vector<std::uint8_t>& at_tank);
 
-Feeds find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,
-                 const LoopSet& loops, std::span<const std::uint8_t> looped,
-                 std::span<const std::uint8_t> open_part_ways, Direction direction);
+/// Works out all of `feeds` anew, in the memory that it has.
+void find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,
+                const LoopSet& loops, std::span<const std::uint8_t> looped,
+                std::span<const std::uint8_t> open_part_ways, Direction direction, Feeds& feeds);
 
 /// One step of a make-up path behind its check: an open way that meters nothing.
 bool open_way(const Edge& edge);

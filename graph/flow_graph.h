@@ -48,6 +48,11 @@ inline bool stands_open(const Standing& standing, const Arc& arc) {
     return (standing[arc.edge] & (arc.backward != 0 ? open_backward : open_forward)) != 0;
 }
 
+/// The same against the arc: whether oil gets from its far end to its near one.
+inline bool stands_open_back(const Standing& standing, const Arc& arc) {
+    return (standing[arc.edge] & (arc.backward != 0 ? open_forward : open_backward)) != 0;
+}
+
 struct Region {
     Index node_count = 0;
     std::span<const Index> joints = {};      ///< for each node its joint

@@ -4,16 +4,20 @@
 #include <loopwright/graph/loops.h>
 
 #include <algorithm>
-#include <utility>
-
-#include <loopwright/graph/disjoint_sets.h>
-#include <loopwright/graph/parts.h>
 
 namespace loopwright {
 
 namespace {
 
-using Pair = std::pair<Index, Index>;
+constexpr std::uint8_t holds_pump = 1;
+constexpr std::uint8_t holds_actuator = 2;
+
+std::uint8_t held(const Edge& edge) {
+    if (edge.passage_class != PassageClass::displacement) return 0;
+    return edge.part == Part::pump ? holds_pump : edge.part == Part::actuator ? holds_actuator : 0;
+}
+
+bool is_pump(const Edge& edge) { return held(edge) == holds_pump; }
 
 /// The senses in which an edge is kept for loop finding; 0: left out.
 std::uint8_t kept_ways(const Edge& edge, std::uint8_t open, Direction direction, bool metering) {
@@ -32,286 +36,6 @@ std::uint8_t kept_ways(const Edge& edge, std::uint8_t open, Direction direction,
     return 0;
 }
 
-class LoopFinder {
-  public:
-    LoopFinder(const FlowGraph& graph, const Region& region, const Standing& standing,
-               const std::vector<std::uint8_t>& at_tank, Direction direction)
-        : graph_(graph), region_(region), standing_(standing), at_tank_(at_tank),
-          direction_(direction) {}
-
-    LoopSet find() {
-        set_.on_main.assign(region_.node_count, 0);
-        set_.loop_of.assign(region_.edges.size(), none);
-        looped_.assign(region_.edges.size(), 0);
-        collect(false);
-        if (has_metering_ && pump_without_loop()) collect(true);
-        finish();
-        return std::move(set_);
-    }
-
-  private:
-    struct Found {
-        Index first_pump = none;
-        std::vector<Index> edges = {};
-    };
-
-    void collect(bool metering) {
-        std::vector<Index> kept;
-        std::vector<Pair> arcs;
-        for (Index e = 0; e < region_.edges.size(); ++e) {
-            const Edge& edge = region_.edges[e];
-            if (edge.passage_class == PassageClass::metering) has_metering_ = true;
-            if (edge.from == edge.to || at_tank_[edge.from] != 0 || at_tank_[edge.to] != 0)
-                continue;
-            const std::uint8_t ways = kept_ways(edge, standing_[e], direction_, metering);
-            if (ways == 0) continue;
-            kept.push_back(e);
-            if ((ways & open_forward) != 0) arcs.emplace_back(edge.from, edge.to);
-            if ((ways & open_backward) != 0) arcs.emplace_back(edge.to, edge.from);
-        }
-        graph_.work += region_.edges.size() + arcs.size();
-        if (kept.empty()) return;
-        const std::vector<Index> part =
-            strong_parts(make_rows(region_.node_count, arcs, false));
-
-        // Only strong parts with a pump and an actuator are worth splitting further.
-        std::vector<std::uint8_t> holds(region_.node_count, 0);
-        for (const Index e : kept) {
-            const Edge& edge = region_.edges[e];
-            if (edge.passage_class != PassageClass::displacement || part[edge.from] != part[edge.to])
-                continue;
-            holds[part[edge.from]] |= edge.part == Part::pump ? 1 : edge.part == Part::actuator ? 2 : 0;
-        }
-        std::vector<Index> inside;
-        std::vector<Pair> halves;
-        for (const Index e : kept) {
-            const Edge& edge = region_.edges[e];
-            if (part[edge.from] != part[edge.to] || holds[part[edge.from]] != 3) continue;
-            const Index middle = region_.node_count + static_cast<Index>(inside.size());
-            inside.push_back(e);
-            halves.emplace_back(edge.from, middle);
-            halves.emplace_back(middle, edge.to);
-        }
-        if (inside.empty()) return;
-        const std::vector<Index> biconnected = biconnected_parts(
-            region_.node_count + static_cast<Index>(inside.size()), halves);
-        graph_.work += halves.size();
-        take(inside, biconnected, metering);
-    }
-
-    /// Makes loops of the biconnected parts that hold a pump and an actuator.
-    void take(const std::vector<Index>& inside, const std::vector<Index>& biconnected,
-              bool metering) {
-        const Index part_count = 1 + *std::max_element(biconnected.begin(), biconnected.end());
-        std::vector<std::uint8_t> holds(part_count, 0);
-        std::vector<std::uint8_t> wanted(part_count, metering ? 0 : 1);
-        for (Index i = 0; i < inside.size(); ++i) {
-            const Edge& edge = region_.edges[inside[i]];
-            // A bridge's two halves lie in parts of their own.
-            if (edge.passage_class != PassageClass::displacement ||
-                biconnected[2 * i] != biconnected[2 * i + 1])
-                continue;
-            const Index p = biconnected[2 * i];
-            holds[p] |= edge.part == Part::pump ? 1 : edge.part == Part::actuator ? 2 : 0;
-            if (edge.part == Part::pump && looped_[inside[i]] == 0) wanted[p] = 1;
-        }
-        std::vector<Index> found_of_part(part_count, none);
-        std::vector<Index> taken;
-        for (Index i = 0; i < inside.size(); ++i) {
-            const Index p = biconnected[2 * i];
-            if (p != biconnected[2 * i + 1] || holds[p] != 3 || wanted[p] == 0) continue;
-            if (found_of_part[p] == none) {
-                found_of_part[p] = static_cast<Index>(found_.size());
-                found_.emplace_back();
-            }
-            Found& found = found_[found_of_part[p]];
-            found.edges.push_back(inside[i]);
-            taken.push_back(inside[i]);
-            const Edge& edge = region_.edges[inside[i]];
-            if (edge.part == Part::pump && edge.passage_class == PassageClass::displacement)
-                found.first_pump = std::min(found.first_pump, edge.component);
-        }
-        for (const Index e : taken) looped_[e] = 1;
-    }
-
-    bool pump_without_loop() const {
-        for (Index e = 0; e < region_.edges.size(); ++e)
-            if (region_.edges[e].passage_class == PassageClass::displacement &&
-                region_.edges[e].part == Part::pump && looped_[e] == 0)
-                return true;
-        return false;
-    }
-
-    void finish() {
-        std::sort(found_.begin(), found_.end(), [](const Found& a, const Found& b) {
-            return a.first_pump < b.first_pump;
-        });
-        sets_.reset(region_.node_count);
-        mark_.assign(region_.node_count, none);
-        slot_.assign(region_.node_count, none);
-        side_.assign(region_.node_count, none);
-        for (const Found& found : found_) add(found);
-        index_sides();
-    }
-
-    void add(const Found& found) {
-        const auto loop_index = static_cast<Index>(set_.loops.size());
-        Loop loop;
-        loop.first_pump = found.first_pump;
-        loop.edges.begin = static_cast<Index>(set_.edges.size());
-        set_.edges.insert(set_.edges.end(), found.edges.begin(), found.edges.end());
-        loop.edges.end = static_cast<Index>(set_.edges.size());
-        loop.pumps = machines(found, Part::pump);
-        loop.actuators = machines(found, Part::actuator);
-
-        nodes_.clear();
-        for (const Index e : found.edges) {
-            const Edge& edge = region_.edges[e];
-            set_.loop_of[e] = loop_index;
-            for (const Index n : {edge.from, edge.to}) {
-                if (mark_[n] == loop_index) continue;
-                mark_[n] = loop_index;
-                nodes_.push_back(n);
-                sets_.single_out(n);
-            }
-        }
-        for (const Index e : found.edges) {
-            const Edge& edge = region_.edges[e];
-            if (edge.passage_class != PassageClass::displacement) sets_.join(edge.from, edge.to);
-        }
-        for (const Index e : found.edges) {
-            const Edge& edge = region_.edges[e];
-            if (edge.part == Part::pump && edge.passage_class == PassageClass::displacement &&
-                sets_.find(edge.from) == sets_.find(edge.to))
-                loop.shorted = true;
-        }
-        loop.sides.begin = static_cast<Index>(set_.sides.size());
-        if (!loop.shorted) {
-            cut_into_sides(found, loop_index, false);
-            // The same again without checks and metering passages gives the branches.
-            for (const Index n : nodes_) sets_.single_out(n);
-            bool cut = false;
-            for (const Index e : found.edges) {
-                const Edge& edge = region_.edges[e];
-                switch (edge.passage_class) {
-                    case PassageClass::displacement: break;
-                    case PassageClass::one_way:
-                    case PassageClass::metering: cut = true; break;
-                    default: sets_.join(edge.from, edge.to);
-                }
-            }
-            if (cut) cut_into_sides(found, loop_index, true);
-        }
-        loop.sides.end = static_cast<Index>(set_.sides.size());
-        set_.loops.push_back(loop);
-    }
-
-    /// Nodes of one set become a side; with `branches`, pieces at an actuator without a pump.
-    void cut_into_sides(const Found& found, Index loop_index, bool branches) {
-        struct Touch {
-            Index pump_port = none;
-            Index actuator_port = none;
-            bool pump_port_is_a = false;
-        };
-        std::vector<Touch> touches;
-        std::vector<std::vector<Index>> members;
-        for (const Index n : nodes_) slot_[sets_.find(n)] = none;
-        for (const Index n : nodes_) {
-            Index& slot = slot_[sets_.find(n)];
-            if (slot == none) {
-                slot = static_cast<Index>(members.size());
-                members.emplace_back();
-            }
-            members[slot].push_back(n);
-        }
-        touches.resize(members.size());
-        for (const Index e : found.edges) {
-            const Edge& edge = region_.edges[e];
-            if (edge.passage_class != PassageClass::displacement) continue;
-            const Passage& passage = graph_.circuit().passages[edge.passage];
-            for (const bool at_from : {true, false}) {
-                const Index port = at_from ? passage.from : passage.to;
-                Touch& touch = touches[slot_[sets_.find(at_from ? edge.from : edge.to)]];
-                if (edge.part == Part::pump && port < touch.pump_port) {
-                    touch.pump_port = port;
-                    touch.pump_port_is_a = edge.both_ways == at_from;
-                }
-                if (edge.part == Part::actuator)
-                    touch.actuator_port = std::min(touch.actuator_port, port);
-            }
-        }
-        for (Index i = 0; i < members.size(); ++i) {
-            const Touch& touch = touches[i];
-            Side side;
-            side.loop = loop_index;
-            if (branches) {
-                if (touch.actuator_port == none || touch.pump_port != none) continue;
-                const Side& parent = set_.sides[side_[members[i].front()]];
-                if (parent.role != SideRole::main) continue;
-                side.role = SideRole::branch;
-                side.letter = parent.letter;
-                side.named_after = touch.actuator_port;
-            } else {
-                const bool main = touch.pump_port != none && touch.actuator_port != none;
-                side.role = main ? SideRole::main : SideRole::intermediate;
-                side.letter = !main ? High::neither : touch.pump_port_is_a ? High::a : High::b;
-                side.named_after = touch.pump_port != none ? touch.pump_port : touch.actuator_port;
-            }
-            side.nodes.begin = static_cast<Index>(set_.nodes.size());
-            set_.nodes.insert(set_.nodes.end(), members[i].begin(), members[i].end());
-            side.nodes.end = static_cast<Index>(set_.nodes.size());
-            for (const Index n : members[i]) {
-                if (side.role == SideRole::main) set_.on_main[n] = 1;
-                if (!branches) side_[n] = static_cast<Index>(set_.sides.size());
-            }
-            set_.sides.push_back(side);
-        }
-    }
-
-    /// A node can be on sides of several loops (a common low line), so each has a list.
-    void index_sides() {
-        set_.side_offsets.assign(region_.node_count + 1, 0);
-        for (const Side& side : set_.sides)
-            for (const Index n : set_.nodes_of(side)) ++set_.side_offsets[n + 1];
-        for (Index n = 0; n < region_.node_count; ++n)
-            set_.side_offsets[n + 1] += set_.side_offsets[n];
-        set_.sides_by_node.resize(set_.side_offsets.back());
-        std::vector<Index> cursor(set_.side_offsets.begin(), set_.side_offsets.end() - 1);
-        for (Index s = 0; s < set_.sides.size(); ++s)
-            for (const Index n : set_.nodes_of(set_.sides[s])) set_.sides_by_node[cursor[n]++] = s;
-    }
-
-    Range machines(const Found& found, Part part) {
-        Range range;
-        range.begin = static_cast<Index>(set_.machines.size());
-        for (const Index e : found.edges)
-            if (region_.edges[e].part == part &&
-                region_.edges[e].passage_class == PassageClass::displacement)
-                set_.machines.push_back(region_.edges[e].component);
-        const auto first = set_.machines.begin() + static_cast<std::ptrdiff_t>(range.begin);
-        std::sort(first, set_.machines.end());
-        set_.machines.erase(std::unique(first, set_.machines.end()), set_.machines.end());
-        range.end = static_cast<Index>(set_.machines.size());
-        return range;
-    }
-
-    const FlowGraph& graph_;
-    const Region& region_;
-    const Standing& standing_;
-    const std::vector<std::uint8_t>& at_tank_;
-    Direction direction_;
-    bool has_metering_ = false;
-    std::vector<Found> found_;
-    LoopSet set_;
-    DisjointSets sets_;
-    std::vector<std::uint8_t> looped_;  // edges of machines that have a loop
-    // Scratch, indexed by node: the last loop it was met in, its set's number, its side.
-    std::vector<Index> mark_;
-    std::vector<Index> slot_;
-    std::vector<Index> side_;
-    std::vector<Index> nodes_;  // of the loop at hand
-};
-
 }  // namespace
 
 std::uint8_t displacement_ways(const Edge& edge, Direction direction) {
@@ -324,9 +48,245 @@ std::uint8_t displacement_ways(const Edge& edge, Direction direction) {
     return open_forward | open_backward;
 }
 
-LoopSet find_loops(const FlowGraph& graph, const Region& region, const Standing& standing,
-                   const std::vector<std::uint8_t>& at_tank, Direction direction) {
-    return LoopFinder(graph, region, standing, at_tank, direction).find();
+void LoopFinder::find(const Region& region, const Standing& standing,
+                      const std::vector<std::uint8_t>& at_tank, Direction direction,
+                      LoopSet& found) {
+    region_ = &region;
+    standing_ = &standing;
+    at_tank_ = &at_tank;
+    direction_ = direction;
+    set_ = &found;
+    has_metering_ = false;
+    found_count_ = 0;
+    found.loops.clear();
+    found.sides.clear();
+    found.machines.clear();
+    found.edges.clear();
+    found.nodes.clear();
+    found.on_main.assign(region.node_count, 0);
+    found.loop_of.assign(region.edges.size(), none);
+    looped_.assign(region.edges.size(), 0);
+
+    collect(false);
+    if (has_metering_ && pump_without_loop()) collect(true);
+
+    const auto first = found_.begin();
+    std::sort(first, first + static_cast<std::ptrdiff_t>(found_count_),
+              [](const Found& a, const Found& b) { return a.first_pump < b.first_pump; });
+    sets_.reset(region.node_count);
+    mark_.assign(region.node_count, none);
+    slot_.resize(region.node_count);
+    side_.resize(region.node_count);
+    for (std::size_t i = 0; i < found_count_; ++i) add(found_[i]);
+    index_sides();
+}
+
+void LoopFinder::collect(bool metering) {
+    kept_.clear();
+    arcs_.clear();
+    for (Index e = 0; e < region_->edges.size(); ++e) {
+        const Edge& one = edge(e);
+        if (one.passage_class == PassageClass::metering) has_metering_ = true;
+        if (one.from == one.to || (*at_tank_)[one.from] != 0 || (*at_tank_)[one.to] != 0) continue;
+        const std::uint8_t ways = kept_ways(one, (*standing_)[e], direction_, metering);
+        if (ways == 0) continue;
+        kept_.push_back(e);
+        if ((ways & open_forward) != 0) arcs_.emplace_back(one.from, one.to);
+        if ((ways & open_backward) != 0) arcs_.emplace_back(one.to, one.from);
+    }
+    graph_.work += region_->edges.size() + arcs_.size();
+    if (kept_.empty()) return;
+    const std::vector<Index>& part = parts_.strong(region_->node_count, arcs_);
+
+    // Only strong parts with a pump and an actuator are worth splitting further.
+    holds_.assign(region_->node_count, 0);
+    for (const Index e : kept_)
+        if (part[edge(e).from] == part[edge(e).to]) holds_[part[edge(e).from]] |= held(edge(e));
+    inside_.clear();
+    halves_.clear();
+    for (const Index e : kept_) {
+        const Edge& one = edge(e);
+        if (part[one.from] != part[one.to] ||
+            holds_[part[one.from]] != (holds_pump | holds_actuator))
+            continue;
+        const Index middle = region_->node_count + static_cast<Index>(inside_.size());
+        inside_.push_back(e);
+        halves_.emplace_back(one.from, middle);
+        halves_.emplace_back(middle, one.to);
+    }
+    if (!inside_.empty()) take(metering);
+}
+
+/// Makes loops of the biconnected parts that hold a pump and an actuator.
+void LoopFinder::take(bool metering) {
+    const std::vector<Index>& part = parts_.biconnected(
+        region_->node_count + static_cast<Index>(inside_.size()), halves_);
+    graph_.work += halves_.size();
+    const Index part_count = 1 + *std::max_element(part.begin(), part.end());
+    holds_.assign(part_count, 0);
+    wanted_.assign(part_count, metering ? 0 : 1);
+    for (Index i = 0; i < inside_.size(); ++i) {
+        if (part[2 * i] != part[2 * i + 1]) continue;  // a bridge: two parts of its own
+        holds_[part[2 * i]] |= held(edge(inside_[i]));
+        if (is_pump(edge(inside_[i])) && looped_[inside_[i]] == 0) wanted_[part[2 * i]] = 1;
+    }
+    found_of_part_.assign(part_count, none);
+    const std::size_t before = found_count_;
+    for (Index i = 0; i < inside_.size(); ++i) {
+        const Index p = part[2 * i];
+        if (p != part[2 * i + 1] || holds_[p] != (holds_pump | holds_actuator) || wanted_[p] == 0)
+            continue;
+        if (found_of_part_[p] == none) {
+            found_of_part_[p] = static_cast<Index>(found_count_++);
+            if (found_.size() < found_count_) found_.emplace_back();
+            found_[found_of_part_[p]].first_pump = none;
+            found_[found_of_part_[p]].edges.clear();
+        }
+        Found& found = found_[found_of_part_[p]];
+        found.edges.push_back(inside_[i]);
+        if (is_pump(edge(inside_[i])))
+            found.first_pump = std::min(found.first_pump, edge(inside_[i]).component);
+    }
+    for (std::size_t i = before; i < found_count_; ++i)
+        for (const Index e : found_[i].edges) looped_[e] = 1;
+}
+
+bool LoopFinder::pump_without_loop() const {
+    for (Index e = 0; e < region_->edges.size(); ++e)
+        if (is_pump(edge(e)) && looped_[e] == 0) return true;
+    return false;
+}
+
+void LoopFinder::add(const Found& found) {
+    const auto loop_index = static_cast<Index>(set_->loops.size());
+    Loop loop;
+    loop.first_pump = found.first_pump;
+    loop.edges.begin = static_cast<Index>(set_->edges.size());
+    set_->edges.insert(set_->edges.end(), found.edges.begin(), found.edges.end());
+    loop.edges.end = static_cast<Index>(set_->edges.size());
+    loop.pumps = machines(found, Part::pump);
+    loop.actuators = machines(found, Part::actuator);
+
+    nodes_.clear();
+    for (const Index e : found.edges) {
+        set_->loop_of[e] = loop_index;
+        for (const Index n : {edge(e).from, edge(e).to}) {
+            if (mark_[n] == loop_index) continue;
+            mark_[n] = loop_index;
+            nodes_.push_back(n);
+            sets_.single_out(n);
+        }
+    }
+    for (const Index e : found.edges)
+        if (held(edge(e)) == 0) sets_.join(edge(e).from, edge(e).to);
+    loop.shorted = std::any_of(found.edges.begin(), found.edges.end(), [&](Index e) {
+        return is_pump(edge(e)) && sets_.find(edge(e).from) == sets_.find(edge(e).to);
+    });
+    loop.sides.begin = static_cast<Index>(set_->sides.size());
+    if (!loop.shorted) {
+        cut_into_sides(found, loop_index, false);
+        // The same again without checks and metering passages gives the branches.
+        bool cut = false;
+        for (const Index n : nodes_) sets_.single_out(n);
+        for (const Index e : found.edges) {
+            const PassageClass passage = edge(e).passage_class;
+            if (passage == PassageClass::one_way || passage == PassageClass::metering)
+                cut = true;
+            else if (held(edge(e)) == 0)
+                sets_.join(edge(e).from, edge(e).to);
+        }
+        if (cut) cut_into_sides(found, loop_index, true);
+    }
+    loop.sides.end = static_cast<Index>(set_->sides.size());
+    set_->loops.push_back(loop);
+}
+
+/// Nodes of one set become a side; with `branches`, pieces at an actuator without a pump.
+void LoopFinder::cut_into_sides(const Found& found, Index loop_index, bool branches) {
+    touches_.clear();
+    for (const Index n : nodes_) slot_[sets_.find(n)] = none;
+    for (const Index n : nodes_) {
+        Index& slot = slot_[sets_.find(n)];
+        if (slot == none) {
+            slot = static_cast<Index>(touches_.size());
+            touches_.emplace_back();
+        }
+        ++touches_[slot].nodes.end;
+    }
+    Index total = 0;
+    for (Touch& touch : touches_) {
+        const Index count = touch.nodes.end;
+        touch.nodes = {total, total};
+        total += count;
+    }
+    members_.resize(total);
+    for (const Index n : nodes_) members_[touches_[slot_[sets_.find(n)]].nodes.end++] = n;
+
+    for (const Index e : found.edges) {
+        if (held(edge(e)) == 0) continue;
+        const Passage& passage = graph_.circuit().passages[edge(e).passage];
+        for (const bool at_from : {true, false}) {
+            const Index port = at_from ? passage.from : passage.to;
+            Touch& touch = touches_[slot_[sets_.find(at_from ? edge(e).from : edge(e).to)]];
+            if (!is_pump(edge(e))) {
+                touch.actuator_port = std::min(touch.actuator_port, port);
+            } else if (port < touch.pump_port) {
+                touch.pump_port = port;
+                touch.pump_port_is_a = edge(e).both_ways == at_from;
+            }
+        }
+    }
+    for (const Touch& touch : touches_) {
+        Side side;
+        side.loop = loop_index;
+        if (branches) {
+            if (touch.actuator_port == none || touch.pump_port != none) continue;
+            const Side& parent = set_->sides[side_[members_[touch.nodes.begin]]];
+            if (parent.role != SideRole::main) continue;
+            side.role = SideRole::branch;
+            side.letter = parent.letter;
+            side.named_after = touch.actuator_port;
+        } else {
+            const bool main = touch.pump_port != none && touch.actuator_port != none;
+            side.role = main ? SideRole::main : SideRole::intermediate;
+            side.letter = !main ? High::neither : touch.pump_port_is_a ? High::a : High::b;
+            side.named_after = touch.pump_port != none ? touch.pump_port : touch.actuator_port;
+        }
+        side.nodes.begin = static_cast<Index>(set_->nodes.size());
+        for (Index i = touch.nodes.begin; i < touch.nodes.end; ++i) {
+            const Index n = members_[i];
+            set_->nodes.push_back(n);
+            if (side.role == SideRole::main) set_->on_main[n] = 1;
+            if (!branches) side_[n] = static_cast<Index>(set_->sides.size());
+        }
+        side.nodes.end = static_cast<Index>(set_->nodes.size());
+        set_->sides.push_back(side);
+    }
+}
+
+/// A node can be on sides of several loops (a common low line), so each has a list.
+void LoopFinder::index_sides() {
+    set_->side_offsets.assign(region_->node_count + 1, 0);
+    for (const Side& side : set_->sides)
+        for (const Index n : set_->nodes_of(side)) ++set_->side_offsets[n + 1];
+    for (Index n = 0; n < region_->node_count; ++n)
+        set_->side_offsets[n + 1] += set_->side_offsets[n];
+    set_->sides_by_node.resize(set_->side_offsets.back());
+    slot_.assign(set_->side_offsets.begin(), set_->side_offsets.end() - 1);
+    for (Index s = 0; s < set_->sides.size(); ++s)
+        for (const Index n : set_->nodes_of(set_->sides[s])) set_->sides_by_node[slot_[n]++] = s;
+}
+
+Range LoopFinder::machines(const Found& found, Part part) {
+    Range range;
+    range.begin = static_cast<Index>(set_->machines.size());
+    for (const Index e : found.edges)
+        if (edge(e).part == part && held(edge(e)) != 0)
+            set_->machines.push_back(edge(e).component);
+    std::sort(set_->machines.begin() + static_cast<std::ptrdiff_t>(range.begin),
+              set_->machines.end());
+    range.end = static_cast<Index>(set_->machines.size());
+    return range;
 }
 
 }  // namespace loopwright

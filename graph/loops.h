@@ -2,10 +2,13 @@
 
 #include <cstdint>
 #include <span>
+#include <utility>
 #include <vector>
 
 #include <loopwright/graph/analysis.h>
+#include <loopwright/graph/disjoint_sets.h>
 #include <loopwright/graph/flow_graph.h>
+#include <loopwright/graph/parts.h>
 
 /// Loops and their sides as one region has them with its valves in one position and the flow in
 /// one direction.
@@ -74,9 +77,66 @@ struct LoopSet {
     }
 };
 
-/// `at_tank[n]`: the node opens to a reservoir both ways through nothing that holds pressure.
-LoopSet find_loops(const FlowGraph& graph, const Region& region, const Standing& standing,
-                   const std::vector<std::uint8_t>& at_tank, Direction direction);
+/// Finds the loops of one region after another and keeps its scratch between them.
+class LoopFinder {
+  public:
+    explicit LoopFinder(const FlowGraph& graph) : graph_(graph) {}
+
+    /// `at_tank[n]`: the node opens to a reservoir both ways through nothing that holds pressure.
+    void find(const Region& region, const Standing& standing,
+              const std::vector<std::uint8_t>& at_tank, Direction direction, LoopSet& found);
+
+  private:
+    /// A loop before it is cut into sides.
+    struct Found {
+        Index first_pump = none;
+        std::vector<Index> edges = {};
+    };
+    /// The machines' ports on a set of nodes.
+    struct Touch {
+        Index pump_port = none;
+        Index actuator_port = none;
+        bool pump_port_is_a = false;
+        Range nodes = {};  // into members_
+    };
+
+    void collect(bool metering);
+    void take(bool metering);
+    bool pump_without_loop() const;
+    void add(const Found& found);
+    void cut_into_sides(const Found& found, Index loop_index, bool branches);
+    Range machines(const Found& found, Part part);
+    void index_sides();
+    const Edge& edge(Index e) const { return region_->edges[e]; }
+
+    const FlowGraph& graph_;
+    const Region* region_ = nullptr;
+    const Standing* standing_ = nullptr;
+    const std::vector<std::uint8_t>* at_tank_ = nullptr;
+    LoopSet* set_ = nullptr;
+    Direction direction_ = Direction::none;
+    bool has_metering_ = false;
+
+    PartFinder parts_;
+    DisjointSets sets_;
+    std::vector<Found> found_;  // the first found_count_ count
+    std::size_t found_count_ = 0;
+    std::vector<std::uint8_t> looped_;  // edges of machines that have a loop
+    std::vector<Index> kept_;
+    std::vector<std::pair<Index, Index>> arcs_;
+    std::vector<Index> inside_;
+    std::vector<std::pair<Index, Index>> halves_;
+    std::vector<std::uint8_t> holds_;
+    std::vector<std::uint8_t> wanted_;
+    std::vector<Index> found_of_part_;
+    // By node: the last loop it was met in, its set's number, its side.
+    std::vector<Index> mark_;
+    std::vector<Index> slot_;
+    std::vector<Index> side_;
+    std::vector<Index> nodes_;    // of the loop at hand
+    std::vector<Index> members_;  // the same, set by set
+    std::vector<Touch> touches_;
+};
 
 /// The senses in which a displacement passage lets the loop's oil round: a two-way pump by the
 /// direction, all others as they are built.

@@ -77,69 +77,64 @@ void put(const PartOfEdge& map, const RowEdge& e, std::size_t part) {
 
 }  // namespace
 
-Rows make_rows(Index vertex_count, std::span<const std::pair<Index, Index>> pairs,
-               bool undirected) {
-    Rows rows;
-    rows.offsets.assign(vertex_count + 1, 0);
-    for (const auto& [from, to] : pairs) {
-        ++rows.offsets[from + 1];
-        if (undirected) ++rows.offsets[to + 1];
-    }
-    for (Index v = 0; v < vertex_count; ++v) rows.offsets[v + 1] += rows.offsets[v];
-    rows.targets.resize(rows.offsets.back());
-    std::vector<Index> cursor(rows.offsets.begin(), rows.offsets.end() - 1);
-    for (const auto& [from, to] : pairs) {
-        rows.targets[cursor[from]++] = to;
-        if (undirected) rows.targets[cursor[to]++] = from;
-    }
-    return rows;
+/// A property map over a vector indexed by vertex.
+template <typename Value>
+auto map_over(std::vector<Value>& values) {
+    return boost::make_iterator_property_map(values.begin(), boost::identity_property_map());
 }
 
-std::vector<Index> strong_parts(const Rows& rows) {
-    const Index count = rows.vertex_count();
-    std::vector<Index> part(count, 0);
-    if (count == 0) return part;
-    std::vector<Index> root(count);
-    std::vector<Index> discovery(count);
-    std::vector<boost::default_color_type> colour(count);
-    const auto identity = boost::identity_property_map();
-    const auto map = [&](auto& values) {
-        return boost::make_iterator_property_map(values.begin(), identity);
-    };
-    boost::strong_components(RowGraph{&rows}, map(part),
-                             boost::root_map(map(root))
-                                 .discover_time_map(map(discovery))
-                                 .color_map(map(colour))
-                                 .vertex_index_map(identity));
-    return part;
-}
-
-std::vector<Index> biconnected_parts(Index vertex_count,
-                                     std::span<const std::pair<Index, Index>> pairs) {
-    std::vector<Index> part(pairs.size(), none);
-    if (pairs.empty()) return part;
-    const Rows rows = make_rows(vertex_count, pairs, true);
-    std::vector<Index> edge_of_slot(rows.targets.size());
-    std::vector<Index> cursor(rows.offsets.begin(), rows.offsets.end() - 1);
+void PartFinder::make_rows(Index vertex_count, Pairs pairs, bool undirected) {
+    rows_.offsets.assign(vertex_count + 1, 0);
+    for (const auto& [from, to] : pairs) {
+        ++rows_.offsets[from + 1];
+        if (undirected) ++rows_.offsets[to + 1];
+    }
+    for (Index v = 0; v < vertex_count; ++v) rows_.offsets[v + 1] += rows_.offsets[v];
+    rows_.targets.resize(rows_.offsets.back());
+    if (undirected) edge_of_slot_.resize(rows_.targets.size());
+    cursor_.assign(rows_.offsets.begin(), rows_.offsets.end() - 1);
     for (Index e = 0; e < pairs.size(); ++e) {
-        edge_of_slot[cursor[pairs[e].first]++] = e;
-        edge_of_slot[cursor[pairs[e].second]++] = e;
+        const auto& [from, to] = pairs[e];
+        const Index there = cursor_[from]++;
+        rows_.targets[there] = to;
+        if (!undirected) continue;
+        const Index back = cursor_[to]++;
+        rows_.targets[back] = from;
+        edge_of_slot_[there] = edge_of_slot_[back] = e;
     }
+}
+
+const std::vector<Index>& PartFinder::strong(Index vertex_count, Pairs arcs) {
+    make_rows(vertex_count, arcs, false);
+    part_.assign(vertex_count, 0);
+    if (vertex_count == 0) return part_;
+    root_.resize(vertex_count);
+    discovery_.resize(vertex_count);
+    colour_.resize(vertex_count);
+    boost::strong_components(
+        RowGraph{&rows_}, map_over(part_),
+        boost::root_map(map_over(root_))
+            .discover_time_map(map_over(discovery_))
+            .color_map(map_over(colour_))
+            .vertex_index_map(boost::identity_property_map()));
+    return part_;
+}
+
+const std::vector<Index>& PartFinder::biconnected(Index vertex_count, Pairs edges) {
+    part_.assign(edges.size(), none);
+    if (edges.empty()) return part_;
+    make_rows(vertex_count, edges, true);
     UndirectedRowGraph graph;
-    graph.rows = &rows;
-    std::vector<std::size_t> discovery(vertex_count);
-    std::vector<std::size_t> low(vertex_count);
-    std::vector<Index> predecessor(vertex_count);
-    const auto identity = boost::identity_property_map();
-    const auto map = [&](auto& values) {
-        return boost::make_iterator_property_map(values.begin(), identity);
-    };
-    boost::biconnected_components(graph, PartOfEdge{&edge_of_slot, &part},
-                                  boost::discover_time_map(map(discovery))
-                                      .lowpoint_map(map(low))
-                                      .predecessor_map(map(predecessor))
-                                      .vertex_index_map(identity));
-    return part;
+    graph.rows = &rows_;
+    discovery_.assign(vertex_count, 0);
+    root_.resize(vertex_count);
+    low_.resize(vertex_count);
+    boost::biconnected_components(graph, PartOfEdge{&edge_of_slot_, &part_},
+                                  boost::discover_time_map(map_over(discovery_))
+                                      .lowpoint_map(map_over(low_))
+                                      .predecessor_map(map_over(root_))
+                                      .vertex_index_map(boost::identity_property_map()));
+    return part_;
 }
 
 }  // namespace loopwright

@@ -17,17 +17,31 @@ struct Rows {
     Index vertex_count() const { return static_cast<Index>(offsets.size() - 1); }
 };
 
-/// Makes rows out of (from, to) pairs. `undirected` enters each pair at both ends.
-Rows make_rows(Index vertex_count, std::span<const std::pair<Index, Index>> pairs,
-               bool undirected);
+/// Keeps its scratch from call to call: circuits have many small regions. A result holds until the
+/// next call.
+class PartFinder {
+  public:
+    using Pairs = std::span<const std::pair<Index, Index>>;
 
-/// For each vertex the number of its strong component (directed rows). Numbers from 0.
-std::vector<Index> strong_parts(const Rows& rows);
+    /// For each vertex the number of its strong component over directed pairs. Numbers from 0.
+    const std::vector<Index>& strong(Index vertex_count, Pairs arcs);
 
-/// For each pair the number of its biconnected part (the same pairs, undirected). The graph must
-/// be simple: Boost.Graph leaves parallel edges without a part of their own, so callers split
-/// every edge by a vertex first.
-std::vector<Index> biconnected_parts(Index vertex_count,
-                                     std::span<const std::pair<Index, Index>> pairs);
+    /// For each pair the number of its biconnected part, pairs taken undirected. The graph must be
+    /// simple: Boost.Graph leaves parallel edges without a part of their own, so callers split
+    /// every edge by a vertex first.
+    const std::vector<Index>& biconnected(Index vertex_count, Pairs edges);
+
+  private:
+    void make_rows(Index vertex_count, Pairs pairs, bool undirected);
+
+    Rows rows_;
+    std::vector<Index> part_;
+    std::vector<Index> cursor_;
+    std::vector<Index> root_;
+    std::vector<Index> discovery_;
+    std::vector<Index> edge_of_slot_;
+    std::vector<Index> low_;
+    std::vector<int> colour_;
+};
 
 }  // namespace loopwright

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 #include <unordered_map>
 
 #include <loopwright/graph/sections.h>
@@ -41,39 +42,66 @@ constexpr std::array<Case, 5> cases = {{
      .states = bit(State::overrun_reverse) | bit(State::lost_signal)},
 }};
 
-class RegionRunner {
+/// Runs through the situations of one region after another, in the same memory.
+class Runner {
   public:
-    RegionRunner(const FlowGraph& graph, const Region& region, StructureBuilder& structure,
-                 const std::function<void(const Situation&)>& judge)
-        : graph_(graph), region_(region), structure_(structure), judge_(judge),
-          valves_(graph, region), looped_(region.edges.size(), 0) {}
+    Runner(const FlowGraph& graph, StructureBuilder& structure,
+           const std::function<void(const Situation&)>& judge)
+        : graph_(graph), structure_(structure), judge_(judge), finder_(graph) {}
 
-    void run() {
-        for (std::uint32_t c = 0; c < valves_.combination_count(); ++c) {
-            stand(valves_.positions(c));
-            for (const LoopSet& set : loops_) learn(set);
+    void run(const Region& region) {
+        region_ = &region;
+        valves_.emplace(graph_, region);
+        known_.clear();
+        known_slot_.clear();
+        looped_.assign(region.edges.size(), 0);
+        for (std::uint32_t c = 0; c < valves_->combination_count(); ++c) {
+            stand(c);
+            learn(*loops_[0]);
+            for (std::size_t d = 1; d < loops_.size(); ++d)
+                if (loops_[d] != loops_[0]) learn(*loops_[d]);
         }
-        open_part_ways_ = open_part_ways(region_, looped_);
-        for (std::uint32_t c = 0; c < valves_.combination_count(); ++c) {
-            std::vector<Index> positions = valves_.positions(c);
-            const StateSet allowed = valves_.allowed_states(positions);
+        find_open_part_ways(region, looped_, open_part_ways_);
+        for (std::uint32_t c = 0; c < valves_->combination_count(); ++c) {
+            const StateSet allowed = valves_->allowed_states(valves_->positions(c));
             if (allowed == 0) continue;
-            if (valves_.combination_count() > 1) stand(std::move(positions));
+            if (valves_->combination_count() > 1) stand(c);
             combination_ = c;
             run_combination(allowed);
         }
-        structure_.finish_region(region_, looped_);
+        structure_.finish_region(region, looped_);
     }
 
   private:
-    void stand(std::vector<Index> positions) {
-        positions_ = std::move(positions);
-        standing_ = valves_.standing(positions_);
-        const std::vector<std::uint8_t> at_tank = find_at_tank(graph_, region_, standing_);
-        for (const Direction direction :
-             {Direction::none, Direction::forward, Direction::reverse})
-            loops_[static_cast<std::size_t>(direction)] =
-                find_loops(graph_, region_, standing_, at_tank, direction);
+    void stand(std::uint32_t combination) {
+        positions_ = valves_->positions(combination);
+        base_standing_ = valves_->standing(positions_);
+        find_at_tank(graph_, *region_, base_standing_, at_tank_);
+        for (const Direction direction : {Direction::none, Direction::forward, Direction::reverse}) {
+            const auto d = static_cast<std::size_t>(direction);
+            if (d > 0 && same_in_all_directions(loop_sets_[0])) {
+                loops_[d] = &loop_sets_[0];
+                continue;
+            }
+            finder_.find(*region_, base_standing_, at_tank_, direction, loop_sets_[d]);
+            loops_[d] = &loop_sets_[d];
+        }
+    }
+
+    /// Loops found with two-way pumps open both ways stay the same when these get a direction if
+    /// each has one such pump and everything else in it can be passed both ways.
+    bool same_in_all_directions(const LoopSet& set) const {
+        return std::all_of(set.loops.begin(), set.loops.end(), [&](const Loop& loop) {
+            int two_way_pumps = 0;
+            for (const Index e : set.edges_of(loop)) {
+                const Edge& edge = region_->edges[e];
+                if (edge.part == Part::pump && edge.passage_class == PassageClass::displacement)
+                    two_way_pumps += edge.both_ways ? 1 : 0;
+                else if (!edge.both_ways)
+                    return false;
+            }
+            return two_way_pumps <= 1;
+        });
     }
 
     void learn(const LoopSet& set) {
@@ -83,10 +111,10 @@ class RegionRunner {
             if (fresh) known_.push_back({.first_pump = loop.first_pump});
             KnownLoop* known = &known_[slot->second];
             for (const Index e : set.edges_of(loop)) {
-                const Edge& edge = region_.edges[e];
+                const Edge& edge = region_->edges[e];
                 if (edge.shift == Shift::position) {
                     known->reversible = true;
-                    valves_.note_command(edge.component);
+                    valves_->note_command(edge.component);
                 }
                 if (edge.passage_class != PassageClass::displacement) continue;
                 looped_[e] = 1;
@@ -100,9 +128,8 @@ class RegionRunner {
 
     void run_combination(StateSet allowed) {
         sections_.clear();
-        if (valves_.any_commands())
-            sections_ = find_sections(graph_, region_, standing_,
-                                      loops_[static_cast<std::size_t>(Direction::none)], known_);
+        if (valves_->any_commands())
+            sections_ = find_sections(graph_, *region_, base_standing_, *loops_[0], known_);
         struct Group {
             Case first = {};
             const LoopSet* loops = nullptr;
@@ -113,7 +140,7 @@ class RegionRunner {
         for (const Case& one : cases) {
             const auto states = static_cast<StateSet>(one.states & allowed);
             if (states == 0) continue;
-            const LoopSet& loops = loops_[static_cast<std::size_t>(one.direction)];
+            const LoopSet& loops = *loops_[static_cast<std::size_t>(one.direction)];
             std::vector<High> highs(loops.loops.size());
             for (std::size_t i = 0; i < highs.size(); ++i)
                 highs[i] = high_of(loops.loops[i], loops, one);
@@ -128,7 +155,7 @@ class RegionRunner {
         for (const Group& group : groups) {
             evaluate(group.first, *group.loops, group.highs, group.states, none);
             // Each loop by itself too, all others in neutral, where flushing valves make it differ.
-            if (group.loops->loops.size() < 2 || !valves_.has_flushing() ||
+            if (group.loops->loops.size() < 2 || !valves_->has_flushing() ||
                 group.first.high == High::neither)
                 continue;
             for (Index i = 0; i < group.loops->loops.size(); ++i) {
@@ -143,8 +170,8 @@ class RegionRunner {
     High high_of(const Loop& loop, const LoopSet& loops, const Case& one) const {
         if (one.high == High::neither) return High::neither;
         for (const Index e : loops.edges_of(loop))
-            if (region_.edges[e].part == Part::pump && region_.edges[e].both_ways &&
-                region_.edges[e].passage_class == PassageClass::displacement)
+            if (region_->edges[e].part == Part::pump && region_->edges[e].both_ways &&
+                region_->edges[e].passage_class == PassageClass::displacement)
                 return one.high;
         return one.drive ? High::a : High::b;
     }
@@ -155,8 +182,8 @@ class RegionRunner {
             return false;
         if (case_a.direction == case_b.direction) return true;
         // A two-way pump outside the loops turns with the direction.
-        for (Index e = 0; e < region_.edges.size(); ++e) {
-            const Edge& edge = region_.edges[e];
+        for (Index e = 0; e < region_->edges.size(); ++e) {
+            const Edge& edge = region_->edges[e];
             if (edge.part == Part::pump && edge.both_ways && looped_[e] == 0 &&
                 edge.passage_class == PassageClass::displacement)
                 return false;
@@ -166,28 +193,31 @@ class RegionRunner {
 
     void evaluate(const Case& one, const LoopSet& loops, const std::vector<High>& highs,
                   StateSet states, Index judged_loop) {
-        std::vector<StateSet> loop_states;
+        loop_states_.clear();
         for (const Loop& loop : loops.loops)
-            loop_states.push_back(states & states_of(loop.first_pump));
+            loop_states_.push_back(states & states_of(loop.first_pump));
+        standing_ = base_standing_;
+        valves_->set_flushing(loops, highs, standing_);
+        find_feeds(graph_, *region_, standing_, loops, looped_, open_part_ways_, one.direction,
+                   feeds_);
         Situation situation{.graph = graph_,
-                            .region = region_,
+                            .region = *region_,
                             .loops = loops,
                             .states = states,
                             .combination = combination_,
-                            .valves = valves_.valves(),
+                            .valves = valves_->valves(),
                             .positions = positions_,
-                            .undecided = valves_.undecided(),
+                            .undecided = valves_->undecided(),
                             .direction = one.direction,
                             .highs = highs,
-                            .loop_states = loop_states,
+                            .loop_states = loop_states_,
                             .judged_loop = judged_loop,
                             .standing = standing_,
+                            .feeds = feeds_,
                             .looped = looped_,
                             .open_part_ways = open_part_ways_};
-        valves_.set_flushing(loops, highs, situation.standing);
-        situation.feeds = find_feeds(graph_, region_, situation.standing, loops, looped_,
-                                     open_part_ways_, one.direction);
         add_sides(situation);
+        situation.sides = sides_;
         structure_.see(situation);
         if (judge_) judge_(situation);
     }
@@ -197,14 +227,15 @@ class RegionRunner {
         return without(running_states, reverse_states);
     }
 
-    void add_sides(Situation& situation) const {
+    void add_sides(const Situation& situation) {
+        sides_.clear();
         const LoopSet& loops = situation.loops;
         for (Index i = 0; i < loops.loops.size(); ++i) {
             if (situation.judged_loop != none && situation.judged_loop != i) continue;
             if (situation.loop_states[i] == 0) continue;
             const Loop& loop = loops.loops[i];
             for (const Side& side : loops.sides_of(loop))
-                situation.sides.push_back(
+                sides_.push_back(
                     {.role = side.role,
                      .named_after = side.named_after,
                      .first_pump = loop.first_pump,
@@ -223,7 +254,7 @@ class RegionRunner {
                 return situation.feeds.vented[n] != 0;
             });
             if (states == 0 || vented) continue;
-            situation.sides.push_back({.role = SideRole::section,
+            sides_.push_back({.role = SideRole::section,
                                        .named_after = section.named_after,
                                        .first_pump = known.first_pump,
                                        .nodes = nodes,
@@ -232,11 +263,13 @@ class RegionRunner {
     }
 
     const FlowGraph& graph_;
-    const Region& region_;
     StructureBuilder& structure_;
     const std::function<void(const Situation&)>& judge_;
+    LoopFinder finder_;
 
-    ValveBoard valves_;
+    // Of the region at hand.
+    const Region* region_ = nullptr;
+    std::optional<ValveBoard> valves_;
     std::vector<KnownLoop> known_;
     std::unordered_map<Index, Index> known_slot_;  // first pump -> known_; never iterated
     std::vector<std::uint8_t> looped_;
@@ -245,9 +278,17 @@ class RegionRunner {
     // Of the combination at hand.
     std::uint32_t combination_ = 0;
     std::vector<Index> positions_;
-    Standing standing_;
-    std::array<LoopSet, 3> loops_;  // by direction
+    Standing base_standing_;
+    std::vector<std::uint8_t> at_tank_;
+    std::array<LoopSet, 3> loop_sets_;
+    std::array<const LoopSet*, 3> loops_ = {};  // by direction; may share a set
     std::vector<Section> sections_;
+
+    // Of the situation at hand.
+    Standing standing_;
+    Feeds feeds_;
+    std::vector<JudgedSide> sides_;
+    std::vector<StateSet> loop_states_;
 };
 
 }  // namespace
@@ -255,8 +296,8 @@ class RegionRunner {
 Structure for_each_situation(const FlowGraph& graph,
                              const std::function<void(const Situation&)>& judge) {
     StructureBuilder structure(graph);
-    for (const Region& region : graph.regions())
-        RegionRunner(graph, region, structure, judge).run();
+    Runner runner(graph, structure, judge);
+    for (const Region& region : graph.regions()) runner.run(region);
     return structure.finish();
 }
 

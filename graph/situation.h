@@ -39,9 +39,9 @@ struct Situation {
     std::span<const High> highs = {};        ///< for each loop
     std::span<const StateSet> loop_states = {};  ///< for each loop, those of `states` that it has
     Index judged_loop = none;                ///< `none`: all; else the others stand in neutral
-    Standing standing = {};
-    std::vector<JudgedSide> sides = {};      ///< main, intermediate, branches, sections
-    Feeds feeds = {};
+    const Standing& standing;
+    std::span<const JudgedSide> sides = {};  ///< main, intermediate, branches, sections
+    const Feeds& feeds;
     std::span<const std::uint8_t> looped = {};  ///< for each edge: machine with a loop in some state
     std::span<const std::uint8_t> open_part_ways = {};
 

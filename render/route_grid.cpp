@@ -9,7 +9,7 @@ namespace {
 
 // Room round everything for lines that have to go outside.
 constexpr int margin = 12;
-constexpr double edge = 1e-6;
+constexpr double rounding = 1e-6;
 
 struct Extent {
     int left = 0;
@@ -89,8 +89,8 @@ RouteGrid::RouteGrid(const RouteField& field, std::span<const RouteNet> nets) {
 void RouteGrid::mark_body(const Box& box) {
     for (int y = static_cast<int>(std::floor(box.top)) - 1; y <= box.bottom + 1; ++y)
         for (int x = static_cast<int>(std::floor(box.left)) - 1; x <= box.right + 1; ++x) {
-            const bool inside = x > box.left - 1 + edge && x < box.right + 1 - edge &&
-                                y > box.top - 1 + edge && y < box.bottom + 1 - edge;
+            const bool inside = x > box.left - 1 + rounding && x < box.right + 1 - rounding &&
+                                y > box.top - 1 + rounding && y < box.bottom + 1 - rounding;
             if (inside && owner_[static_cast<std::size_t>(at({x, y}))] == free)
                 owner_[static_cast<std::size_t>(at({x, y}))] = body;
         }

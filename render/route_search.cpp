@@ -21,6 +21,7 @@ RouteSearch::RouteSearch(const RouteGrid& grid)
 std::vector<int> RouteSearch::find(std::int32_t net, const std::vector<NetPiece>& pieces,
                                    std::size_t source, std::size_t& reached) {
     ++search_;
+    source_ = static_cast<std::uint32_t>(source);
     open_ = {};
     goals_.clear();
     for (std::size_t i = 0; i < pieces.size(); ++i) {
@@ -51,27 +52,39 @@ std::vector<int> RouteSearch::find(std::int32_t net, const std::vector<NetPiece>
     return {};
 }
 
+int RouteSearch::step_cost(std::int32_t net, int next, Heading heading) const {
+    if (grid_.is_blocked(net, next, heading)) return -1;
+    int cost = route_cost::step + grid_.nuisance(net, next, heading);
+    if (grid_.crosses(net, next, heading)) cost += route_cost::crossing;
+    if (grid_.crosses_shaft(next, heading)) cost += route_cost::shaft_crossing;
+    const auto at = static_cast<std::size_t>(next);
+    if (piece_seen_[at] == search_) {
+        if (piece_[at] == source_) return -1;
+        const int degree = grid_.degree(net, next);
+        if (degree >= most_ends) return -1;
+        if (degree == 3) cost += fourth_end;
+    }
+    return cost;
+}
+
 void RouteSearch::start(std::int32_t net, const NetPiece& piece) {
     for (const int point : piece.points) {
-        if (grid_.degree(net, point) >= most_ends) continue;
+        const int degree = grid_.degree(net, point);
+        if (degree >= most_ends) continue;
         for (int h = 0; h < heading_count; ++h) {
             const auto heading = static_cast<Heading>(h);
             if (piece.loose && heading == turned_back(piece.out)) continue;
             const int next = grid_.next(point, heading);
             if (next < 0 || grid_.edge(point, heading) != RouteGrid::free) continue;
-            if (grid_.is_blocked(net, next, heading)) continue;
-            int cost = route_cost::step + grid_.nuisance(net, next, heading);
+            int cost = step_cost(net, next, heading);
+            if (cost < 0) continue;
             if (piece.loose && heading != piece.out) cost += route_cost::bend;
-            if (!piece.loose && grid_.degree(net, point) >= 3) cost += fourth_end;
+            if (!piece.loose && degree >= 3) cost += fourth_end;
             const std::uint32_t from = static_cast<std::uint32_t>(point) * heading_count +
                                        static_cast<std::uint32_t>(h);
             from_[from] = no_state;
             seen_[from] = search_;
-            cost_[from] = -1;  // never reached again: nothing is cheaper
-            const auto at = static_cast<std::size_t>(next);
-            if (piece_seen_[at] == search_ &&
-                &piece.points == nullptr)  // stays inside the piece
-                continue;
+            cost_[from] = -1;  // nothing is cheaper: never reached again
             reach(static_cast<std::uint32_t>(next) * heading_count + static_cast<std::uint32_t>(h),
                   cost, from);
         }
@@ -88,19 +101,10 @@ void RouteSearch::expand(std::int32_t net, std::uint32_t state) {
         if (turn == turned_back(heading) || (straight_only && turn != heading)) continue;
         const int next = grid_.next(point, turn);
         if (next < 0 || grid_.edge(point, turn) != RouteGrid::free) continue;
-        if (grid_.is_blocked(net, next, turn)) continue;
-        int cost = cost_[state] + route_cost::step + grid_.nuisance(net, next, turn);
-        if (turn != heading) cost += route_cost::bend;
-        if (grid_.crosses(net, next, turn)) cost += route_cost::crossing;
-        if (grid_.crosses_shaft(next, turn)) cost += route_cost::shaft_crossing;
-        const auto at = static_cast<std::size_t>(next);
-        if (piece_seen_[at] == search_) {
-            const int degree = grid_.degree(net, next);
-            if (degree >= most_ends) continue;
-            if (degree == 3) cost += fourth_end;
-        }
+        const int step = step_cost(net, next, turn);
+        if (step < 0) continue;
         reach(static_cast<std::uint32_t>(next) * heading_count + static_cast<std::uint32_t>(h),
-              cost, state);
+              cost_[state] + step + (turn != heading ? route_cost::bend : 0), state);
     }
 }
 

@@ -45,6 +45,8 @@ class RouteSearch {
     void start(std::int32_t net, const NetPiece& piece);
     void expand(std::int32_t net, std::uint32_t state);
     void reach(std::uint32_t state, int cost, std::uint32_t from);
+    /// Cost of the step that ends in `next`, bends left out; -1 where it is not allowed.
+    int step_cost(std::int32_t net, int next, Heading heading) const;
     int estimate(int point) const;
     std::vector<int> way_to(std::uint32_t state) const;
 
@@ -55,6 +57,7 @@ class RouteSearch {
     std::vector<std::uint32_t> piece_seen_;  // by point
     std::vector<std::uint32_t> piece_;
     std::uint32_t search_ = 0;
+    std::uint32_t source_ = 0;
     std::vector<Bounds> goals_;
     std::priority_queue<Open, std::vector<Open>, std::greater<>> open_;
 };

@@ -124,6 +124,7 @@ std::vector<Verdict> Docket::finish() {
             const Share& share = entry.shares[s];
             const auto state = static_cast<State>(s);
             if (share.shared == 0) continue;
+            if (verdict.states.empty()) verdict.states.reserve(state_count);
             if (share.shared == share.asked) {
                 verdict.states.push_back({.state = state});
                 continue;
