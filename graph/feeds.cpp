@@ -38,7 +38,7 @@ bool open_way(const Edge& edge) {
            edge.passage_class == PassageClass::element;
 }
 
-bool FeedRule::operator()(Index node, const Arc& arc) const {
+bool FeedRule::operator()(Index node, const FlowArc& arc) const {
     if (vented_[arc.to] != 0) return false;
     const Edge& edge = region_.edges[arc.edge];
     if (edge.passage_class == PassageClass::displacement)
@@ -57,7 +57,7 @@ void find_open_part_ways(const Region& region, std::span<const std::uint8_t> loo
         if (edge.passage_class != PassageClass::displacement || edge.part != Part::actuator ||
             looped[e] != 0)
             continue;
-        for (const Arc& arc : region.arcs_of(edge.from)) {
+        for (const FlowArc& arc : region.arcs_of(edge.from)) {
             const Edge& beside = region.edges[arc.edge];
             if (beside.passage_class != PassageClass::pressure_opened || beside.bypass ||
                 arc.to != edge.to)
@@ -74,12 +74,12 @@ void find_at_tank(const FlowGraph& graph, const Region& region, const Standing& 
                   std::vector<std::uint8_t>& at_tank) {
     Search out;
     begin_at_reservoirs(region, out);
-    graph.work += out.run(region, [&](Index /*node*/, const Arc& arc) {
+    graph.work += out.run(region, [&](Index /*node*/, const FlowArc& arc) {
         return holds_no_pressure(region.edges[arc.edge]) && stands_open_back(standing, arc);
     });
     Search in;
     begin_at_reservoirs(region, in);
-    graph.work += in.run(region, [&](Index /*node*/, const Arc& arc) {
+    graph.work += in.run(region, [&](Index /*node*/, const FlowArc& arc) {
         return holds_no_pressure(region.edges[arc.edge]) && stands_open(standing, arc);
     });
     at_tank.assign(region.node_count, 0);
@@ -91,7 +91,7 @@ void find_checked(const FlowGraph& graph, const Region& region, const Search& fe
     checked.clear(region.node_count);
     for (const Index node : fed.order) {
         for (Index slot = region.arc_offsets[node]; slot < region.arc_offsets[node + 1]; ++slot) {
-            const Arc& arc = region.arcs[slot];
+            const FlowArc& arc = region.arcs[slot];
             if (region.edges[arc.edge].passage_class != PassageClass::one_way ||
                 checked.reached(arc.to) || !feeds(node, arc))
                 continue;
@@ -100,21 +100,21 @@ void find_checked(const FlowGraph& graph, const Region& region, const Search& fe
         }
     }
     graph.work += fed.order.size();
-    graph.work += checked.run(region, [&](Index node, const Arc& arc) {
+    graph.work += checked.run(region, [&](Index node, const FlowArc& arc) {
         return open_way(region.edges[arc.edge]) && feeds(node, arc);
     });
 }
 
-std::vector<Arc> Feeds::make_up_path(const Region& region, Index node) const {
+std::vector<FlowArc> Feeds::make_up_path(const Region& region, Index node) const {
     // Back over open ways to the check, then the way the check is fed.
-    std::vector<Arc> behind;
+    std::vector<FlowArc> behind;
     while (true) {
-        const Arc& arc = region.arcs[checked.way[node]];
+        const FlowArc& arc = region.arcs[checked.way[node]];
         behind.push_back(arc);
         node = tail(region, arc);
         if (region.edges[arc.edge].passage_class == PassageClass::one_way) break;
     }
-    std::vector<Arc> path = line_fed.path_to(region, node);
+    std::vector<FlowArc> path = line_fed.path_to(region, node);
     path.insert(path.end(), behind.rbegin(), behind.rend());
     return path;
 }
@@ -123,13 +123,13 @@ void find_feeds(const FlowGraph& graph, const Region& region, const Standing& st
                 const LoopSet& loops, std::span<const std::uint8_t> looped,
                 std::span<const std::uint8_t> open_part_ways, Direction direction, Feeds& feeds) {
     begin_at_reservoirs(region, feeds.to_tank);
-    graph.work += feeds.to_tank.run(region, [&](Index /*node*/, const Arc& arc) {
+    graph.work += feeds.to_tank.run(region, [&](Index /*node*/, const FlowArc& arc) {
         return holds_no_pressure(region.edges[arc.edge]) && stands_open_back(standing, arc);
     });
     feeds.vented.assign(region.node_count, 0);
     for (const Index node : feeds.to_tank.order) feeds.vented[node] = 1;
     begin_at_reservoirs(region, feeds.from_tank);
-    graph.work += feeds.from_tank.run(region, [&](Index /*node*/, const Arc& arc) {
+    graph.work += feeds.from_tank.run(region, [&](Index /*node*/, const FlowArc& arc) {
         return feeds_on(region.edges[arc.edge].passage_class) && stands_open(standing, arc);
     });
 
@@ -158,7 +158,7 @@ void find_feeds(const FlowGraph& graph, const Region& region, const Standing& st
     graph.work += region.edges.size();
     graph.work += feeds.fed.run(region, rule);
     graph.work += feeds.line_fed.run(region, rule);
-    graph.work += feeds.line.run(region, [&](Index /*node*/, const Arc& arc) {
+    graph.work += feeds.line.run(region, [&](Index /*node*/, const FlowArc& arc) {
         const Edge& edge = region.edges[arc.edge];
         return (edge.passage_class == PassageClass::element || edge.shift == Shift::hand) &&
                stands_open(standing, arc) && feeds.vented[arc.to] == 0 &&

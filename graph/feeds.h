@@ -33,7 +33,7 @@ struct Feeds {
     Search line = {};       ///< the charge line
 
     /// The walk of a make-up path: source, charge line, check, node. Only where checked reached it.
-    std::vector<Arc> make_up_path(const Region& region, Index node) const;
+    std::vector<FlowArc> make_up_path(const Region& region, Index node) const;
 };
 
 /// True where the arc may hand a feed on from `node` to the arc's end, other limits apart.
@@ -45,7 +45,7 @@ class FeedRule {
         : region_(region), standing_(standing), loops_(loops), vented_(vented),
           open_part_ways_(open_part_ways) {}
 
-    bool operator()(Index node, const Arc& arc) const;
+    bool operator()(Index node, const FlowArc& arc) const;
 
   private:
     const Region& region_;

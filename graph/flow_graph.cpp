@@ -197,11 +197,11 @@ void FlowGraph::fill_regions() {
         for (Index e = 0; e < edge_count; ++e) {
             const Edge& edge = edges[e];
             if (edge.from == edge.to) continue;
-            Arc& there = arcs_[arc_base + cursor[edge.from]++];
+            FlowArc& there = arcs_[arc_base + cursor[edge.from]++];
             there.to = edge.to;
             there.edge = e & 0x7fffffffU;
             there.backward = 0;
-            Arc& back = arcs_[arc_base + cursor[edge.to]++];
+            FlowArc& back = arcs_[arc_base + cursor[edge.to]++];
             back.to = edge.from;
             back.edge = e & 0x7fffffffU;
             back.backward = 1;

@@ -11,7 +11,7 @@
 /// Joint    ports that lines and junctions (and housings, and reservoirs) make one
 /// Node     a joint as one region sees it
 /// Edge     a passage through a component between two nodes, of any class but `joined`
-/// Arc      an edge seen from one of its ends
+/// FlowArc      an edge seen from one of its ends
 /// Region   nodes that hang together without passing through a reservoir. A way for oil starts or
 ///          ends at a reservoir and never passes through one, so regions are decided one by one;
 ///          each has its own copy of a reservoir that it touches.
@@ -33,7 +33,7 @@ struct Edge {
     Part part = Part::plumbing;
 };
 
-struct Arc {
+struct FlowArc {
     Index to = none;
     Index edge : 31 = 0;
     Index backward : 1 = 0;  ///< against the passage's own sense
@@ -44,12 +44,12 @@ using Standing = std::vector<std::uint8_t>;
 inline constexpr std::uint8_t open_forward = 1;
 inline constexpr std::uint8_t open_backward = 2;
 
-inline bool stands_open(const Standing& standing, const Arc& arc) {
+inline bool stands_open(const Standing& standing, const FlowArc& arc) {
     return (standing[arc.edge] & (arc.backward != 0 ? open_backward : open_forward)) != 0;
 }
 
 /// The same against the arc: whether oil gets from its far end to its near one.
-inline bool stands_open_back(const Standing& standing, const Arc& arc) {
+inline bool stands_open_back(const Standing& standing, const FlowArc& arc) {
     return (standing[arc.edge] & (arc.backward != 0 ? open_forward : open_backward)) != 0;
 }
 
@@ -60,11 +60,11 @@ struct Region {
     std::span<const std::uint8_t> is_reservoir = {};  ///< for each node
     std::span<const Edge> edges = {};
     std::span<const Index> arc_offsets = {};  ///< node_count + 1
-    std::span<const Arc> arcs = {};
+    std::span<const FlowArc> arcs = {};
     std::span<const Index> components = {};  ///< with a passage here, in file order
     std::span<const Index> first_edge = {};  ///< for each of `components`, and one more
 
-    std::span<const Arc> arcs_of(Index node) const {
+    std::span<const FlowArc> arcs_of(Index node) const {
         return arcs.subspan(arc_offsets[node], arc_offsets[node + 1] - arc_offsets[node]);
     }
 };
@@ -129,7 +129,7 @@ class FlowGraph {
     std::vector<std::uint8_t> is_reservoir_;
     std::vector<Edge> edges_;
     std::vector<Index> arc_offsets_;
-    std::vector<Arc> arcs_;
+    std::vector<FlowArc> arcs_;
     std::vector<Index> components_;
     std::vector<Index> first_edge_;
     std::vector<Region> regions_;

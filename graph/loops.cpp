@@ -157,8 +157,45 @@ bool LoopFinder::pump_without_loop() const {
     return false;
 }
 
-void LoopFinder::add(const Found& found) {
+/// Over the passages of one loop but its machines.
+Search& LoopFinder::search_loop(Search& search, Index start, Index loop_index, bool with_the_oil) {
+    search.clear(region_->node_count);
+    search.begin_at(start);
+    graph_.work += search.run(*region_, [&](Index /*node*/, const FlowArc& arc) {
+        return set_->loop_of[arc.edge] == loop_index && held(edge(arc.edge)) == 0 &&
+               (with_the_oil ? stands_open(*standing_, arc) : stands_open_back(*standing_, arc));
+    });
+    return search;
+}
+
+/// Takes the checks of a one-way way round the first pump out of the loop.
+void LoopFinder::take_out_ways_round(Found& found, Index loop_index) {
+    const auto is_check = [&](Index e) {
+        return edge(e).passage_class == PassageClass::one_way ||
+               (edge(e).passage_class == PassageClass::element && !edge(e).both_ways);
+    };
+    if (std::none_of(found.edges.begin(), found.edges.end(), is_check)) return;
+    const auto pump = std::find_if(found.edges.begin(), found.edges.end(), [&](Index e) {
+        return is_pump(edge(e)) && edge(e).component == found.first_pump;
+    });
+    const Index from = edge(*pump).from;
+    const Index to = edge(*pump).to;
+    const bool over = search_loop(out_of_from_, from, loop_index, true).reached(to);
+    const bool back = search_loop(out_of_to_, to, loop_index, true).reached(from);
+    if (over == back) return;
+    const Search& out = over ? out_of_from_ : out_of_to_;
+    const Search& in = search_loop(into_end_, over ? to : from, loop_index, false);
+    std::erase_if(found.edges, [&](Index e) {
+        if (!is_check(e) || !out.reached(edge(e).from) || !in.reached(edge(e).to)) return false;
+        set_->loop_of[e] = none;
+        return true;
+    });
+}
+
+void LoopFinder::add(Found& found) {
     const auto loop_index = static_cast<Index>(set_->loops.size());
+    for (const Index e : found.edges) set_->loop_of[e] = loop_index;
+    take_out_ways_round(found, loop_index);
     Loop loop;
     loop.first_pump = found.first_pump;
     loop.edges.begin = static_cast<Index>(set_->edges.size());
@@ -169,7 +206,6 @@ void LoopFinder::add(const Found& found) {
 
     nodes_.clear();
     for (const Index e : found.edges) {
-        set_->loop_of[e] = loop_index;
         for (const Index n : {edge(e).from, edge(e).to}) {
             if (mark_[n] == loop_index) continue;
             mark_[n] = loop_index;
@@ -237,16 +273,17 @@ void LoopFinder::cut_into_sides(const Found& found, Index loop_index, bool branc
         }
     }
     for (const Touch& touch : touches_) {
-        Side side;
+        LoopSide side;
         side.loop = loop_index;
         if (branches) {
             if (touch.actuator_port == none || touch.pump_port != none) continue;
-            const Side& parent = set_->sides[side_[members_[touch.nodes.begin]]];
+            const LoopSide& parent = set_->sides[side_[members_[touch.nodes.begin]]];
             if (parent.role != SideRole::main) continue;
             side.role = SideRole::branch;
             side.letter = parent.letter;
             side.named_after = touch.actuator_port;
         } else {
+            if (touch.pump_port == none && touch.actuator_port == none) continue;
             const bool main = touch.pump_port != none && touch.actuator_port != none;
             side.role = main ? SideRole::main : SideRole::intermediate;
             side.letter = !main ? High::neither : touch.pump_port_is_a ? High::a : High::b;
@@ -267,7 +304,7 @@ void LoopFinder::cut_into_sides(const Found& found, Index loop_index, bool branc
 /// A node can be on sides of several loops (a common low line), so each has a list.
 void LoopFinder::index_sides() {
     set_->side_offsets.assign(region_->node_count + 1, 0);
-    for (const Side& side : set_->sides)
+    for (const LoopSide& side : set_->sides)
         for (const Index n : set_->nodes_of(side)) ++set_->side_offsets[n + 1];
     for (Index n = 0; n < region_->node_count; ++n)
         set_->side_offsets[n + 1] += set_->side_offsets[n];

@@ -9,9 +9,15 @@
 #include <loopwright/graph/disjoint_sets.h>
 #include <loopwright/graph/flow_graph.h>
 #include <loopwright/graph/parts.h>
+#include <loopwright/graph/search.h>
 
 /// Loops and their sides as one region has them with its valves in one position and the flow in
 /// one direction.
+///
+/// A way from one port of the pump round to the other past no machine short-circuits the loop if oil
+/// can take it both ways. If it can take it one way only (a make-up check turned round lets the one
+/// side into the other through the gallery), its checks are left out of the loop: the loop works
+/// with its sides the other way up, and other rules find the fault.
 ///
 /// A loop is a biconnected part of a strongly connected part that holds a pump and an actuator,
 /// over the passages that carry the full flow (displacement, switched, hand valve, check, element;
@@ -33,10 +39,10 @@ struct Loop {
     Range edges = {};      ///< into LoopSet::edges
     Range sides = {};      ///< into LoopSet::sides
     Index first_pump = none;
-    bool shorted = false;  ///< both ports of a pump on one side: there are no sides to judge
+    bool shorted = false;  ///< oil gets round the pump both ways: there are no sides to judge
 };
 
-struct Side {
+struct LoopSide {
     SideRole role = SideRole::main;
     High letter = High::neither;  ///< which of the two it is: high when the state says this letter
     Index loop = none;            ///< into LoopSet::loops
@@ -46,7 +52,7 @@ struct Side {
 
 struct LoopSet {
     std::vector<Loop> loops = {};  ///< by first pump in file order
-    std::vector<Side> sides = {};
+    std::vector<LoopSide> sides = {};
     std::vector<Index> machines = {};
     std::vector<Index> edges = {};
     std::vector<Index> nodes = {};
@@ -60,10 +66,10 @@ struct LoopSet {
         return {sides_by_node.data() + side_offsets[node],
                 side_offsets[node + 1] - side_offsets[node]};
     }
-    std::span<const Index> nodes_of(const Side& side) const {
+    std::span<const Index> nodes_of(const LoopSide& side) const {
         return {nodes.data() + side.nodes.begin, side.nodes.size()};
     }
-    std::span<const Side> sides_of(const Loop& loop) const {
+    std::span<const LoopSide> sides_of(const Loop& loop) const {
         return {sides.data() + loop.sides.begin, loop.sides.size()};
     }
     std::span<const Index> pumps_of(const Loop& loop) const {
@@ -103,7 +109,9 @@ class LoopFinder {
     void collect(bool metering);
     void take(bool metering);
     bool pump_without_loop() const;
-    void add(const Found& found);
+    void add(Found& found);
+    void take_out_ways_round(Found& found, Index loop_index);
+    Search& search_loop(Search& search, Index start, Index loop_index, bool with_the_oil);
     void cut_into_sides(const Found& found, Index loop_index, bool branches);
     Range machines(const Found& found, Part part);
     void index_sides();
@@ -136,6 +144,9 @@ class LoopFinder {
     std::vector<Index> nodes_;    // of the loop at hand
     std::vector<Index> members_;  // the same, set by set
     std::vector<Touch> touches_;
+    Search out_of_from_;
+    Search out_of_to_;
+    Search into_end_;
 };
 
 /// The senses in which a displacement passage lets the loop's oil round: a two-way pump by the

@@ -4,10 +4,10 @@
 
 namespace loopwright {
 
-std::vector<Arc> Search::path_to(const Region& region, Index node) const {
-    std::vector<Arc> path;
+std::vector<FlowArc> Search::path_to(const Region& region, Index node) const {
+    std::vector<FlowArc> path;
     while (way[node] != start) {
-        const Arc& arc = region.arcs[way[node]];
+        const FlowArc& arc = region.arcs[way[node]];
         path.push_back(arc);
         node = tail(region, arc);
     }

@@ -43,7 +43,7 @@ struct Search {
             visits += 1 + region.arc_offsets[node + 1] - region.arc_offsets[node];
             for (Index slot = region.arc_offsets[node]; slot < region.arc_offsets[node + 1];
                  ++slot) {
-                const Arc& arc = region.arcs[slot];
+                const FlowArc& arc = region.arcs[slot];
                 if (way[arc.to] != none || !passes(node, arc)) continue;
                 way[arc.to] = slot;
                 order.push_back(arc.to);
@@ -53,21 +53,21 @@ struct Search {
     }
 
     /// The arcs from where the search began to `node`, in order.
-    std::vector<Arc> path_to(const Region& region, Index node) const;
+    std::vector<FlowArc> path_to(const Region& region, Index node) const;
 
   private:
     std::size_t next_ = 0;
 };
 
 /// The node an arc leaves.
-inline Index tail(const Region& region, const Arc& arc) {
+inline Index tail(const Region& region, const FlowArc& arc) {
     const Edge& edge = region.edges[arc.edge];
     return arc.backward != 0 ? edge.to : edge.from;
 }
 
 /// The same arc seen from its other end.
-inline Arc turned_round(const Region& region, const Arc& arc) {
-    Arc back;
+inline FlowArc turned_round(const Region& region, const FlowArc& arc) {
+    FlowArc back;
     back.to = tail(region, arc);
     back.edge = arc.edge;
     back.backward = arc.backward == 0 ? 1 : 0;

@@ -234,7 +234,7 @@ class Runner {
             if (situation.judged_loop != none && situation.judged_loop != i) continue;
             if (situation.loop_states[i] == 0) continue;
             const Loop& loop = loops.loops[i];
-            for (const Side& side : loops.sides_of(loop))
+            for (const LoopSide& side : loops.sides_of(loop))
                 sides_.push_back(
                     {.role = side.role,
                      .named_after = side.named_after,

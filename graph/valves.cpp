@@ -118,8 +118,8 @@ void ValveBoard::shift(const Valve& valve, const LoopSet& loops, std::span<const
         const auto at_b = main_sides_from(region_.edges[ends[1]].from, loops, standing);
         for (const Index sa : at_a)
             for (const Index sb : at_b) {
-                const Side& a = loops.sides[sa];
-                const Side& b = loops.sides[sb];
+                const LoopSide& a = loops.sides[sa];
+                const LoopSide& b = loops.sides[sb];
                 if (a.loop != b.loop || a.letter == b.letter || highs[a.loop] == High::neither)
                     continue;
                 standing[a.letter != highs[a.loop] ? ends[0] : ends[1]] =
@@ -143,7 +143,7 @@ std::vector<Index> ValveBoard::main_sides_from(Index node, const LoopSet& loops,
                 if (loops.sides[s].role == SideRole::main) sides.push_back(s);
             continue;
         }
-        for (const Arc& arc : region_.arcs_of(seen[i])) {
+        for (const FlowArc& arc : region_.arcs_of(seen[i])) {
             const Edge& edge = region_.edges[arc.edge];
             if (open_way(edge) && standing[arc.edge] == (open_forward | open_backward) &&
                 edge.shift != Shift::pressure && region_.is_reservoir[arc.to] == 0 &&

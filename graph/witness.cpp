@@ -97,17 +97,17 @@ std::string_view passing_text(const Edge& edge, bool backward) {
     return {};
 }
 
-Index entry_port(const FlowGraph& graph, const Region& region, const Arc& arc) {
+Index entry_port(const FlowGraph& graph, const Region& region, const FlowArc& arc) {
     const Passage& passage = graph.circuit().passages[region.edges[arc.edge].passage];
     return arc.backward != 0 ? passage.to : passage.from;
 }
 
-Index exit_port(const FlowGraph& graph, const Region& region, const Arc& arc) {
+Index exit_port(const FlowGraph& graph, const Region& region, const FlowArc& arc) {
     const Passage& passage = graph.circuit().passages[region.edges[arc.edge].passage];
     return arc.backward != 0 ? passage.from : passage.to;
 }
 
-Step step_over(const FlowGraph& graph, const Region& region, const Arc& arc,
+Step step_over(const FlowGraph& graph, const Region& region, const FlowArc& arc,
                std::string_view text) {
     const Edge& edge = region.edges[arc.edge];
     return {ElementType::component, edge.component, entry_port(graph, region, arc),
@@ -138,7 +138,7 @@ std::vector<Step> walk_to_reservoir(const FlowGraph& graph, Index from) {
     return steps;
 }
 
-std::vector<Step> walk(const FlowGraph& graph, const Region& region, std::span<const Arc> arcs,
+std::vector<Step> walk(const FlowGraph& graph, const Region& region, std::span<const FlowArc> arcs,
                        WalkEnds ends) {
     const Circuit& circuit = graph.circuit();
     std::vector<Step> steps;
@@ -162,7 +162,7 @@ std::vector<Step> walk(const FlowGraph& graph, const Region& region, std::span<c
         if (!out.empty()) show(out.front().from);
         append(steps, out);
     }
-    for (const Arc& arc : arcs) {
+    for (const FlowArc& arc : arcs) {
         const Index entry = entry_port(graph, region, arc);
         if (at != none && at != entry) append_between(graph, at, entry, steps);
         steps.push_back(step_over(graph, region, arc));
@@ -202,13 +202,13 @@ std::vector<Step> frontier(const FlowGraph& graph, const Region& region, const S
     std::vector<Step> steps;
     std::vector<Index> shown;
     for (const Index node : search.order) {
-        for (const Arc& arc : region.arcs_of(node)) {
+        for (const FlowArc& arc : region.arcs_of(node)) {
             const Edge& edge = region.edges[arc.edge];
             if (search.reached(arc.to) || edge.passage_class == PassageClass::leakage) continue;
             const auto at = std::lower_bound(shown.begin(), shown.end(), edge.component);
             if (at != shown.end() && *at == edge.component) continue;
             shown.insert(at, edge.component);
-            const Arc flow = towards ? arc : turned_round(region, arc);
+            const FlowArc flow = towards ? arc : turned_round(region, arc);
             steps.push_back(step_over(graph, region, flow,
                                       blocking_text(edge, stands_open(standing, flow))));
         }

@@ -20,7 +20,7 @@ struct WalkEnds {
 /// The walk over the arcs, with the lines between their components. An end given adds the way
 /// from that port to the first arc, or from the last arc to that port; a walk that starts or ends
 /// at a reservoir shows the reservoir.
-std::vector<Step> walk(const FlowGraph& graph, const Region& region, std::span<const Arc> arcs,
+std::vector<Step> walk(const FlowGraph& graph, const Region& region, std::span<const FlowArc> arcs,
                        WalkEnds ends = {});
 
 /// The port by which a walk is shown to start or end at a node: the preferred one if it is there,
@@ -34,12 +34,12 @@ std::vector<Step> walk_to_reservoir(const FlowGraph& graph, Index from);
 std::string_view passing_text(const Edge& edge, bool backward);
 
 /// The step over one arc.
-Step step_over(const FlowGraph& graph, const Region& region, const Arc& arc,
+Step step_over(const FlowGraph& graph, const Region& region, const FlowArc& arc,
                std::string_view text = {});
 
 /// The ports that an arc enters and leaves its component by.
-Index entry_port(const FlowGraph& graph, const Region& region, const Arc& arc);
-Index exit_port(const FlowGraph& graph, const Region& region, const Arc& arc);
+Index entry_port(const FlowGraph& graph, const Region& region, const FlowArc& arc);
+Index exit_port(const FlowGraph& graph, const Region& region, const FlowArc& arc);
 
 /// Where a search ended: the components that did not let it out of what it reached, each once, in
 /// the order met. `towards` says whether the search ran with the oil (false: against it).

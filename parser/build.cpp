@@ -165,12 +165,14 @@ void Builder::circuit(const Page& page) {
     if (!known) {
         return;  // what another format may say is not for this reader to judge
     }
-    for (Slot slot = 0; slot < words.attributes.size(); ++slot) {
-        std::string_view* field = title_field(circuit_.title, words.attributes[slot]->name);
+    for (const std::string_view name : words.names) {
+        const Slot slot = vocabulary_.slot(words, name);
+        std::string_view* field = title_field(circuit_.title, name);
         if (field != nullptr && given.has(slot) && !given.guessed(slot)) {
             *field = text_of(page, given, slot).text;
         }
     }
+    circuit_.place = page.at(root.name());
     Scope scope;
     scope.page = &page;
     content(scope, 0);

@@ -3,7 +3,10 @@
 #include <algorithm>
 #include <limits>
 
+#include <fmt/core.h>
+
 #include <loopwright/parser/attribute_value.h>
+#include <loopwright/parser/clipped.h>
 #include <loopwright/parser/short_text.h>
 
 // A component with its attributes, and the ports and passages that its kind gives it.
@@ -58,6 +61,7 @@ void Builder::component(Scope& scope, const ElementWords& words, std::uint32_t e
     }
     component.attributes.end = static_cast<Index>(circuit_.attributes.size());
     doubtful_.push_back(doubtful);
+    check_agreements(words, values);
 
     kind_ports(words, component, index, values);
     circuit_.components.push_back(component);
@@ -65,6 +69,39 @@ void Builder::component(Scope& scope, const ElementWords& words, std::uint32_t e
         no_children(page, element, words.name);
     } else {
         declared_parts(page, words, element, index);
+    }
+}
+
+void Builder::check_agreements(const ElementWords& words,
+                               const std::array<Index, slot_count>& values) {
+    for (const Agreement& agreement : words.agreements) {
+        if (values[agreement.slot] == none || values[agreement.other] == none) {
+            continue;
+        }
+        const AttributeValue& value = circuit_.attributes[values[agreement.slot]];
+        const AttributeValue& other = circuit_.attributes[values[agreement.other]];
+        if (!value.given) {
+            continue;
+        }
+        if (agreement.needs.empty()) {
+            if (value.si > other.si) {
+                report_.error(value.place, [&] {
+                    return Words{
+                        fmt::format("{} is above {}: '{}' and '{}'", value.spec->name,
+                                    other.spec->name, clipped(value.text), clipped(other.text)),
+                        fmt::format("at most {}", clipped(other.text)),
+                        {}};
+                });
+            }
+        } else if (other.text != agreement.needs && !doubtful_.back()) {
+            report_.warning(value.place, [&] {
+                return Words{fmt::format("{} says nothing with {}=\"{}\"", value.spec->name,
+                                         other.spec->name, other.text),
+                             fmt::format("{}=\"{}\", or no {}", other.spec->name, agreement.needs,
+                                         value.spec->name),
+                             {}};
+            });
+        }
     }
 }
 

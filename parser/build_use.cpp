@@ -153,15 +153,16 @@ OverrideLevel Builder::read_overrides(const Page& page, std::uint32_t element) {
 
 void Builder::apply_overrides(const ElementWords& words, std::string_view path, Given& given) {
     // The outermost use has the last word.
-    for (auto level = overrides_.rbegin(); level != overrides_.rend(); ++level) {
-        if (level->overrides.empty() || path.size() < level->prefix) {
+    for (std::size_t i = overrides_.size(); i-- > 0;) {
+        OverrideLevel& level = overrides_[i];
+        if (level.overrides.empty() || path.size() < level.prefix) {
             continue;
         }
-        const std::string_view part = path.substr(level->prefix);
+        const std::string_view part = path.substr(level.prefix);
         auto one =
-            std::lower_bound(level->overrides.begin(), level->overrides.end(), part,
+            std::lower_bound(level.overrides.begin(), level.overrides.end(), part,
                              [](const Override& a, std::string_view of) { return a.of < of; });
-        for (; one != level->overrides.end() && one->of == part; ++one) {
+        for (; one != level.overrides.end() && one->of == part; ++one) {
             one->met = true;
             const Slot slot = vocabulary_.slot(words, one->attribute);
             if (slot != no_slot && slot != words.id && slot != line_joins(words)) {
@@ -170,9 +171,10 @@ void Builder::apply_overrides(const ElementWords& words, std::string_view path, 
             }
             report_.error(one->attribute_place, [&] {
                 std::vector<std::string_view> known;
-                for (Slot i = 0; i < words.attributes.size(); ++i) {
-                    if (i != words.id && i != line_joins(words)) {
-                        known.push_back(words.attributes[i]->name);
+                for (const std::string_view name : words.names) {
+                    const Slot other = vocabulary_.slot(words, name);
+                    if (other != words.id && other != line_joins(words)) {
+                        known.push_back(name);
                     }
                 }
                 return Words{slot == no_slot ? fmt::format("unknown attribute '{}' of {}",

@@ -182,6 +182,7 @@ class Builder {
     void component(Scope& scope, const ElementWords& words, std::uint32_t element);
     void kind_ports(const ElementWords& words, Component& component, Index index,
                     const std::array<Index, slot_count>& values);
+    void check_agreements(const ElementWords& words, const std::array<Index, slot_count>& values);
     std::uint32_t conditions_of(const ElementWords& words,
                                 const std::array<Index, slot_count>& values) const;
     void declared_parts(const Page& page, const ElementWords& words, std::uint32_t element,

@@ -135,6 +135,7 @@ struct CircuitTitle {
 
 struct Circuit {
     CircuitTitle title = {};
+    SourceRef place = {};  ///< the root element
     std::vector<Component> components = {};
     std::vector<Port> ports = {};
     std::vector<Passage> passages = {};

@@ -1,9 +1,9 @@
 #pragma once
 
 #include <algorithm>
-#include <cstring>
 #include <memory>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace loopwright {
@@ -15,9 +15,9 @@ class PathArena {
     std::string_view join(std::string_view prefix, std::string_view id) {
         const std::size_t size = prefix.size() + 1 + id.size();
         char* const text = room(size);
-        std::memcpy(text, prefix.data(), prefix.size());
-        text[prefix.size()] = '/';
-        std::memcpy(text + prefix.size() + 1, id.data(), id.size());
+        char* const slash = std::copy(prefix.begin(), prefix.end(), text);
+        *slash = '/';
+        std::copy(id.begin(), id.end(), slash + 1);
         return {text, size};
     }
 

@@ -131,7 +131,7 @@ class Declaration {
     ScanTrouble malformed() const {
         return {{begin_, std::min<std::uint32_t>(p_ + 1, static_cast<std::uint32_t>(text_.size()))},
                 "the XML declaration is malformed",
-                "<?xml version=\"1.0\" encoding=\"UTF-8\"?>",
+                R"(<?xml version="1.0" encoding="UTF-8"?>)",
                 {}};
     }
 

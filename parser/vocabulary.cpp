@@ -30,6 +30,18 @@ constexpr AttributeSpec value{
 constexpr AttributeSpec from{.name = "from", .required = true, .doc = "a port of the valve"};
 constexpr AttributeSpec to{.name = "to", .required = true, .doc = "a port of the valve"};
 
+struct AgreementWords {
+    std::string_view attribute = {};
+    std::string_view other = {};
+    std::string_view needs = {};
+};
+constexpr AgreementWords agreements[] = {
+    {"min-displacement", "displacement", {}},
+    {"setting", "full-flow-pressure", {}},
+    {"case-ports", "drain", "external"},
+    {"case-pressure", "drain", "external"},
+};
+
 std::vector<const AttributeSpec*> with(std::vector<const AttributeSpec*> first,
                                        std::span<const AttributeSpec> more) {
     for (const AttributeSpec& spec : more) {
@@ -159,6 +171,13 @@ void Vocabulary::add_kind(const Kind& kind) {
     ElementWords& words = elements_[add(kind.name, ElementRole::component, std::move(attributes))];
     words.kind = &kind;
     words.figures = figures;
+    for (const AgreementWords& one : agreements) {
+        const Agreement agreement{slot_of(words, one.attribute), slot_of(words, one.other),
+                                  one.needs};
+        if (agreement.slot != no_slot && agreement.other != no_slot) {
+            words.agreements.push_back(agreement);
+        }
+    }
     for (const PortSpec& port : kind.ports) {
         words.port_needs.push_back(condition_bits(words, port.when) |
                                    condition_bits(words, port.also));

@@ -49,6 +49,14 @@ struct PassagePlan {
     bool bypass = false;
 };
 
+/// Two attributes of one part that must agree.
+struct Agreement {
+    Slot slot = no_slot;
+    Slot other = no_slot;
+    std::string_view needs =
+        {};  ///< the word that `other` must be; empty: `slot` is at most `other`
+};
+
 struct ElementWords {
     std::string_view name = {};
     ElementRole role = ElementRole::component;
@@ -66,6 +74,7 @@ struct ElementWords {
     Slot title = no_slot;
     Slot designation = no_slot;
 
+    std::vector<Agreement> agreements = {};
     std::vector<Condition> conditions = {};
     std::vector<std::uint32_t> port_needs = {};  ///< bits, by port of the kind
     std::vector<PassagePlan> passages = {};

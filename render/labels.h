@@ -1,23 +1,18 @@
 #pragma once
 
-#include <string>
-#include <vector>
-
 #include <loopwright/parser/circuit.h>
+#include <loopwright/render/label_text.h>
 #include <loopwright/render/layout.h>
+#include <loopwright/render/roles.h>
+#include <loopwright/render/sketch.h>
 
+/// Room on the sheet for what stands beside symbols and lines.
 namespace loopwright {
 
-/// The text beside a symbol, broken into lines that fit a narrow column.
-struct LabelText {
-    std::vector<std::string> lines = {};
-    double width = 0.0;   ///< M
-    double height = 0.0;  ///< M, from the capitals' top of the first line to the last baseline
-};
-
-inline constexpr double label_text_height = 2.5;  ///< mm, of the capitals
-inline constexpr double label_pitch = 1.6;        ///< M, from baseline to baseline
-
-LabelText label_text(const Circuit& circuit, const Component& component);
+/// Finds room for all labels in a layout whose wires, shafts and frames are there. Component
+/// labels first, from their planned place outwards, with a leader where they have to stand apart;
+/// then line ids where they fit.
+void place_labels(const Circuit& circuit, const Sketch& sketch, const Roles& roles,
+                  Layout& layout);
 
 }  // namespace loopwright

@@ -1,10 +1,10 @@
 #include <loopwright/render/sketch.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
+#include <stdexcept>
 
-#include <loopwright/render/labels.h>
+#include <loopwright/render/label_text.h>
 
 namespace loopwright {
 

@@ -19,7 +19,7 @@ constexpr double unreachable = std::numeric_limits<double>::infinity();
 
 /// Pressure that a drain's oil needs to get over the arc; `unreachable` where it cannot, or where
 /// somebody can close it.
-double resistance(const Situation& s, const Arc& flow, bool guess_unknown) {
+double resistance(const Situation& s, const FlowArc& flow, bool guess_unknown) {
     const Edge& edge = s.region.edges[flow.edge];
     if (!stands_open(s.standing, flow)) return unreachable;
     switch (edge.passage_class) {
@@ -62,7 +62,7 @@ Ways ways_to_reservoirs(const Situation& s, bool guess_unknown) {
         s.graph.work += 1 + s.region.arc_offsets[node + 1] - s.region.arc_offsets[node];
         for (Index slot = s.region.arc_offsets[node]; slot < s.region.arc_offsets[node + 1];
              ++slot) {
-            const Arc& arc = s.region.arcs[slot];
+            const FlowArc& arc = s.region.arcs[slot];
             const double sum =
                 pressure + resistance(s, turned_round(s.region, arc), guess_unknown);
             if (sum >= ways.pressure[arc.to]) continue;
@@ -74,10 +74,10 @@ Ways ways_to_reservoirs(const Situation& s, bool guess_unknown) {
     return ways;
 }
 
-std::vector<Arc> path_from(const Situation& s, const Ways& ways, Index node) {
-    std::vector<Arc> path;
+std::vector<FlowArc> path_from(const Situation& s, const Ways& ways, Index node) {
+    std::vector<FlowArc> path;
     while (ways.next[node] != none) {
-        const Arc flow = turned_round(s.region, s.region.arcs[ways.next[node]]);
+        const FlowArc flow = turned_round(s.region, s.region.arcs[ways.next[node]]);
         path.push_back(flow);
         node = flow.to;
     }
@@ -85,7 +85,7 @@ std::vector<Arc> path_from(const Situation& s, const Ways& ways, Index node) {
 }
 
 Witness drain_way(const Situation& s, const Ways& ways, Index port, Index node) {
-    const std::vector<Arc> arcs = path_from(s, ways, node);
+    const std::vector<FlowArc> arcs = path_from(s, ways, node);
     std::vector<Step> steps{
         {ElementType::component, s.circuit().ports[port].component, none, port, "housing"}};
     std::vector<Step> on;
@@ -102,16 +102,16 @@ Witness where_it_ends(const Situation& s, Index node) {
     Search search;
     search.clear(s.region.node_count);
     search.begin_at(node);
-    search.run(s.region, [&](Index /*node*/, const Arc& arc) {
+    search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         return resistance(s, arc, true) < unreachable;
     });
     return {WitnessShape::frontier, frontier(s.graph, s.region, s.standing, search, true)};
 }
 
 /// The settings that a path needs and the file does not give.
-std::vector<std::string> unknown_on(const Situation& s, const std::vector<Arc>& path) {
+std::vector<std::string> unknown_on(const Situation& s, const std::vector<FlowArc>& path) {
     std::vector<std::string> missing;
-    for (const Arc& arc : path) {
+    for (const FlowArc& arc : path) {
         const Edge& edge = s.region.edges[arc.edge];
         if (std::isnan(edge.opening))
             missing.push_back(

@@ -11,7 +11,7 @@ namespace loopwright {
 namespace {
 
 Witness way_in(const Situation& s, const JudgedSide& side, Index node) {
-    const std::vector<Arc> arcs = s.feeds.fed.path_to(s.region, node);
+    const std::vector<FlowArc> arcs = s.feeds.fed.path_to(s.region, node);
     const Index start = arcs.empty() ? node : tail(s.region, arcs.front());
     const auto source = std::find_if(
         s.feeds.sources.begin(), s.feeds.sources.end(),
@@ -33,9 +33,9 @@ Witness what_keeps_out(const Situation& s, const JudgedSide& side) {
     Search search;
     search.clear(s.region.node_count);
     for (const Index node : side.nodes) search.begin_at(node);
-    search.run(s.region, [&](Index /*node*/, const Arc& arc) {
+    search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         const Edge& edge = s.region.edges[arc.edge];
-        const Arc flow = turned_round(s.region, arc);
+        const FlowArc flow = turned_round(s.region, arc);
         return stands_open(s.standing, flow) && s.region.is_reservoir[arc.to] == 0 &&
                (open_way(edge) || edge.passage_class == PassageClass::one_way ||
                 edge.passage_class == PassageClass::metering);

@@ -1,6 +1,6 @@
 #include <loopwright/rules/check.h>
 
-#include <iterator>
+#include <loopwright/rules/rule.h>
 
 namespace loopwright {
 
@@ -15,12 +15,14 @@ CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules) {
         for (std::size_t i = 0; i < rules.size(); ++i)
             if (rules[i]->judge != nullptr) rules[i]->judge(situation, dockets[i]);
     });
+    std::size_t verdicts = 0;
     for (std::size_t i = 0; i < rules.size(); ++i) {
         if (rules[i]->conclude != nullptr)
             rules[i]->conclude(circuit, result.structure, dockets[i]);
-        std::vector<Verdict> verdicts = dockets[i].finish();
-        std::move(verdicts.begin(), verdicts.end(), std::back_inserter(result.verdicts));
+        verdicts += dockets[i].size();
     }
+    result.verdicts.reserve(verdicts);
+    for (Docket& docket : dockets) docket.finish(result.verdicts);
     result.work = graph.work;
     return result;
 }

@@ -6,9 +6,10 @@
 
 #include <loopwright/graph/analysis.h>
 #include <loopwright/parser/circuit.h>
-#include <loopwright/rules/rule.h>
 
 namespace loopwright {
+
+struct Rule;
 
 struct CheckResult {
     Structure structure = {};

@@ -16,7 +16,7 @@ namespace loopwright {
 namespace {
 
 /// Passed by oil on its way to or from a relief; nothing that somebody can close.
-bool secured(const Situation& s, const Arc& arc) {
+bool secured(const Situation& s, const FlowArc& arc) {
     const Edge& edge = s.region.edges[arc.edge];
     if (!stands_open(s.standing, arc)) return false;
     switch (edge.passage_class) {
@@ -53,14 +53,14 @@ class Judge {
         search.clear(s_.region.node_count);
         for (const Index node : side.nodes) search.begin_at(node);
         s_.graph.work += search.run(
-            s_.region, [&](Index /*node*/, const Arc& arc) {
+            s_.region, [&](Index /*node*/, const FlowArc& arc) {
                 return secured(s_, arc) && s_.region.is_reservoir[arc.to] == 0;
             });
         Index tank_relief = none;
         for (const Index node : search.order) {
             for (Index slot = s_.region.arc_offsets[node];
                  slot < s_.region.arc_offsets[node + 1]; ++slot) {
-                const Arc& relief = s_.region.arcs[slot];
+                const FlowArc& relief = s_.region.arcs[slot];
                 const Edge& edge = s_.region.edges[relief.edge];
                 if (edge.passage_class != PassageClass::pressure_opened || relief.backward != 0 ||
                     edge.bypass)
@@ -97,7 +97,7 @@ class Judge {
             }
         };
         look(outlet);
-        s_.graph.work += search.run(s_.region, [&](Index node, const Arc& arc) {
+        s_.graph.work += search.run(s_.region, [&](Index node, const FlowArc& arc) {
             // A side or a charge line that counts ends the search, as does what opens to a tank.
             if (found || s_.feeds.line.reached(node) || !secured(s_, arc)) return false;
             if (s_.feeds.vented[arc.to] != 0) {
@@ -156,14 +156,14 @@ class Judge {
         }
     }
 
-    void pass(const JudgedSide& side, const Arc& relief, const Discharge& discharge) {
+    void pass(const JudgedSide& side, const FlowArc& relief, const Discharge& discharge) {
         Verdict* verdict = docket_.record(s_, ElementType::side, side.named_after, side.states,
                                           Outcome::pass);
         if (verdict == nullptr) return;
         const Index inlet = tail(s_.region, relief);
-        std::vector<Arc> arcs = to_relief_.path_to(s_.region, inlet);
+        std::vector<FlowArc> arcs = to_relief_.path_to(s_.region, inlet);
         arcs.push_back(relief);
-        const std::vector<Arc> on = from_relief_.path_to(s_.region, discharge.node);
+        const std::vector<FlowArc> on = from_relief_.path_to(s_.region, discharge.node);
         arcs.insert(arcs.end(), on.begin(), on.end());
         const Index start = tail(s_.region, arcs.front());
         verdict->witness.steps =
@@ -182,8 +182,8 @@ class Judge {
                                           Outcome::fail);
         if (verdict == nullptr) return;
         if (tank_relief != none) {
-            const Arc& relief = s_.region.arcs[tank_relief];
-            std::vector<Arc> arcs = search.path_to(s_.region, tail(s_.region, relief));
+            const FlowArc& relief = s_.region.arcs[tank_relief];
+            std::vector<FlowArc> arcs = search.path_to(s_.region, tail(s_.region, relief));
             arcs.push_back(relief);
             verdict->witness.steps =
                 walk(s_.graph, s_.region, arcs,

@@ -115,10 +115,17 @@ Verdict& Docket::conclude(ElementType type, Index index, Outcome outcome, Level 
     return verdict;
 }
 
-std::vector<Verdict> Docket::finish() {
-    std::vector<Verdict> verdicts;
-    verdicts.reserve(entries_.size());
-    for (Entry& entry : entries_) {
+void Docket::finish(std::vector<Verdict>& verdicts) {
+    std::vector<Entry*> order;
+    order.reserve(entries_.size());
+    for (Entry& entry : entries_) order.push_back(&entry);
+    std::sort(order.begin(), order.end(), [](const Entry* a, const Entry* b) {
+        const Subject& left = a->verdict.subject;
+        const Subject& right = b->verdict.subject;
+        return left.type != right.type ? left.type < right.type : left.index < right.index;
+    });
+    for (Entry* const at : order) {
+        Entry& entry = *at;
         Verdict& verdict = entry.verdict;
         for (std::size_t s = 0; s < state_count; ++s) {
             const Share& share = entry.shares[s];
@@ -146,11 +153,6 @@ std::vector<Verdict> Docket::finish() {
         }
         verdicts.push_back(std::move(verdict));
     }
-    std::sort(verdicts.begin(), verdicts.end(), [](const Verdict& a, const Verdict& b) {
-        return a.subject.type != b.subject.type ? a.subject.type < b.subject.type
-                                                : a.subject.index < b.subject.index;
-    });
-    return verdicts;
 }
 
 }  // namespace loopwright

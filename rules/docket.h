@@ -27,9 +27,11 @@ class Docket {
 
     bool empty() const { return entries_.empty(); }
 
-    /// The verdicts in the order of their subjects: circuit, loops, sides, components, each as in
-    /// the file. Ends the docket.
-    std::vector<Verdict> finish();
+    std::size_t size() const { return entries_.size(); }
+
+    /// Hands the verdicts over in the order of their subjects: circuit, loops, sides, components,
+    /// each as in the file. Ends the docket.
+    void finish(std::vector<Verdict>& verdicts);
 
   private:
     /// States with the combinations in which they were asked and shared the deciding outcome.

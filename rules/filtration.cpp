@@ -16,7 +16,7 @@ Search oil_ways(const Situation& s, bool with_filters) {
     Search search;
     search.clear(s.region.node_count);
     for (const Index node : s.region.reservoirs) search.begin_at(node);
-    s.graph.work += search.run(s.region, [&](Index /*node*/, const Arc& arc) {
+    s.graph.work += search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         const Edge& edge = s.region.edges[arc.edge];
         if (s.region.is_reservoir[arc.to] != 0) return false;
         if (!with_filters && edge.part == Part::filter) return false;
@@ -29,7 +29,7 @@ Search oil_ways(const Situation& s, bool with_filters) {
 
 /// The first node of the loop's sides that the search reached; `none` if there is none.
 Index first_reached(const Situation& s, const Loop& loop, const Search& search) {
-    for (const Side& side : s.loops.sides_of(loop)) {
+    for (const LoopSide& side : s.loops.sides_of(loop)) {
         if (side.role == SideRole::branch) continue;
         for (const Index node : s.loops.nodes_of(side))
             if (search.reached(node)) return node;

@@ -18,7 +18,7 @@ bool meant_for_a_loop(const Circuit& circuit, const Edge& edge) {
 /// Once round: out of the machine and back to its other port over the loop's own passages.
 Witness round_trip(const Situation& s, Index edge) {
     const Edge& machine = s.region.edges[edge];
-    Arc out;
+    FlowArc out;
     out.edge = edge & 0x7fffffffU;
     // Without a flow direction a two-way pump is followed the forward way, out at its port A.
     const Direction round = s.direction == Direction::none ? Direction::forward : s.direction;
@@ -28,16 +28,16 @@ Witness round_trip(const Situation& s, Index edge) {
     Search search;
     search.clear(s.region.node_count);
     search.begin_at(out.to);
-    search.run(s.region, [&](Index /*node*/, const Arc& arc) {
+    search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         if (arc.edge == edge || s.loops.loop_of[arc.edge] == none) return false;
         const Edge& passed = s.region.edges[arc.edge];
         return passed.passage_class == PassageClass::displacement ||
                stands_open(s.standing, arc);
     });
     const Index inlet = outlet_at_to ? machine.from : machine.to;
-    std::vector<Arc> arcs{out};
+    std::vector<FlowArc> arcs{out};
     if (search.reached(inlet)) {
-        const std::vector<Arc> rest = search.path_to(s.region, inlet);
+        const std::vector<FlowArc> rest = search.path_to(s.region, inlet);
         arcs.insert(arcs.end(), rest.begin(), rest.end());
     }
     return {WitnessShape::path,
@@ -49,12 +49,12 @@ Witness short_circuit(const Situation& s, const Edge& machine) {
     Search search;
     search.clear(s.region.node_count);
     search.begin_at(machine.from);
-    search.run(s.region, [&](Index /*node*/, const Arc& arc) {
+    search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         return s.loops.loop_of[arc.edge] != none &&
                s.region.edges[arc.edge].passage_class != PassageClass::displacement;
     });
     const Passage& passage = s.circuit().passages[machine.passage];
-    std::vector<Arc> arcs;
+    std::vector<FlowArc> arcs;
     if (search.reached(machine.to)) arcs = search.path_to(s.region, machine.to);
     return {WitnessShape::path,
             walk(s.graph, s.region, arcs, {.from = passage.from, .to = passage.to})};
@@ -69,7 +69,7 @@ Witness open_end(const Situation& s, const Edge& machine, std::string& where) {
         Search search;
         search.clear(s.region.node_count);
         search.begin_at(node);
-        search.run(s.region, [&](Index here, const Arc& arc) {
+        search.run(s.region, [&](Index here, const FlowArc& arc) {
             return s.region.is_reservoir[here] == 0 && stands_open(s.standing, arc) &&
                    (open_way(s.region.edges[arc.edge]) ||
                     s.region.edges[arc.edge].passage_class == PassageClass::one_way);
@@ -79,7 +79,7 @@ Witness open_end(const Situation& s, const Edge& machine, std::string& where) {
             [&](Index n) { return s.region.is_reservoir[n] != 0; });
         if (tank == search.order.end() || s.feeds.vented[node] == 0) continue;
         where = fmt::format("its port {} is open to a reservoir", s.circuit().ports[port].letter);
-        const std::vector<Arc> arcs = search.path_to(s.region, *tank);
+        const std::vector<FlowArc> arcs = search.path_to(s.region, *tank);
         std::vector<Step> steps = walk(s.graph, s.region, arcs, {.from = port});
         steps.insert(steps.begin(), {ElementType::component, machine.component, none, port, {}});
         return {WitnessShape::path, std::move(steps)};
@@ -88,7 +88,7 @@ Witness open_end(const Situation& s, const Edge& machine, std::string& where) {
     search.clear(s.region.node_count);
     search.begin_at(machine.to);
     search.begin_at(machine.from);
-    search.run(s.region, [&](Index here, const Arc& arc) {
+    search.run(s.region, [&](Index here, const FlowArc& arc) {
         return s.region.is_reservoir[here] == 0 && stands_open(s.standing, arc) &&
                open_way(s.region.edges[arc.edge]);
     });

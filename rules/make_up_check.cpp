@@ -12,7 +12,7 @@ namespace loopwright {
 namespace {
 
 Witness make_up_way(const Situation& s, const JudgedSide& side, Index node) {
-    const std::vector<Arc> arcs = s.feeds.make_up_path(s.region, node);
+    const std::vector<FlowArc> arcs = s.feeds.make_up_path(s.region, node);
     const Index end = port_on(s.graph, s.region, node, side.named_after);
     const Index start = tail(s.region, arcs.front());
     for (const ChargeSource& source : s.feeds.sources) {
@@ -34,7 +34,7 @@ Witness ways_on_side(const Situation& s, const JudgedSide& side) {
     Search search;
     search.clear(s.region.node_count);
     for (const Index node : side.nodes) search.begin_at(node);
-    search.run(s.region, [&](Index /*node*/, const Arc& arc) {
+    search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         return open_way(s.region.edges[arc.edge]) && s.region.is_reservoir[arc.to] == 0 &&
                stands_open(s.standing, turned_round(s.region, arc));
     });

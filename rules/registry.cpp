@@ -2,6 +2,8 @@
 
 #include <array>
 
+#include <loopwright/rules/rule.h>
+
 namespace loopwright {
 
 extern const Rule lost_loop;

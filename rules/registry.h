@@ -3,9 +3,9 @@
 #include <span>
 #include <string_view>
 
-#include <loopwright/rules/rule.h>
-
 namespace loopwright {
+
+struct Rule;
 
 /// All rules in the catalogue's order.
 std::span<const Rule* const> rules();

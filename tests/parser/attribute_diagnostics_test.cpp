@@ -322,20 +322,20 @@ TEST(AttributeDiagnostics, OnTheExcludedBound) {
 
 TEST(AttributeDiagnostics, NoWholeNumber) {
     EXPECT_EQ(told(R"(<circuit format="1">
-  <pump id="P1" displacement="18 cm3/rev" case-ports="1.5"/>
+  <pump id="P1" displacement="18 cm3/rev" drain="external" case-ports="1.5"/>
 </circuit>
 )"),
-              R"(error 2:55-2:58 case-ports is no whole number: '1.5'
+              R"(error 2:72-2:75 case-ports is no whole number: '1.5'
   expected: a whole number, 1 to 3
 )");
 }
 
 TEST(AttributeDiagnostics, CountOutOfRange) {
     EXPECT_EQ(told(R"(<circuit format="1">
-  <pump id="P1" displacement="18 cm3/rev" case-ports="4"/>
+  <pump id="P1" displacement="18 cm3/rev" drain="external" case-ports="4"/>
 </circuit>
 )"),
-              R"(error 2:55-2:56 case-ports is out of range: '4'
+              R"(error 2:72-2:73 case-ports is out of range: '4'
   expected: 1 to 3
 )");
 }
@@ -393,6 +393,52 @@ TEST(AttributeDiagnostics, APortBehindABadAttributeIsLetPass) {
   expected: a whole number, 1 to 2
 error 3:29-3:33 pump 'P1' has no port 'C'
   expected: P1.S or P1.P
+)");
+}
+
+TEST(AttributeDiagnostics, SmallestDisplacementAboveTheLargest) {
+    EXPECT_EQ(
+        told(R"(<circuit format="1">
+  <motor id="M1" displacement="80 cm3/rev" min-displacement="90 cm3/rev"/>
+  <motor id="M2" displacement="80 cm3/rev" min-displacement="80 cm3/rev"/>
+</circuit>
+)"),
+        R"(error 2:44-2:73 min-displacement is above displacement: '90 cm3/rev' and '80 cm3/rev'
+  expected: at most 80 cm3/rev
+)");
+}
+
+TEST(AttributeDiagnostics, SettingAboveTheFullFlowPressure) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <relief-valve id="R1" setting="24 bar" full-flow-pressure="20 bar"/>
+</circuit>
+)"),
+              R"(error 2:25-2:41 setting is above full-flow-pressure: '24 bar' and '20 bar'
+  expected: at most 20 bar
+)");
+}
+
+// Warnings; the circuit can be used.
+TEST(AttributeDiagnostics, CaseWithoutDrain) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <pump id="P1" case-ports="2" case-pressure="3 bar"/>
+  <pump id="P2" drain="external" case-ports="2" case-pressure="3 bar"/>
+</circuit>
+)"),
+              R"(warning 2:17-2:31 case-ports says nothing with drain="internal"
+  expected: drain="external", or no case-ports
+warning 2:32-2:53 case-pressure says nothing with drain="internal"
+  expected: drain="external", or no case-pressure
+)");
+}
+
+TEST(AttributeDiagnostics, CaseWithAnUnknownDrain) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <pump id="P1" drain="both" case-pressure="3 bar"/>
+</circuit>
+)"),
+              R"(error 2:24-2:28 drain cannot be 'both'
+  expected: internal or external
 )");
 }
 

@@ -1,0 +1,99 @@
+// The commands that need no circuit: rules, kinds, schema.
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include <loopwright/app/commands.h>
+#include <loopwright/app/output.h>
+#include <loopwright/base/source.h>
+#include <loopwright/parser/kinds/catalogue.h>
+#include <loopwright/parser/reader.h>
+#include <loopwright/render/writers/catalogue.h>
+#include <loopwright/rules/registry.h>
+#include <loopwright/rules/rule.h>
+
+namespace loopwright::app {
+
+namespace {
+
+struct Options {
+    std::string name = {};
+    std::string format = "text";
+};
+
+CatalogueFormat format_of(const std::string& word) {
+    return word == "json"       ? CatalogueFormat::json
+           : word == "markdown" ? CatalogueFormat::markdown
+                                : CatalogueFormat::text;
+}
+
+ExitStatus print(std::string_view text) {
+    if (write_out(text)) return ExitStatus::good;
+    complain("standard output cannot be written");
+    return ExitStatus::unusable;
+}
+
+ExitStatus unknown(std::string_view what, std::string_view name,
+                   const std::vector<std::string_view>& known) {
+    const std::string_view near = nearest_name(name, known);
+    complain(fmt::format("no {} '{}'{}", what, name,
+                         near.empty() ? "" : fmt::format("; perhaps '{}'", near)));
+    return ExitStatus::unusable;
+}
+
+std::shared_ptr<Options> declare(CLI::App& options, const char* argument, const char* help) {
+    auto given = std::make_shared<Options>();
+    options.add_option(argument, given->name, help);
+    options.add_option("--format", given->format, "text, json or markdown")
+        ->check(CLI::IsMember({"text", "json", "markdown"}));
+    return given;
+}
+
+ExitStatus show_rules(const Options& options) {
+    const CatalogueFormat format = format_of(options.format);
+    std::vector<const RuleInfo*> all;
+    std::vector<std::string_view> known;
+    for (const Rule* rule : rules()) {
+        all.push_back(&rule->info);
+        known.push_back(rule->info.id);
+    }
+    if (options.name.empty()) return print(rules_list(all, format));
+    const Rule* const rule = find_rule(options.name);
+    return rule != nullptr ? print(rule_page(rule->info, format))
+                           : unknown("rule", options.name, known);
+}
+
+ExitStatus show_kinds(const Options& options) {
+    const CatalogueFormat format = format_of(options.format);
+    if (options.name.empty()) return print(kinds_list(kinds(), format));
+    if (const Kind* const kind = find_kind(options.name)) return print(kind_page(*kind, format));
+    std::vector<std::string_view> known;
+    for (const Kind* kind : kinds()) known.push_back(kind->name);
+    return unknown("kind", options.name, known);
+}
+
+ExitStatus show_schema(const Options& options) {
+    if (options.name == "circuit") return print(circuit_schema());
+    return print(json_schema(options.name));
+}
+
+}  // namespace
+
+std::function<ExitStatus()> declare_rules(CLI::App& options) {
+    const auto given = declare(options, "RULE", "One rule; all without it");
+    return [given] { return show_rules(*given); };
+}
+
+std::function<ExitStatus()> declare_kinds(CLI::App& options) {
+    const auto given = declare(options, "KIND", "One kind; all without it");
+    return [given] { return show_kinds(*given); };
+}
+
+std::function<ExitStatus()> declare_schema(CLI::App& options) {
+    const auto given = std::make_shared<Options>();
+    options.add_option("NAME", given->name, "circuit (XSD), check, layout, rules or kinds (JSON)")
+        ->required()
+        ->check(CLI::IsMember({"circuit", "check", "layout", "rules", "kinds"}));
+    return [given] { return show_schema(*given); };
+}
+
+}  // namespace loopwright::app

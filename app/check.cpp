@@ -1,0 +1,148 @@
+#include <unistd.h>
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include <loopwright/app/commands.h>
+#include <loopwright/app/input.h>
+#include <loopwright/app/output.h>
+#include <loopwright/render/writers/json_report.h>
+#include <loopwright/render/writers/report.h>
+#include <loopwright/rules/check.h>
+#include <loopwright/rules/registry.h>
+#include <loopwright/rules/rule.h>
+
+namespace loopwright::app {
+
+namespace {
+
+struct Options {
+    std::vector<std::string> files = {};
+    std::string format = "text";
+    std::string output = {};
+    std::vector<std::string> rules = {};
+    bool all = false;
+    std::string fail_on = "warning";
+    bool fail_on_inconclusive = false;
+    std::string colour = "auto";
+};
+
+/// The rules asked for, in the catalogue's order; empty with a message where one is unknown.
+std::vector<const Rule*> chosen(const std::vector<std::string>& ids) {
+    std::vector<const Rule*> rules;
+    for (const std::string& id : ids) {
+        if (find_rule(id) != nullptr) continue;
+        std::vector<std::string_view> known;
+        for (const Rule* rule : loopwright::rules()) known.push_back(rule->info.id);
+        const std::string_view near = nearest_name(id, known);
+        complain(fmt::format("no rule '{}'{}; 'loopwright rules' lists all", id,
+                             near.empty() ? "" : fmt::format("; perhaps '{}'", near)));
+        return {};
+    }
+    for (const Rule* rule : loopwright::rules())
+        if (ids.empty() || std::find(ids.begin(), ids.end(), rule->info.id) != ids.end())
+            rules.push_back(rule);
+    return rules;
+}
+
+bool counts(const Verdict& verdict, const Options& options) {
+    if (verdict.outcome == Outcome::inconclusive) return options.fail_on_inconclusive;
+    if (verdict.outcome != Outcome::fail || options.fail_on == "never") return false;
+    const Level least = options.fail_on == "error"     ? Level::error
+                        : options.fail_on == "warning" ? Level::warning
+                                                       : Level::note;
+    return verdict.level >= least;
+}
+
+class Run {
+  public:
+    explicit Run(const Options& options)
+        : options_(options), json_(options.format == "json"), rules_(chosen(options.rules)),
+          style_{.all = options.all,
+                 .colour = options.output.empty() && !json_ &&
+                           wants_colour(options.colour, STDOUT_FILENO)} {}
+
+    ExitStatus run() {
+        if (rules_.empty()) return ExitStatus::unusable;
+        if (std::count(options_.files.begin(), options_.files.end(), "-") > 1) {
+            complain("standard input ('-') can be read once only");
+            return ExitStatus::unusable;
+        }
+        if (json_) put(machine_.head());
+        for (const std::string& file : options_.files) check_file(file);
+        if (json_) put(machine_.tail());
+        if (options_.output.empty()) return status_;
+        if (status_ == ExitStatus::unusable) return status_;
+        std::vector<std::filesystem::path> inputs(options_.files.begin(), options_.files.end());
+        const std::string trouble = write_file(options_.output, whole_, inputs);
+        if (trouble.empty()) return status_;
+        complain(trouble);
+        return ExitStatus::unusable;
+    }
+
+  private:
+    void check_file(const std::string& file) {
+        const ReadResult read = read_input(file);
+        if (!read.circuit) {
+            status_ = worse(status_, ExitStatus::unusable);
+            if (json_)
+                put(machine_.unreadable(file, read.diagnostics, *read.sources));
+            print_diagnostics(read, options_.colour);
+            return;
+        }
+        print_diagnostics(read, options_.colour);
+        const CheckResult result = loopwright::check(*read.circuit, rules_);
+        if (json_)
+            put(machine_.circuit(file, *read.circuit, read.diagnostics, result.structure,
+                                 result.verdicts));
+        else
+            put((first_ ? "" : "\n") +
+                report_text(*read.circuit, result.structure, result.verdicts, style_));
+        first_ = false;
+        for (const Verdict& verdict : result.verdicts)
+            if (counts(verdict, options_)) status_ = worse(status_, ExitStatus::findings);
+    }
+
+    /// A part of the result: written when it is done, or kept for the output file.
+    void put(const std::string& text) {
+        if (!options_.output.empty())
+            whole_ += text;
+        else if (!write_out(text)) {
+            complain("standard output cannot be written");
+            status_ = ExitStatus::unusable;
+        }
+    }
+
+    const Options& options_;
+    bool json_;
+    std::vector<const Rule*> rules_;
+    ReportStyle style_;
+    CheckJson machine_;
+    std::string whole_;
+    bool first_ = true;
+    ExitStatus status_ = ExitStatus::good;
+};
+
+}  // namespace
+
+std::function<ExitStatus()> declare_check(CLI::App& options) {
+    const auto given = std::make_shared<Options>();
+    options.add_option("FILE", given->files, "Circuits to check; - for standard input")
+        ->required();
+    options.add_option("--format", given->format, "text or json")
+        ->check(CLI::IsMember({"text", "json"}));
+    options.add_option("-o,--output", given->output, "File for the result");
+    options.add_option("--rule", given->rules, "Only this rule (may be repeated)")
+        ->allow_extra_args(false)
+        ->take_all();
+    options.add_flag("--all", given->all, "Show passes and what is not applicable, too");
+    options.add_option("--fail-on", given->fail_on, "Lowest level that gives exit status 1")
+        ->check(CLI::IsMember({"error", "warning", "note", "never"}));
+    options.add_flag("--fail-on-inconclusive", given->fail_on_inconclusive,
+                     "Exit status 1 also where a verdict could not be reached");
+    options.add_option("--color", given->colour, "auto, always or never")
+        ->check(CLI::IsMember({"auto", "always", "never"}));
+    return [given] { return Run(*given).run(); };
+}
+
+}  // namespace loopwright::app

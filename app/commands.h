@@ -1,0 +1,37 @@
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <loopwright/app/exit_status.h>
+
+namespace CLI {
+class App;
+}
+
+/// The commands as a table: name, one line of help, and a function that declares the options and
+/// gives back what is to be run.
+namespace loopwright::app {
+
+struct Command {
+    std::string_view name = {};
+    std::string_view help = {};
+    std::function<ExitStatus()> (*declare)(CLI::App& options) = nullptr;
+};
+
+std::function<ExitStatus()> declare_check(CLI::App& options);
+std::function<ExitStatus()> declare_draw(CLI::App& options);
+std::function<ExitStatus()> declare_rules(CLI::App& options);
+std::function<ExitStatus()> declare_kinds(CLI::App& options);
+std::function<ExitStatus()> declare_schema(CLI::App& options);
+
+/// Runs the program. Never throws.
+ExitStatus run(int argc, char** argv);
+
+/// A message to standard error, "loopwright: ..." and a line end.
+void complain(std::string_view message);
+
+}  // namespace loopwright::app

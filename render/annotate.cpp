@@ -1,0 +1,323 @@
+#include <loopwright/render/annotate.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include <loopwright/render/sheet.h>
+
+namespace loopwright {
+
+namespace {
+
+constexpr double quarter_module = 0.625;  // mm
+constexpr double module = 2.5;            // mm
+constexpr double mark_half = 3.2;         // mm
+constexpr double mark_pen = 0.5;
+constexpr double reach = 40.0;            // M that a mark may stand away
+
+}  // namespace
+
+Point on_sheet(GridPoint point) {
+    return {margin_left + point.x * quarter_module, margin + point.y * quarter_module};
+}
+
+std::vector<const Verdict*> marked(std::span<const Verdict> findings) {
+    std::vector<const Verdict*> out;
+    for (const Verdict& verdict : findings)
+        if (verdict.outcome == Outcome::fail || verdict.outcome == Outcome::inconclusive)
+            out.push_back(&verdict);
+    return out;
+}
+
+std::vector<Primitive> finding_mark(const Verdict& verdict, Index number, Point centre) {
+    const Tag tag{.role = Role::finding, .finding = number};
+    const Pen pen{.paint = Paint::mark, .width = mark_pen};
+    std::vector<Primitive> out;
+    const double r = mark_half;
+    const auto polygon = [&](std::vector<Point> points) {
+        for (Point& p : points) p = {centre.x + p.x, centre.y + p.y};
+        out.push_back({Polyline{.points = std::move(points),
+                                .closed = true,
+                                .pen = pen,
+                                .fill = Paint::paper},
+                       tag});
+    };
+    double text_height = 2.5;
+    double baseline = text_height / 2;
+    if (verdict.outcome == Outcome::inconclusive) {
+        polygon({{0, -r}, {r, 0}, {0, r}, {-r, 0}});
+        text_height = 1.8;
+        baseline = text_height / 2;
+    } else if (verdict.level == Level::error) {
+        polygon({{0, -r}, {r, r * 0.8}, {-r, r * 0.8}});
+        text_height = 1.8;
+        baseline = r * 0.55;
+    } else if (verdict.level == Level::warning) {
+        polygon({{-r * 0.8, -r * 0.8}, {r * 0.8, -r * 0.8}, {r * 0.8, r * 0.8}, {-r * 0.8, r * 0.8}});
+    } else {
+        out.push_back({Arc{.centre = centre, .radius = r * 0.9, .pen = pen, .fill = Paint::paper}, tag});
+    }
+    out.push_back({Text{.at = {centre.x, centre.y + baseline},
+                        .text = fmt::format("{}", number),
+                        .height = text_height,
+                        .anchor = Anchor::middle,
+                        .paint = Paint::mark},
+                   tag});
+    return out;
+}
+
+namespace {
+
+/// Where a mark would like to stand: points of its subject, M on the sheet.
+std::vector<Point> places_of_subject(const Circuit& circuit, const Layout& layout,
+                                     const std::vector<DrawnSymbol>& symbols,
+                                     const WireGraph& wires, const Subject& subject) {
+    std::vector<Point> out;
+    const auto add = [&out](GridPoint p) {
+        const Point mm = on_sheet(p);
+        out.push_back({mm.x / module, mm.y / module});
+    };
+    const auto add_component = [&](Index component) {
+        for (const DrawnSymbol& symbol : symbols)
+            if (symbol.placed.component == component) add(symbol.placed.at);
+    };
+    switch (subject.type) {
+        case ElementType::component:
+        case ElementType::loop: add_component(subject.index); break;
+        case ElementType::port:
+        case ElementType::side:
+            if (subject.index < circuit.ports.size()) {
+                for (const GridPoint& p : wires.places_of(subject.index)) add(p);
+                if (out.empty()) add_component(circuit.ports[subject.index].component);
+            }
+            break;
+        case ElementType::line:
+            for (const auto& [from, to] : wires.runs_of(subject.index))
+                add({(from.x + to.x) / 2, (from.y + to.y) / 2});
+            break;
+        case ElementType::shaft:
+            for (const ShaftRun& run : layout.shafts)
+                if (run.shaft == subject.index)
+                    add({(run.from.x + run.to.x) / 2, (run.from.y + run.to.y) / 2});
+            break;
+        default: break;
+    }
+    return out;
+}
+
+}  // namespace
+
+std::vector<Group> finding_marks(const Circuit& circuit, const Layout& layout,
+                                 const std::vector<DrawnSymbol>& symbols, const WireGraph& wires,
+                                 std::span<const Verdict* const> findings, Occupancy& room) {
+    std::vector<Group> groups;
+    for (std::size_t f = 0; f < findings.size(); ++f) {
+        const Verdict& verdict = *findings[f];
+        const auto number = static_cast<Index>(f + 1);
+        std::vector<Point> wishes =
+            places_of_subject(circuit, layout, symbols, wires, verdict.subject);
+        if (wishes.empty()) continue;  // about the whole circuit: the list has it
+        const Point wish = wishes.front();
+        const double half = mark_half / module + 0.2;
+        double least = 1e9;
+        Point chosen{};
+        for (double dy = -reach; dy <= reach; dy += 0.5)
+            for (double dx = -reach; dx <= reach; dx += 0.5) {
+                const double far = std::hypot(dx, dy);
+                if (far >= least) continue;
+                const Point at{wish.x + dx, wish.y + dy};
+                if (!room.is_free({at.x - half, at.y - half, at.x + half, at.y + half})) continue;
+                least = far;
+                chosen = at;
+            }
+        if (least > reach * 2) continue;
+        room.take({chosen.x - half, chosen.y - half, chosen.x + half, chosen.y + half});
+        Group group{.tag = {.role = Role::finding, .finding = number},
+                    .id = fmt::format("finding-{}", number),
+                    .title = fmt::format("{} {}", number, verdict.rule->id),
+                    .description = verdict.message};
+        group.primitives = finding_mark(verdict, number, {chosen.x * module, chosen.y * module});
+        groups.push_back(std::move(group));
+    }
+    return groups;
+}
+
+namespace {
+
+/// Collects the band: polylines along wires and through symbols.
+class BandMaker {
+  public:
+    BandMaker(const Circuit& circuit, const std::vector<DrawnSymbol>& symbols,
+              const WireGraph& wires, Tag tag)
+        : circuit_(circuit), symbols_(symbols), wires_(wires), tag_(tag) {}
+
+    std::vector<Primitive> make(const Witness& witness) {
+        const bool walk =
+            witness.shape == WitnessShape::path || witness.shape == WitnessShape::frontier;
+        for (const Step& step : witness.steps) {
+            if (!walk || (step.from == none && step.to == none))
+                whole(step);
+            else if (step.type == ElementType::component)
+                through(step);
+            else if (step.type == ElementType::line)
+                along(step);
+        }
+        return std::move(out_);
+    }
+
+  private:
+    bool is_drawn(Index port) const {
+        return port != none && !wires_.places_of(port).empty();
+    }
+
+    void add(std::vector<Point> points) {
+        if (points.size() < 2) return;
+        out_.push_back({Polyline{.points = std::move(points),
+                                 .pen = {.paint = Paint::band, .width = 2.5}},
+                        tag_});
+    }
+    void add(const std::vector<GridPoint>& points) {
+        std::vector<Point> mm;
+        for (const GridPoint& p : points) mm.push_back(on_sheet(p));
+        add(std::move(mm));
+    }
+
+    void along(const Step& step) {
+        if (is_drawn(step.from)) from_ = step.from;
+        if (!is_drawn(step.to)) return;  // a junction: the way goes on in the next line
+        if (from_ == none || !is_drawn(from_)) return;
+        for (const GridPoint& start : wires_.places_of(from_)) {
+            const std::vector<GridPoint> way = wires_.way(start, wires_.places_of(step.to));
+            if (way.empty()) continue;
+            add(way);
+            break;
+        }
+        from_ = none;
+    }
+
+    void through(const Step& step) {
+        const Component& component = circuit_.components[step.index];
+        for (const DrawnSymbol& symbol : symbols_) {
+            if (symbol.placed.component != step.index || symbol.placed.port != none) continue;
+            const Box& body = symbol.shape.body;
+            const Point middle{(body.left + body.right) / 2, (body.top + body.bottom) / 2};
+            std::vector<Point> points;
+            if (const auto at = port_point(symbol, step.from)) points.push_back(*at);
+            if (step.from == none || step.to == none || !straight(symbol, step))
+                points.push_back(place(symbol, symbol.shape.shafts.empty() ? middle : Point{}));
+            if (const auto at = port_point(symbol, step.to)) points.push_back(*at);
+            add(std::move(points));
+        }
+        (void)component;
+    }
+
+    bool straight(const DrawnSymbol& symbol, const Step& step) const {
+        const auto a = port_point(symbol, step.from);
+        const auto b = port_point(symbol, step.to);
+        return a && b && (std::abs(a->x - b->x) < 0.01 || std::abs(a->y - b->y) < 0.01);
+    }
+
+    std::optional<Point> port_point(const DrawnSymbol& symbol, Index port) const {
+        for (const PortAnchor& anchor : symbol.shape.ports)
+            if (anchor.port == port && port != none) return place(symbol, anchor.at);
+        return std::nullopt;
+    }
+
+    Point place(const DrawnSymbol& symbol, Point in) const {
+        const Point at = on_sheet(symbol.placed.at);
+        return {at.x + in.x * module, at.y + in.y * module};
+    }
+
+    void whole(const Step& step) {
+        if (step.type == ElementType::line)
+            for (const auto& [from, to] : wires_.runs_of(step.index)) add({from, to});
+        if (step.type != ElementType::component) return;
+        for (const DrawnSymbol& symbol : symbols_) {
+            if (symbol.placed.component != step.index) continue;
+            const Box& b = symbol.shape.body;
+            std::vector<Point> points{{b.left - 0.5, b.top - 0.5},
+                                      {b.right + 0.5, b.top - 0.5},
+                                      {b.right + 0.5, b.bottom + 0.5},
+                                      {b.left - 0.5, b.bottom + 0.5}};
+            for (Point& p : points) p = place(symbol, p);
+            points.push_back(points.front());
+            add(std::move(points));
+        }
+    }
+
+    const Circuit& circuit_;
+    const std::vector<DrawnSymbol>& symbols_;
+    const WireGraph& wires_;
+    Tag tag_;
+    std::vector<Primitive> out_;
+    Index from_ = none;
+};
+
+}  // namespace
+
+Group witness_band(const Circuit& circuit, const Layout&, const std::vector<DrawnSymbol>& symbols,
+                   const WireGraph& wires, const Verdict& verdict, Index number) {
+    const Tag tag{.role = Role::finding, .finding = number};
+    Group group{.tag = tag,
+                .id = fmt::format("witness-{}", number),
+                .title = fmt::format("witness of {} {}", number, verdict.rule->id)};
+    group.primitives = BandMaker(circuit, symbols, wires, tag).make(verdict.witness);
+    return group;
+}
+
+PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> findings) {
+    constexpr double indent = 11.0;
+    PanelList list;
+    list.heading.height = 6.0;
+    add_text(list.heading, {0.0, 4.2}, "Findings", large_text);
+    add_line(list.heading, {0.0, 6.0}, {panel_width, 6.0}, thick);
+    for (std::size_t f = 0; f < findings.size(); ++f) {
+        const Verdict& verdict = *findings[f];
+        const auto number = static_cast<Index>(f + 1);
+        Panel row;
+        row.primitives = finding_mark(verdict, number, {4.5, 5.0});
+        const double width = panel_width - indent;
+        double y = 4.2;
+        const auto paragraph = [&](const std::string& text) {
+            y = add_paragraph(row, {indent, y}, text, width) + text_pitch(normal_text);
+        };
+        const std::string_view level = verdict.outcome == Outcome::inconclusive
+                                           ? name(Outcome::inconclusive)
+                                           : name(verdict.level);
+        paragraph(fmt::format("{}: {} of {}", level, verdict.rule->id, verdict.subject.id));
+        paragraph(verdict.message);
+        std::string states;
+        for (const StateUse& use : verdict.states) {
+            if (!states.empty()) states += ", ";
+            states += name(use.state);
+            for (const auto& [valve, position] : use.positions)
+                states += fmt::format(" ({} {})", circuit.components[valve].path, position);
+        }
+        if (!states.empty()) paragraph("States: " + states);
+        if (!verdict.missing.empty()) {
+            std::string missing;
+            for (const std::string& datum : verdict.missing)
+                missing += (missing.empty() ? "" : ", ") + datum;
+            paragraph("Missing: " + missing);
+        }
+        if (!verdict.rule->remedy.empty())
+            paragraph("Remedy: " + std::string(verdict.rule->remedy));
+        std::string sources;
+        for (const Citation& citation : verdict.rule->sources) {
+            if (!sources.empty()) sources += "; ";
+            sources += citation.work;
+            if (!citation.place.empty()) sources += fmt::format(", {}", citation.place);
+        }
+        if (!sources.empty()) paragraph("Source: " + sources);
+        row.height = std::max(y - text_pitch(normal_text) + 2.0, 9.0);
+        add_line(row, {0.0, row.height}, {panel_width, row.height}, 0.13);
+        for (Primitive& primitive : row.primitives)
+            primitive.tag = {.role = Role::finding, .finding = number};
+        list.rows.push_back(std::move(row));
+    }
+    return list;
+}
+
+}  // namespace loopwright

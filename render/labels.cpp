@@ -1,0 +1,282 @@
+#include <loopwright/render/labels.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include <loopwright/render/label_text.h>
+#include <loopwright/render/occupancy.h>
+#include <loopwright/render/place.h>
+
+namespace loopwright {
+
+namespace {
+
+constexpr double quarter = 0.25;
+constexpr double clear = 0.3;          // M, round every text
+constexpr double stroke_half = 0.25;   // M, kept free on each side of a line
+constexpr double small_shift = 3.0;
+constexpr double far_shift = 16.0;
+
+Box grown(const Box& box, double by) {
+    return {box.left - by, box.top - by, box.right + by, box.bottom + by};
+}
+Box moved(const Box& box, double x, double y) {
+    return {box.left + x, box.top + y, box.right + x, box.bottom + y};
+}
+double down_to_quarter(double v) { return std::floor(v / quarter) * quarter; }
+
+Box run_box(GridPoint from, GridPoint to) {
+    return grown({std::min(from.x, to.x) * quarter, std::min(from.y, to.y) * quarter,
+                  std::max(from.x, to.x) * quarter, std::max(from.y, to.y) * quarter},
+                 stroke_half);
+}
+
+GridBox grid_box(const Box& box) {
+    return {{static_cast<int>(std::lround(box.left / quarter)),
+             static_cast<int>(std::lround(box.top / quarter))},
+            {static_cast<int>(std::ceil(box.right / quarter - 1e-6)),
+             static_cast<int>(std::ceil(box.bottom / quarter - 1e-6))}};
+}
+
+class LabelPlacer {
+  public:
+    LabelPlacer(const Circuit& circuit, const Sketch& sketch, const Roles& roles, Layout& layout)
+        : circuit_(circuit), sketch_(sketch), roles_(roles), layout_(layout),
+          room_(extent_of(sketch, layout)) {}
+
+    void place() {
+        take_obstacles();
+        std::vector<int> waiting;
+        for (int p = 0; p < static_cast<int>(sketch_.parts.size()); ++p)
+            if (!part(p).is_mark() && part(p).label_width > 0.0 && !try_planned(p))
+                waiting.push_back(p);
+        for (const int p : waiting)
+            if (!try_near(p)) place_apart(p);
+        place_reservoir_labels();
+        for (Index line = 0; line < circuit_.lines.size(); ++line) place_line_id(line);
+    }
+
+  private:
+    const SketchPart& part(int p) const { return sketch_.parts[static_cast<std::size_t>(p)]; }
+    PartRole role(int p) const { return roles_.part[static_cast<std::size_t>(p)]; }
+
+    static Box extent_of(const Sketch& sketch, const Layout& layout) {
+        Box box{0, 0, 0, 0};
+        const auto widen = [&](const Box& other) {
+            box.left = std::min(box.left, other.left);
+            box.top = std::min(box.top, other.top);
+            box.right = std::max(box.right, other.right);
+            box.bottom = std::max(box.bottom, other.bottom);
+        };
+        for (int p = 0; p < static_cast<int>(sketch.parts.size()); ++p) widen(sketch.body(p));
+        for (const Wire& wire : layout.wires) widen(run_box(wire.from, wire.to));
+        return grown(box, far_shift + 8.0);
+    }
+
+    void take_obstacles() {
+        for (int p = 0; p < static_cast<int>(sketch_.parts.size()); ++p) {
+            const SketchPart& s = part(p);
+            room_.take(grown(sketch_.body(p), stroke_half));
+            for (const PortAnchor& port : s.shape.ports) {
+                const double x = s.at.x + port.at.x;
+                const double y = s.at.y + port.at.y;
+                const double into_x = std::clamp(x, s.at.x + s.shape.body.left,
+                                                 s.at.x + s.shape.body.right);
+                const double into_y = std::clamp(y, s.at.y + s.shape.body.top,
+                                                 s.at.y + s.shape.body.bottom);
+                room_.take(grown({std::min(x, into_x), std::min(y, into_y), std::max(x, into_x),
+                                  std::max(y, into_y)},
+                                 stroke_half));
+                if (!s.is_mark()) room_.take(letter_box(s, port));
+            }
+        }
+        for (const Wire& wire : layout_.wires) room_.take(run_box(wire.from, wire.to));
+        for (const ShaftRun& run : layout_.shafts)
+            room_.take(grown(run_box(run.from, run.to), 0.25));
+        for (const Joint& joint : layout_.joints)
+            room_.take(grown(run_box(joint.at, joint.at), 0.25));
+        for (const FrameBox& frame : layout_.frames) {
+            const GridPoint a = frame.box.from;
+            const GridPoint b = frame.box.to;
+            for (const Box& side : {run_box(a, {b.x, a.y}), run_box({a.x, b.y}, b),
+                                    run_box(a, {a.x, b.y}), run_box({b.x, a.y}, b)})
+                room_.take(side);
+        }
+    }
+
+    Box letter_box(const SketchPart& s, const PortAnchor& port) const {
+        const std::string letter(circuit_.ports[port.port].letter);
+        const double half = text_width_m(letter, label_text_height) / 2;
+        return {s.at.x + port.letter.x - half, s.at.y + port.letter.y - 1.1,
+                s.at.x + port.letter.x + half, s.at.y + port.letter.y + 0.1};
+    }
+
+    bool accept(int p, const Box& box, std::vector<GridPoint> leader = {}) {
+        if (!room_.is_free(grown(box, clear))) return false;
+        const double middle = (box.left + box.right) / 2;
+        room_.take(box);
+        layout_.labels.push_back({.component = part(p).component,
+                                  .box = grid_box(box),
+                                  .right_aligned = middle < part(p).at.x - 2.0 &&
+                                                   box.right <= part(p).at.x + 1.0,
+                                  .leader = std::move(leader)});
+        return true;
+    }
+
+    Box snapped(const Box& box) const {
+        const double left = down_to_quarter(box.left);
+        const double top = down_to_quarter(box.top);
+        return {left, top, left + box.right - box.left, top + box.bottom - box.top};
+    }
+
+    bool try_planned(int p) {
+        return accept(p, snapped(moved(part(p).label, part(p).at.x, part(p).at.y)));
+    }
+
+    /// All places beside the symbol, each shifted a little, the least shift first.
+    bool try_near(int p) {
+        struct Try {
+            double cost = 0.0;
+            Box box = {};
+        };
+        std::vector<Try> tries;
+        const std::vector<Box> places = label_places(part(p), role(p));
+        for (std::size_t i = 0; i < places.size(); ++i)
+            for (double dy = -small_shift; dy <= small_shift; dy += 0.5)
+                for (double dx = -small_shift; dx <= small_shift; dx += 0.5)
+                    tries.push_back({static_cast<double>(i) * 0.8 + std::abs(dx) + std::abs(dy),
+                                     snapped(moved(places[i], part(p).at.x + dx,
+                                                   part(p).at.y + dy))});
+        std::stable_sort(tries.begin(), tries.end(),
+                         [](const Try& a, const Try& b) { return a.cost < b.cost; });
+        return std::any_of(tries.begin(), tries.end(),
+                           [&](const Try& t) { return accept(p, t.box); });
+    }
+
+    /// Further off, with a leader from the text to the symbol.
+    void place_apart(int p) {
+        const SketchPart& s = part(p);
+        const Box body = sketch_.body(p);
+        struct Try {
+            double cost = 0.0;
+            Box box = {};
+        };
+        std::vector<Try> tries;
+        const double cx = (body.left + body.right) / 2;
+        const double cy = (body.top + body.bottom) / 2;
+        const double reach_x = far_shift + (body.right - body.left) / 2 + s.label_width;
+        const double reach_y = far_shift + (body.bottom - body.top) / 2 + s.label_height;
+        for (double y = cy - reach_y; y <= cy + reach_y - s.label_height; y += 1.0)
+            for (double x = cx - reach_x; x <= cx + reach_x - s.label_width; x += 1.0) {
+                const Box box = snapped({x, y, x + s.label_width, y + s.label_height});
+                const double dx = std::max({body.left - box.right, box.left - body.right, 0.0});
+                const double dy = std::max({body.top - box.bottom, box.top - body.bottom, 0.0});
+                tries.push_back({dx + dy, box});
+            }
+        std::stable_sort(tries.begin(), tries.end(),
+                         [](const Try& a, const Try& b) { return a.cost < b.cost; });
+        for (const Try& t : tries)
+            if (accept(p, t.box, leader_between(t.box, body))) return;
+        throw std::logic_error("no room for the label of " +
+                               std::string(circuit_.components[s.component].path));
+    }
+
+    std::vector<GridPoint> leader_between(const Box& text, const Box& body) const {
+        const auto nearest = [](const Box& box, double x, double y) {
+            return Point{std::clamp(x, box.left, box.right), std::clamp(y, box.top, box.bottom)};
+        };
+        const Point from = nearest(text, (body.left + body.right) / 2, (body.top + body.bottom) / 2);
+        const Point to = nearest(body, from.x, from.y);
+        const auto grid = [](Point q) {
+            return GridPoint{static_cast<int>(std::lround(q.x / quarter)),
+                             static_cast<int>(std::lround(q.y / quarter))};
+        };
+        return {grid(from), grid(to)};
+    }
+
+    /// A reservoir is named at one of its marks; where there are several, at every mark.
+    void place_reservoir_labels() {
+        std::set<Index> reservoirs;
+        for (const SketchPart& s : sketch_.parts)
+            if (s.is_mark()) reservoirs.insert(s.component);
+        std::set<Index> named;
+        for (int p = 0; p < static_cast<int>(sketch_.parts.size()); ++p) {
+            if (!part(p).is_mark()) continue;
+            const Component& component = circuit_.components[part(p).component];
+            LabelText text = label_text(circuit_, component);
+            if (named.count(part(p).component) != 0) {
+                if (reservoirs.size() < 2) continue;
+                text = first_line(text);
+            }
+            if (try_mark_label(p, text)) named.insert(part(p).component);
+        }
+    }
+
+    bool try_mark_label(int p, const LabelText& text) {
+        const double w = text.width;
+        const double h = text.height;
+        const Cell at = part(p).at;
+        for (const double dy : {0.0, 0.5, 1.0, -0.5, -1.0})
+            for (const Box& box : {Box{1.75, -h + 1.0, 1.75 + w, 1.0}, Box{-w / 2, 1.75, w / 2, 1.75 + h},
+                                   Box{-1.75 - w, -h + 1.0, -1.75, 1.0},
+                                   Box{1.75, 0.0, 1.75 + w, h}, Box{-1.75 - w, 0.0, -1.75, h}})
+                if (accept(p, snapped(moved(box, at.x, at.y + dy)))) return true;
+        return false;
+    }
+
+    void place_line_id(Index line) {
+        const LabelText text = line_text(circuit_, circuit_.lines[line]);
+        std::vector<const Wire*> runs;
+        for (const Wire& wire : layout_.wires)
+            if (wire.line == line) runs.push_back(&wire);
+        const auto length = [](const Wire* w) {
+            return std::abs(w->to.x - w->from.x) + std::abs(w->to.y - w->from.y);
+        };
+        std::stable_sort(runs.begin(), runs.end(), [&](const Wire* a, const Wire* b) {
+            return length(a) > length(b);
+        });
+        for (const Wire* wire : runs) {
+            const bool level = wire->from.y == wire->to.y;
+            const double x0 = std::min(wire->from.x, wire->to.x) * quarter;
+            const double x1 = std::max(wire->from.x, wire->to.x) * quarter;
+            const double y0 = std::min(wire->from.y, wire->to.y) * quarter;
+            const double y1 = std::max(wire->from.y, wire->to.y) * quarter;
+            const double span = level ? x1 - x0 - text.width : y1 - y0 - text.height;
+            if (span < 1.0) continue;
+            for (double along = 0.0; along <= span / 2; along += 1.0)
+                for (const double sign : {1.0, -1.0})
+                    for (const bool first : {true, false}) {
+                        const double mid = span / 2 + sign * along;
+                        const Box box =
+                            level ? Box{x0 + mid, first ? y0 - 0.6 - text.height : y0 + 0.6,
+                                        x0 + mid + text.width, first ? y0 - 0.6 : y0 + 0.6 + text.height}
+                                  : Box{first ? x0 + 0.6 : x0 - 0.6 - text.width, y0 + mid,
+                                        first ? x0 + 0.6 + text.width : x0 - 0.6,
+                                        y0 + mid + text.height};
+                        const Box snap = snapped(box);
+                        if (!room_.is_free(grown(snap, 0.25))) continue;
+                        room_.take(snap);
+                        layout_.labels.push_back({.line = line,
+                                                  .box = grid_box(snap),
+                                                  .right_aligned = !level && !first});
+                        return;
+                    }
+        }
+    }
+
+    const Circuit& circuit_;
+    const Sketch& sketch_;
+    const Roles& roles_;
+    Layout& layout_;
+    Occupancy room_;
+};
+
+}  // namespace
+
+void place_labels(const Circuit& circuit, const Sketch& sketch, const Roles& roles,
+                  Layout& layout) {
+    LabelPlacer(circuit, sketch, roles, layout).place();
+}
+
+}  // namespace loopwright

@@ -1,0 +1,138 @@
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <stdexcept>
+
+#include <loopwright/render/finish_layout.h>
+#include <loopwright/render/place.h>
+#include <loopwright/render/render.h>
+#include <loopwright/render/route.h>
+#include <loopwright/render/shafts.h>
+#include <loopwright/render/sheet.h>
+
+namespace loopwright {
+
+namespace {
+
+// Room is enlarged that often before a circuit counts as one that cannot be routed.
+constexpr int most_enlargements = 6;
+// Above this many nets only one arrangement is tried.
+constexpr std::size_t many_nets = 60;
+
+RouteField field_of(const Sketch& sketch) {
+    RouteField field;
+    for (int p = 0; p < static_cast<int>(sketch.parts.size()); ++p) {
+        const SketchPart& part = sketch.parts[static_cast<std::size_t>(p)];
+        field.bodies.push_back(sketch.body(p));
+        if (part.label_width > 0.0)
+            field.texts.push_back({part.label.left + part.at.x, part.label.top + part.at.y,
+                                   part.label.right + part.at.x,
+                                   part.label.bottom + part.at.y});
+        for (std::size_t a = 0; a < part.shape.ports.size(); ++a) {
+            const int n = sketch.net_at(p, a);
+            if (n >= 0 && sketch.nets[static_cast<std::size_t>(n)].ends.size() > 1) continue;
+            const SketchEnd end{p, static_cast<int>(a)};
+            field.ports.push_back({sketch.cell(end), sketch.side(end)});
+        }
+    }
+    return field;
+}
+
+std::vector<RouteNet> nets_of(const Sketch& sketch) {
+    std::vector<RouteNet> nets;
+    for (const SketchNet& net : sketch.nets) {
+        RouteNet& out = nets.emplace_back();
+        if (net.ends.size() < 2) continue;
+        for (const SketchEnd& end : net.ends)
+            out.ends.push_back({sketch.cell(end), sketch.side(end)});
+        out.trunks = net.trunks;
+    }
+    return nets;
+}
+
+/// Trunks that would run into a body or another net's port are left to the search.
+void drop_blocked_trunks(const Sketch& sketch, std::vector<RouteNet>& nets,
+                         const RouteField& field) {
+    const auto hits = [&](std::size_t n, const Run& run) {
+        for (const Box& body : field.bodies)
+            if (run.from.y > body.top - 1.0 && run.from.y < body.bottom + 1.0 &&
+                run.to.x > body.left - 1.0 && run.from.x < body.right + 1.0)
+                return true;
+        for (std::size_t m = 0; m < nets.size(); ++m) {
+            if (m == n) continue;
+            for (const RouteEnd& end : nets[m].ends)
+                if (end.at.y == run.from.y && end.at.x >= run.from.x && end.at.x <= run.to.x)
+                    return true;
+            for (const Run& other : nets[m].trunks)
+                if (m < n && other.from.y == run.from.y && other.from.x <= run.to.x &&
+                    run.from.x <= other.to.x)
+                    return true;
+        }
+        return false;
+    };
+    (void)sketch;
+    for (std::size_t n = 0; n < nets.size(); ++n) {
+        auto& trunks = nets[n].trunks;
+        trunks.erase(std::remove_if(trunks.begin(), trunks.end(),
+                                    [&](const Run& run) { return hits(n, run); }),
+                     trunks.end());
+    }
+}
+
+struct Attempt {
+    Sketch sketch;
+    std::vector<RoutedNet> nets;
+    std::vector<RoutedShaft> shafts;
+    double cost = 0.0;
+};
+
+std::optional<Attempt> attempt(const Circuit& circuit, const Roles& roles,
+                               const Structure& structure, Sketch sketch, const Spacing& spacing,
+                               int columns) {
+    place(sketch, roles, structure, spacing, columns);
+    RouteField field = field_of(sketch);
+    std::vector<RouteNet> nets = nets_of(sketch);
+    std::vector<ShaftNet> shafts = shaft_nets(circuit, sketch);
+    const std::size_t oil = nets.size();
+    for (const ShaftNet& shaft : shafts) nets.push_back(shaft.net);
+    drop_blocked_trunks(sketch, nets, field);
+    std::optional<std::vector<RoutedNet>> routed = route(field, nets);
+    if (!routed) return std::nullopt;
+    Attempt out{.sketch = std::move(sketch)};
+    const RouteTally figures = tally(*routed);
+    out.cost = figures.crossings * 60.0 + figures.bends * 10.0 + figures.length;
+    for (std::size_t s = 0; s < shafts.size(); ++s)
+        out.shafts.push_back({shafts[s].shaft, (*routed)[oil + s].runs});
+    routed->resize(oil);
+    out.nets = std::move(*routed);
+    return out;
+}
+
+}  // namespace
+
+Layout lay_out(const Circuit& circuit, const Structure& structure, std::string_view sheet) {
+    const Sketch blank(circuit);
+    const Roles roles = roles_of(blank, structure);
+    std::optional<Layout> best;
+    Spacing spacing;
+    for (int enlargement = 0; enlargement < most_enlargements; ++enlargement) {
+        std::optional<Attempt> chosen;
+        for (int choice = 0; choice < (blank.nets.size() > many_nets ? 1 : 4); ++choice) {
+            spacing.drains_below = (choice & 1) != 0;
+            spacing.mirror_actuators = (choice & 2) != 0;
+            std::optional<Attempt> tried =
+                attempt(circuit, roles, structure, blank, spacing, 1);
+            if (tried && (!chosen || tried->cost < chosen->cost)) chosen = std::move(tried);
+        }
+        if (chosen) {
+            Layout layout = finish_layout(circuit, chosen->sketch, roles, chosen->nets, chosen->shafts);
+            fit_to_sheet(circuit, layout, sheet);
+            return layout;
+        }
+        spacing.column += 2;
+        spacing.row += 2;
+    }
+    throw std::logic_error("no way found for a line of the drawing");
+}
+
+}  // namespace loopwright

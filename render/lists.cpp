@@ -1,0 +1,134 @@
+#include <string>
+
+#include <fmt/format.h>
+
+#include <loopwright/render/label_text.h>
+#include <loopwright/render/nets.h>
+#include <loopwright/render/sheet.h>
+#include <loopwright/render/symbol.h>
+
+namespace loopwright {
+
+namespace {
+
+constexpr double heading_height = 6.0;
+constexpr double row_text = 2.5;
+constexpr double module = 2.5;
+
+Panel heading(std::string_view text) {
+    Panel panel{.height = heading_height};
+    add_text(panel, {0.0, 4.2}, text, large_text);
+    add_line(panel, {0.0, heading_height}, {panel_width, heading_height}, thick);
+    return panel;
+}
+
+std::string joined(const std::vector<std::string>& lines, std::size_t first) {
+    std::string out;
+    for (std::size_t i = first; i < lines.size(); ++i) {
+        if (!out.empty()) out += "; ";
+        out += lines[i];
+    }
+    return out;
+}
+
+constexpr std::string_view caution_texts[] = {
+    "This sheet supports and does not replace review by a competent person. Local codes and the "
+    "maker's instructions govern.",
+    "Oil under pressure can pierce the skin: never search for a leak by hand; see a doctor at once "
+    "after an injection.",
+    "Pressure can stay in lines and accumulators after the engine has stopped: relieve it and "
+    "prove it gone before opening anything.",
+    "Oil and surfaces can be hot enough to burn.",
+    "The machine can move unexpectedly: hold or lower the load, chock the wheels, stop the prime "
+    "mover, lock it out and tag it before work.",
+};
+
+}  // namespace
+
+PanelList parts_list(const Circuit& circuit) {
+    constexpr double code = 0.0;
+    constexpr double title = 22.0;
+    constexpr double kind = 67.0;
+    constexpr double figures = 103.0;
+    PanelList list{.heading = heading("Parts list")};
+    for (const Component& component : circuit.components) {
+        if (is_joint(component)) continue;
+        std::vector<std::string> lines = label_lines(circuit, component);
+        const std::string name = lines.empty() ? std::string(component.path) : lines.front();
+        std::size_t first = 1;
+        if (lines.size() > 1 && lines[1] == component.title) first = 2;
+        Panel row{};
+        double last = 3.4;
+        add_text(row, {code, 3.4}, fitted(name, row_text, title - code - 1.5), row_text);
+        add_text(row, {title, 3.4}, fitted(component.title, row_text, kind - title - 1.5), row_text);
+        add_text(row, {kind, 3.4}, fitted(component.kind->title, row_text, figures - kind - 1.5),
+                 row_text);
+        last = std::max(last, add_paragraph(row, {figures, 3.4}, joined(lines, first),
+                                            panel_width - figures, row_text));
+        row.height = last + 1.2;
+        add_line(row, {0.0, row.height}, {panel_width, row.height}, 0.13);
+        list.rows.push_back(std::move(row));
+    }
+    return list;
+}
+
+PanelList legend(const Circuit& circuit, bool with_frames, bool with_findings) {
+    struct Item {
+        std::string text = {};
+        Panel sample = {};
+    };
+    std::vector<Item> items;
+    const auto add = [&items](std::string text) -> Panel& {
+        items.push_back({std::move(text), {}});
+        return items.back().sample;
+    };
+    add_line(add("working, charge, suction and return line"), {0, 0}, {16, 0});
+    add_line(add("drain, pilot or flushing line"), {0, 0}, {16, 0}, thin, Dash::dashed);
+    Panel& joint = add("lines joined; lines that only cross are not");
+    add_line(joint, {0, 0}, {16, 0});
+    add_line(joint, {8, 0}, {8, 2});
+    joint.primitives.push_back({Arc{.centre = {8, 0}, .radius = 0.375 * module, .fill = Paint::ink}, {}});
+    if (!circuit.shafts.empty()) {
+        Panel& shaft = add("shaft");
+        add_line(shaft, {0, -0.625}, {16, -0.625});
+        add_line(shaft, {0, 0.625}, {16, 0.625});
+    }
+    if (with_frames)
+        add_line(add("boundary of an assembly"), {0, 0}, {16, 0}, thin, Dash::chain);
+    if (with_findings) {
+        Panel& band = add("way that a finding speaks of");
+        band.primitives.push_back(
+            {Polyline{.points = {{0, 0}, {16, 0}}, .pen = {.paint = Paint::band, .width = 2.5}}, {}});
+        add_line(band, {0, 0}, {16, 0});
+    }
+    PanelList list{.heading = heading("Legend"), .together = true};
+    for (std::size_t i = 0; i < items.size(); i += 2) {
+        Panel row{.height = 5.5};
+        for (std::size_t k = i; k < std::min(i + 2, items.size()); ++k) {
+            const double x = k == i ? 0.0 : panel_width / 2;
+            append_moved(row.primitives, items[k].sample.primitives, {x, 2.6});
+            add_text(row, {x + 19.0, 3.6}, items[k].text, normal_text);
+        }
+        list.rows.push_back(std::move(row));
+    }
+    Panel note{.height = 5.5};
+    add_text(note, {0.0, 3.6},
+             "Valves and controls are drawn at rest. Reservoir marks of one name are one reservoir.",
+             normal_text);
+    list.rows.push_back(std::move(note));
+    return list;
+}
+
+PanelList cautions() {
+    PanelList list{.heading = heading("Caution"), .together = true};
+    for (const std::string_view text : caution_texts) {
+        Panel row{};
+        add_text(row, {0.0, 3.4}, "-", normal_text);
+        row.height = add_paragraph(row, {4.0, 3.4}, text, panel_width - 4.0, normal_text) + 1.2;
+        for (Primitive& primitive : row.primitives) primitive.tag.role = Role::caution;
+        list.rows.push_back(std::move(row));
+    }
+    return list;
+}
+
+}  // namespace loopwright

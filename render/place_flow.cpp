@@ -1,0 +1,275 @@
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <numeric>
+
+#include <loopwright/render/place.h>
+
+namespace loopwright {
+
+namespace {
+
+// Layered drawing (K. Sugiyama, S. Tagawa, M. Toda, IEEE Trans. SMC 1981; cited from memory): rows
+// by distance from the pumps, order in a row by the mean of the neighbours, places by least squares.
+constexpr int order_sweeps = 6;
+constexpr int place_sweeps = 8;
+
+class FlowPlacer {
+  public:
+    FlowPlacer(Sketch& sketch, const Roles& roles, Block& block, const Spacing& spacing)
+        : sketch_(sketch), roles_(roles), block_(block), spacing_(spacing) {
+        row_.assign(sketch.parts.size(), -1);
+        for (const int p : block.parts) member_.push_back(p);
+    }
+
+    void place() {
+        find_rows();
+        order_rows();
+        for (int round = 0; round < 2; ++round) {
+            turn_parts();
+            place_rows();
+        }
+    }
+
+  private:
+    PartRole role(int p) const { return roles_.part[static_cast<std::size_t>(p)]; }
+    SketchPart& part(int p) { return sketch_.parts[static_cast<std::size_t>(p)]; }
+    int& row(int p) { return row_[static_cast<std::size_t>(p)]; }
+    bool in_block(int p) { return part(p).block == part(member_.front()).block; }
+    bool is_machine(int p) { return !part(p).rest.shafts.empty(); }
+
+    /// Neighbours through nets, in the order of ports. Suction and returns do not carry the flow on.
+    template <typename Visit>
+    void each_neighbour(int p, Visit visit) {
+        for (std::size_t a = 0; a < part(p).rest.ports.size(); ++a) {
+            const int n = sketch_.net_at(p, a);
+            if (n < 0) continue;
+            for (const SketchEnd& end : sketch_.nets[static_cast<std::size_t>(n)].ends)
+                if (end.part != p && in_block(end.part)) visit(end.part, n, a);
+        }
+    }
+
+    void find_rows() {
+        std::vector<int> queue;
+        const auto start = [&](int p) {
+            if (row(p) >= 0) return;
+            row(p) = 0;
+            queue.push_back(p);
+        };
+        for (const int p : member_)
+            if (role(p) == PartRole::pump || role(p) == PartRole::charge_pump ||
+                role(p) == PartRole::loop_pump)
+                start(p);
+        std::size_t done = 0;
+        for (std::size_t next = 0;; ++next) {
+            for (; done < queue.size(); ++done) {
+                const int p = queue[done];
+                each_neighbour(p, [&](int q, int n, std::size_t) {
+                    if (row(q) >= 0 || role(q) == PartRole::suction) return;
+                    if (roles_.net[static_cast<std::size_t>(n)].role == NetRole::suction) return;
+                    row(q) = row(p) + 1;
+                    queue.push_back(q);
+                });
+            }
+            if (next >= member_.size()) break;
+            const int p = member_[next];
+            const bool later = role(p) == PartRole::prime_mover || role(p) == PartRole::load ||
+                               role(p) == PartRole::suction || part(p).is_mark();
+            if (!later) start(p);
+        }
+        // What turns with a machine stands beside it; suction parts below everything, marks too.
+        const Circuit& circuit = sketch_.circuit();
+        for (const int p : member_) {
+            if (row(p) >= 0 || part(p).is_mark()) continue;
+            const Component& component = sketch_.component(p);
+            if (component.shaft == none) continue;
+            for (const Index c : circuit.components_of(circuit.shafts[component.shaft]))
+                if (const int q = sketch_.part_of(c); q >= 0 && in_block(q) && row(q) >= 0 &&
+                                                      role(q) != PartRole::prime_mover)
+                    row(p) = row(q);
+        }
+        int lowest = 0;
+        for (const int p : member_)
+            if (row(p) < 0) lowest = -1;
+        for (const int p : member_) row(p) = row(p) < 0 ? 0 : row(p) - lowest;
+        const int rows = 1 + *std::max_element(row_.begin(), row_.end());
+        rows_.assign(static_cast<std::size_t>(rows), {});
+        for (const int p : member_) rows_[static_cast<std::size_t>(row(p))].push_back(p);
+    }
+
+    /// Prime movers left of all, loads right of all; the others by the mean of their neighbours.
+    void order_rows() {
+        std::map<int, double> at;
+        for (auto& parts : rows_)
+            for (std::size_t i = 0; i < parts.size(); ++i) at[parts[i]] = static_cast<double>(i);
+        for (int sweep = 0; sweep < order_sweeps; ++sweep)
+            for (std::size_t r = 0; r < rows_.size(); ++r) {
+                auto& parts =
+                    rows_[sweep % 2 == 0 ? r : rows_.size() - 1 - r];
+                std::map<int, double> mean;
+                for (const int p : parts) {
+                    double sum = 0.0;
+                    int count = 0;
+                    each_neighbour(p, [&](int q, int, std::size_t) {
+                        if (row(q) == row(p)) return;
+                        sum += at[q];
+                        ++count;
+                    });
+                    mean[p] = count > 0 ? sum / count : at[p];
+                    if (role(p) == PartRole::prime_mover) mean[p] = -1e6;
+                    if (role(p) == PartRole::load) mean[p] = load_place(p, at);
+                }
+                std::stable_sort(parts.begin(), parts.end(),
+                                 [&](int a, int b) { return mean[a] < mean[b]; });
+                for (std::size_t i = 0; i < parts.size(); ++i)
+                    at[parts[i]] = static_cast<double>(i);
+            }
+    }
+
+    /// Just right of the machine that turns the load.
+    double load_place(int p, const std::map<int, double>& at) {
+        const Component& component = sketch_.component(p);
+        if (component.shaft == none) return 1e6;
+        const Circuit& circuit = sketch_.circuit();
+        for (const Index c : circuit.components_of(circuit.shafts[component.shaft])) {
+            const int q = sketch_.part_of(c);
+            if (q >= 0 && q != p && at.count(q) != 0) return at.at(q) + 0.01;
+        }
+        return 1e6;
+    }
+
+    void turn_parts() {
+        for (const int p : member_) {
+            if (part(p).is_mark()) continue;
+            std::vector<PortWish> wishes;
+            std::vector<int> own(part(p).rest.ports.size(), 0);
+            for (std::size_t a = 0; a < part(p).rest.ports.size(); ++a) {
+                int above = 0;
+                int below = 0;
+                const int n = sketch_.net_at(p, a);
+                if (n < 0) continue;
+                for (const SketchEnd& end : sketch_.nets[static_cast<std::size_t>(n)].ends) {
+                    if (end.part == p || !in_block(end.part)) continue;
+                    if (part(end.part).is_mark() || row(end.part) < row(p)) ++below;
+                    else if (row(end.part) > row(p)) ++above;
+                }
+                if (part(p).rest.ports.size() <= 3 || is_machine(p)) {
+                    if (above > 0) wishes.push_back({static_cast<int>(a), Side::up, 2});
+                    else if (below > 0) wishes.push_back({static_cast<int>(a), Side::down, 1});
+                }
+            }
+            turn_to_wishes(sketch_, p, wishes);
+            sketch_.hang_marks(p);
+            plan_label(sketch_, p, role(p));
+        }
+    }
+
+    void place_rows() {
+        // From the bottom up.
+        int y = 0;
+        for (auto& parts : rows_) {
+            int top = 0;
+            int bottom = 0;
+            for (const int p : parts) {
+                const Box box = sketch_.extent(p);
+                top = std::min(top, static_cast<int>(std::floor(box.top)));
+                bottom = std::max(bottom, static_cast<int>(std::ceil(box.bottom)));
+            }
+            y -= bottom;
+            int x = 0;
+            for (const int p : parts) {
+                const Box box = sketch_.extent(p);
+                x += static_cast<int>(std::ceil(-box.left));
+                sketch_.move_to(p, {x, y});
+                x += static_cast<int>(std::ceil(box.right)) + spacing_.column;
+            }
+            y += top - channel(parts);
+        }
+        for (int sweep = 0; sweep < place_sweeps; ++sweep)
+            for (std::size_t r = 0; r < rows_.size(); ++r)
+                align_row(rows_[sweep % 2 == 0 ? r : rows_.size() - 1 - r]);
+        for (const int p : member_)
+            if (role(p) == PartRole::pump) {
+                block_.axis_x = part(p).at.x;
+                break;
+            }
+    }
+
+    /// Room above a row for the nets that run there.
+    int channel(const std::vector<int>& parts) {
+        std::vector<int> nets;
+        for (const int p : parts)
+            each_neighbour(p, [&](int q, int n, std::size_t) {
+                if (row(q) > row(p)) nets.push_back(n);
+            });
+        std::sort(nets.begin(), nets.end());
+        nets.erase(std::unique(nets.begin(), nets.end()), nets.end());
+        return spacing_.row + 2 * static_cast<int>(nets.size());
+    }
+
+    /// Where a part would like to be so that its lines run straight.
+    double wish(int p) {
+        std::vector<double> wishes;
+        for (std::size_t a = 0; a < part(p).shape.ports.size(); ++a) {
+            const int n = sketch_.net_at(p, a);
+            if (n < 0) continue;
+            for (const SketchEnd& end : sketch_.nets[static_cast<std::size_t>(n)].ends)
+                if (end.part != p && in_block(end.part) && row(end.part) != row(p))
+                    wishes.push_back(sketch_.cell(end).x - part(p).shape.ports[a].at.x);
+        }
+        if (wishes.empty()) return part(p).at.x;
+        std::sort(wishes.begin(), wishes.end());
+        return wishes[wishes.size() / 2];
+    }
+
+    /// Least squares under "keep order and distance": pools of neighbours that would overlap.
+    void align_row(std::vector<int>& parts) {
+        struct Pool {
+            double sum = 0.0;
+            double count = 0.0;
+            std::size_t first = 0;
+        };
+        std::vector<double> offset(parts.size(), 0.0);
+        for (std::size_t i = 1; i < parts.size(); ++i) {
+            const Box before = sketch_.extent(parts[i - 1]);
+            const Box own = sketch_.extent(parts[i]);
+            offset[i] = offset[i - 1] + std::ceil(before.right) + spacing_.column +
+                        std::ceil(-own.left);
+        }
+        std::vector<Pool> pools;
+        for (std::size_t i = 0; i < parts.size(); ++i) {
+            pools.push_back({wish(parts[i]) - offset[i], 1.0, i});
+            while (pools.size() > 1) {
+                const Pool last = pools.back();
+                Pool& before = pools[pools.size() - 2];
+                if (before.sum / before.count <= last.sum / last.count) break;
+                before.sum += last.sum;
+                before.count += last.count;
+                pools.pop_back();
+            }
+        }
+        for (std::size_t k = 0; k < pools.size(); ++k) {
+            const std::size_t end = k + 1 < pools.size() ? pools[k + 1].first : parts.size();
+            const int base = static_cast<int>(std::lround(pools[k].sum / pools[k].count));
+            for (std::size_t i = pools[k].first; i < end; ++i)
+                sketch_.move_to(parts[i],
+                                {base + static_cast<int>(offset[i]), part(parts[i]).at.y});
+        }
+    }
+
+    Sketch& sketch_;
+    const Roles& roles_;
+    Block& block_;
+    const Spacing& spacing_;
+    std::vector<int> member_;
+    std::vector<int> row_;
+    std::vector<std::vector<int>> rows_;
+};
+
+}  // namespace
+
+void place_flow(Sketch& sketch, const Roles& roles, Block& block, const Spacing& spacing) {
+    FlowPlacer(sketch, roles, block, spacing).place();
+}
+
+}  // namespace loopwright

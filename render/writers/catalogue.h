@@ -1,0 +1,24 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+
+#include <loopwright/base/finding.h>
+#include <loopwright/parser/kinds/kind.h>
+
+/// The catalogues of rules and kinds as text, markdown and JSON; no circuit is needed.
+namespace loopwright {
+
+enum class CatalogueFormat : std::uint8_t { text, markdown, json };
+
+std::string rules_list(std::span<const RuleInfo* const> rules, CatalogueFormat format);
+std::string rule_page(const RuleInfo& rule, CatalogueFormat format);
+
+std::string kinds_list(std::span<const Kind* const> kinds, CatalogueFormat format);
+std::string kind_page(const Kind& kind, CatalogueFormat format);
+
+/// The JSON schema of that name ("check", "layout", "rules", "kinds"), or empty.
+std::string_view json_schema(std::string_view name);
+
+}  // namespace loopwright

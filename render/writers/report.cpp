@@ -1,0 +1,304 @@
+#include <loopwright/render/writers/report.h>
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include <loopwright/base/utf8.h>
+
+namespace loopwright {
+
+namespace {
+
+constexpr std::size_t width = 92;
+
+struct Colours {
+    std::string_view error = "\x1b[31m";
+    std::string_view warning = "\x1b[33m";
+    std::string_view strong = "\x1b[1m";
+    std::string_view off = "\x1b[0m";
+};
+
+std::string painted(std::string_view text, std::string_view colour, const ReportStyle& style) {
+    if (!style.colour) return std::string(text);
+    return fmt::format("{}{}{}", colour, text, Colours{}.off);
+}
+
+std::string level_word(Level level, const ReportStyle& style) {
+    const Colours colours;
+    return painted(name(level),
+                   level == Level::error     ? colours.error
+                   : level == Level::warning ? colours.warning
+                                             : colours.strong,
+                   style);
+}
+
+/// Breaks a text at blanks; every line begins with `indent` blanks, the first after `head`.
+std::string wrapped(std::string_view head, std::string_view text, std::size_t indent) {
+    std::string out(head);
+    std::size_t column = head.size();
+    bool first = true;
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find(' '), text.size());
+        const std::string_view word = text.substr(0, end);
+        if (!first && column + 1 + word.size() > width) {
+            out += '\n';
+            out.append(indent, ' ');
+            column = indent;
+        } else if (!first) {
+            out += ' ';
+            ++column;
+        }
+        out += word;
+        column += word.size();
+        first = false;
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return out + '\n';
+}
+
+std::string join(const Circuit& circuit, const std::vector<Index>& components) {
+    std::string text;
+    for (const Index c : components)
+        text += fmt::format("{}{}", text.empty() ? "" : ", ", circuit.components[c].path);
+    return text;
+}
+
+std::string count_of(std::size_t count, std::string_view one, std::string_view many) {
+    return fmt::format("{} {}", count, count == 1 ? one : many);
+}
+
+std::string structure_lines(const Circuit& circuit, const Structure& structure) {
+    std::string text;
+    if (structure.loops.empty()) text += "No closed loop.\n";
+    for (const LoopInfo& loop : structure.loops) {
+        text += wrapped("Loop  ",
+                        fmt::format("{}: {} {}, {} {}", loop.id,
+                                    loop.pumps.size() == 1 ? "pump" : "pumps",
+                                    join(circuit, loop.pumps),
+                                    loop.actuators.size() == 1 ? "actuator" : "actuators",
+                                    join(circuit, loop.actuators)),
+                        6);
+        for (const SideInfo& side : loop.sides) {
+            std::string lines;
+            for (const Index line : side.lines)
+                lines += fmt::format("{}{}", lines.empty() ? "" : ", ", circuit.lines[line].path);
+            text += wrapped("      ", fmt::format("{} ({}): {}", side.id, name(side.role),
+                                                  lines.empty() ? "no line" : lines), 8);
+        }
+    }
+    for (const OpenPart& part : structure.open_parts) {
+        const bool charges = std::any_of(part.pumps.begin(), part.pumps.end(), [&](Index pump) {
+            return std::binary_search(structure.charge_pumps.begin(),
+                                      structure.charge_pumps.end(), pump);
+        });
+        text += wrapped("Open  ",
+                        fmt::format("{}: {}{}{}{}", part.id,
+                                    part.pumps.empty() ? "no pump" : join(circuit, part.pumps),
+                                    part.actuators.empty() ? "" : " drives ",
+                                    join(circuit, part.actuators),
+                                    charges ? " (charges a loop)" : ""),
+                        6);
+    }
+    return text;
+}
+
+std::string outcome_word(const Verdict& verdict, const ReportStyle& style) {
+    if (verdict.outcome == Outcome::fail) return level_word(verdict.level, style);
+    if (verdict.outcome == Outcome::inconclusive)
+        return painted("cannot tell", Colours{}.strong, style);
+    return std::string(name(verdict.outcome));
+}
+
+std::string finding_text(const Circuit& circuit, const Verdict& verdict,
+                         const ReportStyle& style) {
+    const SourceRef ref = place_of(circuit, verdict.subject);
+    const Place place = circuit.sources->place(ref);
+    std::string text = fmt::format("{}:{}:{}: {}: {}: {} [{}]\n", visible(place.file), place.line,
+                                   place.column, outcome_word(verdict, style), verdict.subject.id,
+                                   visible(verdict.message), verdict.rule->id);
+    if (verdict.outcome == Outcome::fail || verdict.outcome == Outcome::inconclusive)
+        text += circuit.sources->quote(ref);
+    if (!verdict.states.empty()) {
+        std::string states;
+        for (const StateUse& use : verdict.states)
+            states += fmt::format("{}{}", states.empty() ? "" : ", ", state_text(circuit, use));
+        text += wrapped("    in       ", states, 13);
+    }
+    if (!verdict.missing.empty()) {
+        std::string missing;
+        for (const std::string& datum : verdict.missing)
+            missing += fmt::format("{}{}", missing.empty() ? "" : ", ", datum);
+        text += wrapped("    missing  ", missing, 13);
+    }
+    const std::string_view shape = verdict.witness.shape == WitnessShape::frontier ? "ends at"
+                                   : verdict.witness.shape == WitnessShape::path  ? "way    "
+                                                                                  : "see    ";
+    std::size_t number = 0;
+    for (const Step& step : verdict.witness.steps) {
+        ++number;
+        text += wrapped(fmt::format("    {}  {:>2}. ", number == 1 ? shape : "       ", number),
+                        step_text(circuit, step), 17);
+    }
+    if (verdict.outcome == Outcome::fail) {
+        text += wrapped("    why      ", verdict.rule->why, 13);
+        text += wrapped("    remedy   ", verdict.rule->remedy, 13);
+        for (const Citation& source : verdict.rule->sources)
+            text += wrapped("    source   ",
+                            source.place.empty()
+                                ? std::string(source.work)
+                                : fmt::format("{}, {}", source.work, source.place),
+                            13);
+    }
+    return text;
+}
+
+}  // namespace
+
+void Tally::count(const Verdict& verdict) {
+    switch (verdict.outcome) {
+        case Outcome::pass: ++pass; return;
+        case Outcome::inconclusive: ++inconclusive; return;
+        case Outcome::not_applicable: ++not_applicable; return;
+        case Outcome::fail: break;
+    }
+    switch (verdict.level) {
+        case Level::error: ++error; return;
+        case Level::warning: ++warning; return;
+        case Level::note: ++note; return;
+    }
+}
+
+Tally& Tally::operator+=(const Tally& other) {
+    pass += other.pass;
+    error += other.error;
+    warning += other.warning;
+    note += other.note;
+    inconclusive += other.inconclusive;
+    not_applicable += other.not_applicable;
+    return *this;
+}
+
+Tally tally(std::span<const Verdict> verdicts) {
+    Tally tally;
+    for (const Verdict& verdict : verdicts) tally.count(verdict);
+    return tally;
+}
+
+std::string visible(std::string_view text) {
+    std::string out;
+    while (!text.empty()) {
+        const utf8::Character character = utf8::first(text);
+        if (!character.valid)
+            out += fmt::format("\\x{:02x}", static_cast<unsigned char>(text.front()));
+        else if (utf8::is_control(character.code))
+            out += fmt::format("\\u{:04x}", static_cast<unsigned>(character.code));
+        else
+            out += text.substr(0, character.length);
+        text.remove_prefix(character.length);
+    }
+    return out;
+}
+
+std::string diagnostics_text(const Diagnostics& diagnostics, const SourceSet& sources,
+                             const ReportStyle& style) {
+    std::string text;
+    for (const Diagnostic& diagnostic : diagnostics) {
+        const Place place = sources.place(diagnostic.place);
+        text += fmt::format("{}:{}:{}: {}: {}\n", visible(place.file), place.line, place.column,
+                            level_word(diagnostic.level, style), visible(diagnostic.message));
+        text += sources.quote(diagnostic.place);
+        if (!diagnostic.expected.empty())
+            text += wrapped("    expected  ", visible(diagnostic.expected), 14);
+        if (!diagnostic.suggestion.empty())
+            text += wrapped("    perhaps   ", visible(diagnostic.suggestion), 14);
+        for (const Place& outer : place.within)
+            text += fmt::format("    used at   {}:{}:{}\n", visible(outer.file), outer.line,
+                                outer.column);
+    }
+    return text;
+}
+
+std::string state_text(const Circuit& circuit, const StateUse& use) {
+    std::string text(name(use.state));
+    if (use.positions.empty()) return text;
+    text += " (";
+    for (std::size_t i = 0; i < use.positions.size(); ++i)
+        text += fmt::format("{}{} at {}", i == 0 ? "" : ", ",
+                            circuit.components[use.positions[i].first].path,
+                            use.positions[i].second);
+    return text + ')';
+}
+
+std::string step_text(const Circuit& circuit, const Step& step) {
+    std::string text;
+    if (step.type == ElementType::line)
+        text = fmt::format("line {}", circuit.lines[step.index].path);
+    else if (step.type == ElementType::component)
+        text = fmt::format("{} {}", circuit.components[step.index].kind->title,
+                           circuit.components[step.index].path);
+    const auto end = [&](Index port) {
+        return step.type == ElementType::line ? circuit.port_name(port)
+                                              : std::string(circuit.ports[port].letter);
+    };
+    if (step.from != none && step.to != none)
+        text += fmt::format(" from {} to {}", end(step.from), end(step.to));
+    else if (step.to != none)
+        text += fmt::format(", port {}", end(step.to));
+    if (!step.text.empty()) text += fmt::format(": {}", step.text);
+    return text;
+}
+
+SourceRef place_of(const Circuit& circuit, const Subject& subject) {
+    switch (subject.type) {
+        case ElementType::loop:
+        case ElementType::component: return circuit.components[subject.index].place;
+        case ElementType::side:
+        case ElementType::port:
+            return circuit.components[circuit.ports[subject.index].component].place;
+        case ElementType::line: return circuit.lines[subject.index].place;
+        case ElementType::shaft: return circuit.shafts[subject.index].place;
+        case ElementType::circuit:
+        case ElementType::waiver: break;
+    }
+    return circuit.place;
+}
+
+SourceRef place_of(const Circuit& circuit, const Step& step) {
+    return step.type == ElementType::line ? circuit.lines[step.index].place
+                                          : circuit.components[step.index].place;
+}
+
+std::string report_text(const Circuit& circuit, const Structure& structure,
+                        std::span<const Verdict> verdicts, const ReportStyle& style) {
+    const Tally sum = tally(verdicts);
+    std::string text = fmt::format(
+        "{}{}{}\n",
+        painted(visible(circuit.title.title.empty() ? std::string_view("Circuit without a title")
+                                                    : circuit.title.title),
+                Colours{}.strong, style),
+        circuit.title.drawing.empty() ? "" : fmt::format(", drawing {}", visible(circuit.title.drawing)),
+        circuit.title.revision.empty()
+            ? ""
+            : fmt::format(", revision {}", visible(circuit.title.revision)));
+    text += structure_lines(circuit, structure);
+    const std::size_t refuted = sum.error + sum.warning + sum.note;
+    text += fmt::format("{} proved, {} refuted ({}, {}, {}), {} undecided, {} not applicable\n",
+                        count_of(sum.pass, "need", "needs"), refuted,
+                        count_of(sum.error, "error", "errors"),
+                        count_of(sum.warning, "warning", "warnings"),
+                        count_of(sum.note, "note", "notes"), sum.inconclusive,
+                        sum.not_applicable);
+    for (const Verdict& verdict : verdicts) {
+        const bool finding =
+            verdict.outcome == Outcome::fail || verdict.outcome == Outcome::inconclusive;
+        if (finding || style.all) text += '\n' + finding_text(circuit, verdict, style);
+    }
+    if (refuted + sum.inconclusive > 0)
+        text += "\nA check of the drawing does not replace review by a competent person; local codes "
+                "govern.\nBefore work on the machine: stop, lock out, secure the load, release stored "
+                "pressure,\nlet the oil cool. A jet of oil injects through skin.\n";
+    return text;
+}
+
+}  // namespace loopwright

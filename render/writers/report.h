@@ -1,0 +1,58 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+
+#include <loopwright/base/diagnostic.h>
+#include <loopwright/base/finding.h>
+#include <loopwright/graph/analysis.h>
+#include <loopwright/parser/circuit.h>
+
+/// What is printed for people.
+namespace loopwright {
+
+struct ReportStyle {
+    bool all = false;     ///< passes and what is not applicable, too
+    bool colour = false;  ///< ANSI; never the only sign of anything
+};
+
+/// How many needs came out how; a verdict counts once.
+struct Tally {
+    std::size_t pass = 0;
+    std::size_t error = 0;
+    std::size_t warning = 0;
+    std::size_t note = 0;
+    std::size_t inconclusive = 0;
+    std::size_t not_applicable = 0;
+
+    void count(const Verdict& verdict);
+    Tally& operator+=(const Tally& other);
+};
+Tally tally(std::span<const Verdict> verdicts);
+
+/// Each diagnostic as "file:line:column: error: message", the quoted line with the place
+/// underlined, what was expected and the likely meaning.
+std::string diagnostics_text(const Diagnostics& diagnostics, const SourceSet& sources,
+                             const ReportStyle& style);
+
+/// First the loops and open parts, then how many needs were proved, refuted and undecided, then each
+/// finding: what, where, the witness as numbered steps, remedy and source.
+std::string report_text(const Circuit& circuit, const Structure& structure,
+                        std::span<const Verdict> verdicts, const ReportStyle& style);
+
+/// "drive-forward (V3 at a)": a state as a verdict names it.
+std::string state_text(const Circuit& circuit, const StateUse& use);
+
+/// One step of a witness in words: "check valve C1, from A to B: free flow".
+std::string step_text(const Circuit& circuit, const Step& step);
+
+/// Where a verdict's subject stands in the file.
+SourceRef place_of(const Circuit& circuit, const Subject& subject);
+/// Where a step's element stands.
+SourceRef place_of(const Circuit& circuit, const Step& step);
+
+/// Text out of a file with control characters made visible.
+std::string visible(std::string_view text);
+
+}  // namespace loopwright

@@ -1,0 +1,243 @@
+// The JSON schemas of the machine output (JSON Schema 2020-12). A key dropped or changed raises the
+// number in `format`; keys may be added under the same number.
+#include <loopwright/render/writers/catalogue.h>
+
+namespace loopwright {
+
+namespace {
+
+constexpr std::string_view check_schema = R"json({
+  "$schema": "https://json-schema.org/draft/2020-12/schema",
+  "$id": "loopwright-check/1",
+  "title": "What `loopwright check --format json` prints",
+  "type": "object",
+  "required": ["format", "tool", "circuits", "summary"],
+  "additionalProperties": false,
+  "properties": {
+    "format": {"const": "loopwright-check/1"},
+    "tool": {
+      "type": "object",
+      "required": ["name", "version"],
+      "properties": {"name": {"const": "loopwright"}, "version": {"type": "string"}}
+    },
+    "circuits": {
+      "type": "array",
+      "items": {"oneOf": [{"$ref": "#/$defs/circuit"}, {"$ref": "#/$defs/unreadable"}]}
+    },
+    "summary": {
+      "allOf": [{"$ref": "#/$defs/tally"}],
+      "required": ["files", "unreadable"],
+      "properties": {"files": {"$ref": "#/$defs/count"}, "unreadable": {"$ref": "#/$defs/count"}}
+    }
+  },
+  "$defs": {
+    "count": {"type": "integer", "minimum": 0},
+    "level": {"enum": ["error", "warning", "note"]},
+    "state": {"enum": ["neutral", "drive-forward", "drive-reverse", "overrun-forward",
+      "overrun-reverse", "hold", "lost-signal", "stopped", "towing"]},
+    "ids": {"type": "array", "items": {"type": "string"}},
+    "tally": {
+      "type": "object",
+      "required": ["pass", "error", "warning", "note", "inconclusive", "not_applicable", "waived"],
+      "properties": {
+        "pass": {"$ref": "#/$defs/count"}, "error": {"$ref": "#/$defs/count"},
+        "warning": {"$ref": "#/$defs/count"}, "note": {"$ref": "#/$defs/count"},
+        "inconclusive": {"$ref": "#/$defs/count"}, "not_applicable": {"$ref": "#/$defs/count"},
+        "waived": {"$ref": "#/$defs/count"}
+      }
+    },
+    "place": {
+      "type": "object",
+      "required": ["file", "line", "column", "end_line", "end_column"],
+      "additionalProperties": false,
+      "properties": {
+        "file": {"type": "string"},
+        "line": {"type": "integer", "minimum": 1}, "column": {"type": "integer", "minimum": 1},
+        "end_line": {"type": "integer", "minimum": 1}, "end_column": {"type": "integer", "minimum": 1},
+        "within": {"type": "array", "items": {"$ref": "#/$defs/place"}}
+      }
+    },
+    "quantity": {
+      "type": "object",
+      "required": ["value", "unit", "text"],
+      "additionalProperties": false,
+      "properties": {"value": {"type": "number"}, "unit": {"type": "string"}, "text": {"type": "string"}}
+    },
+    "diagnostic": {
+      "type": "object",
+      "required": ["level", "message", "place"],
+      "additionalProperties": false,
+      "properties": {
+        "level": {"$ref": "#/$defs/level"}, "message": {"type": "string"},
+        "expected": {"type": "string"}, "suggestion": {"type": "string"},
+        "place": {"$ref": "#/$defs/place"}
+      }
+    },
+    "unreadable": {
+      "type": "object",
+      "required": ["file", "readable", "diagnostics"],
+      "additionalProperties": false,
+      "properties": {
+        "file": {"type": "string"}, "readable": {"const": false},
+        "diagnostics": {"type": "array", "minItems": 1, "items": {"$ref": "#/$defs/diagnostic"}}
+      }
+    },
+    "circuit": {
+      "type": "object",
+      "required": ["file", "readable", "diagnostics", "loops", "open_parts", "verdicts", "summary"],
+      "additionalProperties": false,
+      "properties": {
+        "file": {"type": "string"}, "title": {"type": "string"}, "drawing": {"type": "string"},
+        "revision": {"type": "string"}, "readable": {"const": true},
+        "diagnostics": {"type": "array", "items": {"$ref": "#/$defs/diagnostic"}},
+        "loops": {"type": "array", "items": {"$ref": "#/$defs/loop"}},
+        "open_parts": {"type": "array", "items": {
+          "type": "object", "required": ["id", "pumps", "actuators"],
+          "properties": {"id": {"type": "string"}, "pumps": {"$ref": "#/$defs/ids"},
+            "actuators": {"$ref": "#/$defs/ids"}}}},
+        "verdicts": {"type": "array", "items": {"$ref": "#/$defs/verdict"}},
+        "summary": {"$ref": "#/$defs/tally"}
+      }
+    },
+    "loop": {
+      "type": "object",
+      "required": ["id", "pumps", "actuators", "sides"],
+      "properties": {
+        "id": {"type": "string"}, "pumps": {"$ref": "#/$defs/ids"},
+        "actuators": {"$ref": "#/$defs/ids"},
+        "sides": {"type": "array", "items": {
+          "type": "object", "required": ["id", "role", "states", "ports", "lines"],
+          "properties": {
+            "id": {"type": "string"},
+            "role": {"enum": ["main", "intermediate", "branch", "section"]},
+            "states": {"type": "array", "items": {"$ref": "#/$defs/state"}},
+            "ports": {"$ref": "#/$defs/ids"}, "lines": {"$ref": "#/$defs/ids"}
+          }}}
+      }
+    },
+    "verdict": {
+      "type": "object",
+      "required": ["rule", "outcome", "subject", "message", "sources", "place"],
+      "additionalProperties": false,
+      "properties": {
+        "rule": {"type": "string"},
+        "outcome": {"enum": ["pass", "fail", "inconclusive", "not-applicable"]},
+        "level": {"$ref": "#/$defs/level"},
+        "subject": {
+          "type": "object", "required": ["type", "id"], "additionalProperties": false,
+          "properties": {
+            "type": {"enum": ["circuit", "loop", "side", "component", "line", "shaft", "port", "waiver"]},
+            "id": {"type": "string"}}},
+        "states": {"type": "array", "minItems": 1, "items": {
+          "type": "object", "required": ["name"], "additionalProperties": false,
+          "properties": {"name": {"$ref": "#/$defs/state"},
+            "positions": {"type": "object", "additionalProperties": {"type": "string"}}}}},
+        "point": {"type": "string"},
+        "message": {"type": "string"},
+        "witness": {
+          "type": "object", "required": ["shape", "steps"], "additionalProperties": false,
+          "properties": {
+            "shape": {"enum": ["path", "frontier", "cut", "set"]},
+            "steps": {"type": "array", "minItems": 1, "items": {
+              "type": "object", "required": ["type", "id", "place"], "additionalProperties": false,
+              "properties": {
+                "type": {"enum": ["component", "line", "port", "shaft"]},
+                "id": {"type": "string"}, "from": {"type": "string"}, "to": {"type": "string"},
+                "text": {"type": "string"}, "place": {"$ref": "#/$defs/place"}}}}}},
+        "measured": {"$ref": "#/$defs/quantity"}, "required": {"$ref": "#/$defs/quantity"},
+        "margin": {"$ref": "#/$defs/quantity"},
+        "missing": {"$ref": "#/$defs/ids"},
+        "remedy": {"type": "string"},
+        "sources": {"type": "array", "items": {
+          "type": "object", "required": ["work"], "additionalProperties": false,
+          "properties": {"work": {"type": "string"}, "place": {"type": "string"}}}},
+        "place": {"$ref": "#/$defs/place"}
+      },
+      "allOf": [
+        {"if": {"properties": {"outcome": {"const": "fail"}}},
+         "then": {"required": ["level", "remedy"]}, "else": {"not": {"required": ["level"]}}},
+        {"if": {"properties": {"outcome": {"const": "inconclusive"}}},
+         "then": {"required": ["missing"]}}
+      ]
+    }
+  }
+}
+)json";
+
+constexpr std::string_view rules_schema = R"json({
+  "$schema": "https://json-schema.org/draft/2020-12/schema",
+  "$id": "loopwright-rules/1",
+  "title": "What `loopwright rules --format json` prints",
+  "type": "object",
+  "required": ["format", "rules"],
+  "additionalProperties": false,
+  "properties": {
+    "format": {"const": "loopwright-rules/1"},
+    "rules": {"type": "array", "items": {
+      "type": "object",
+      "required": ["id", "family", "question", "why", "decided", "data", "subject", "states",
+        "level", "remedy", "sources"],
+      "properties": {
+        "id": {"type": "string", "pattern": "^[a-z]+(-[a-z]+)*$"},
+        "level": {"enum": ["error", "warning", "note"]},
+        "sources": {"type": "array", "minItems": 1, "items": {
+          "type": "object", "required": ["work"],
+          "properties": {"work": {"type": "string"}, "place": {"type": "string"}}}}
+      },
+      "additionalProperties": {"type": "string", "minLength": 1}
+    }}
+  }
+}
+)json";
+
+constexpr std::string_view kinds_schema = R"json({
+  "$schema": "https://json-schema.org/draft/2020-12/schema",
+  "$id": "loopwright-kinds/1",
+  "title": "What `loopwright kinds --format json` prints",
+  "type": "object",
+  "required": ["format", "kinds"],
+  "additionalProperties": false,
+  "properties": {
+    "format": {"const": "loopwright-kinds/1"},
+    "kinds": {"type": "array", "items": {
+      "type": "object",
+      "required": ["name", "title", "doc", "ports", "attributes", "passages", "failures"],
+      "additionalProperties": false,
+      "properties": {
+        "name": {"type": "string"}, "title": {"type": "string"}, "doc": {"type": "string", "minLength": 1},
+        "ports": {"type": "array", "items": {
+          "type": "object", "required": ["letter", "doc"],
+          "properties": {"letter": {"type": "string"}, "doc": {"type": "string", "minLength": 1}}}},
+        "attributes": {"type": "array", "items": {
+          "type": "object", "required": ["name", "type", "required", "doc"],
+          "properties": {
+            "name": {"type": "string"}, "type": {"type": "string"},
+            "choices": {"type": "array", "items": {"type": "string"}},
+            "default": {"type": "string"}, "default_source": {"type": "string", "minLength": 1},
+            "required": {"type": "boolean"}, "doc": {"type": "string", "minLength": 1}}}},
+        "passages": {"type": "array", "items": {
+          "type": "object", "required": ["from", "to", "class", "both_ways"],
+          "properties": {
+            "from": {"type": "string"}, "to": {"type": "string"},
+            "class": {"enum": ["joined", "one-way", "pressure-opened", "switched", "metering",
+              "displacement", "leakage", "element"]},
+            "both_ways": {"type": "boolean"}}}},
+        "failures": {"type": "array", "items": {
+          "type": "object", "required": ["id", "doc"],
+          "properties": {"id": {"type": "string"}, "doc": {"type": "string"}}}}
+      }
+    }}
+  }
+}
+)json";
+
+}  // namespace
+
+std::string_view json_schema(std::string_view name) {
+    if (name == "check") return check_schema;
+    if (name == "rules") return rules_schema;
+    if (name == "kinds") return kinds_schema;
+    return {};
+}
+
+}  // namespace loopwright

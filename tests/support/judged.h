@@ -1,0 +1,34 @@
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <loopwright/parser/circuit.h>
+
+/// What the rules say of a circuit written in a test, as text that a test can compare.
+namespace loopwright::testing {
+
+/// A text and what stands in its place.
+using Edit = std::pair<std::string, std::string>;
+
+/// Each edit's text must occur exactly once; fails the running test otherwise.
+std::string edited(std::string text, const std::vector<Edit>& edits);
+
+/// A sound drive with every part that the rules ask for; the ground of the pairs that differ in one
+/// thing. Ids: E1, P1, P2 (charge), M1, D1, C1 C2 (make-up A, B), R1 (charge relief), R2 R3
+/// (crossport from A, from B), V1, R4 (flushing), F1, K1, T1.
+const std::string& sound_drive();
+
+/// All verdicts that are not passes, a line each: "rule subject outcome [level] states", a state
+/// with positions as "neutral[V3=a]", in the order of the verdicts; missing data behind "needs".
+std::string not_passed(const Circuit& circuit);
+
+/// The same for every verdict of one rule, passes too.
+std::string verdicts_of(const Circuit& circuit, std::string_view rule);
+
+/// Loops and open parts, a line each: "loop:P1 P1 : M1 M2", "open:P3 P3 : M4", and below a loop
+/// its sides with their roles, "  side:P1.A main".
+std::string structure_text(const Circuit& circuit);
+
+}  // namespace loopwright::testing
