@@ -90,9 +90,9 @@ std::function<ExitStatus()> declare_kinds(CLI::App& options) {
 
 std::function<ExitStatus()> declare_schema(CLI::App& options) {
     const auto given = std::make_shared<Options>();
-    options.add_option("NAME", given->name, "circuit (XSD), check, layout, rules or kinds (JSON)")
+    options.add_option("NAME", given->name, "circuit (XSD), check, rules or kinds (JSON)")
         ->required()
-        ->check(CLI::IsMember({"circuit", "check", "layout", "rules", "kinds"}));
+        ->check(CLI::IsMember({"circuit", "check", "rules", "kinds"}));
     return [given] { return show_schema(*given); };
 }
 

@@ -154,11 +154,16 @@ std::string list_of(const std::vector<std::string_view>& words, std::string_view
 }
 
 bool is_id(std::string_view text) {
-    const auto letter = [](char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'); };
-    return !text.empty() && letter(text.front()) &&
-           std::all_of(text.begin(), text.end(), [&letter](char c) {
-               return letter(c) || (c >= '0' && c <= '9') || c == '-' || c == '_';
-           });
+    return is_position_id(text) && (text.front() < '0' || text.front() > '9');
+}
+
+bool is_position_id(std::string_view text) {
+    const auto may_begin = [](char c) {
+        return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+    };
+    return !text.empty() && may_begin(text.front()) &&
+           std::all_of(text.begin(), text.end(),
+                       [&may_begin](char c) { return may_begin(c) || c == '-' || c == '_'; });
 }
 
 }  // namespace loopwright

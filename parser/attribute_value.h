@@ -22,4 +22,7 @@ std::string list_of(const std::vector<std::string_view>& words, std::string_view
 /// A letter, then letters, digits, '-' and '_'.
 bool is_id(std::string_view text);
 
+/// The same, but it may begin with a digit: valve positions are called a, 0, b.
+bool is_position_id(std::string_view text);
+
 }  // namespace loopwright

@@ -145,10 +145,12 @@ std::string_view Builder::id_text(const Page& page, const ElementWords& words, c
     }
     const ScannedAttribute& attribute = page.document().attribute(given.attribute(words.id));
     const std::string_view id = page.document().value(attribute);
-    if (!given.guessed(words.id) && !is_id(id)) {
+    const bool position = words.role == ElementRole::position;
+    if (!given.guessed(words.id) && !(position ? is_position_id(id) : is_id(id))) {
         report_.error(text_of(page, attribute).value, [&] {
             return Words{fmt::format("'{}' is no id", clipped(id)),
-                         "a letter, then letters, digits, '-' and '_'",
+                         position ? "a letter or digit, then letters, digits, '-' and '_'"
+                                  : "a letter, then letters, digits, '-' and '_'",
                          {}};
         });
     }

@@ -1,5 +1,6 @@
 #include <loopwright/parser/name_table.h>
 
+#include <bit>
 #include <utility>
 
 #include <loopwright/parser/short_text.h>
@@ -31,9 +32,10 @@ void NameTable::reserve(std::size_t names) {
 }
 
 std::size_t NameTable::first_entry(std::uint64_t key, std::uint32_t scope) const {
+    // Two rounds, and the top bits: each then hangs on every byte of the key.
     std::uint64_t hash = (key ^ (std::uint64_t{scope} << 24)) * 0x9E3779B97F4A7C15U;
-    hash ^= hash >> 32;
-    return hash & (entries_.size() - 1);
+    hash = (hash ^ (hash >> 29)) * 0xBF58476D1CE4E5B9U;
+    return hash >> (64 - std::bit_width(entries_.size() - 1));
 }
 
 std::size_t NameTable::find_entry(std::uint64_t key, std::uint32_t scope,

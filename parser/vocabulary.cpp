@@ -13,6 +13,8 @@ namespace {
 // What the reader itself knows of; the catalogue has all that describes a part.
 constexpr AttributeSpec id{
     .name = "id", .required = true, .doc = "a letter, then letters, digits, '-' and '_'"};
+constexpr AttributeSpec position_id{
+    .name = "id", .required = true, .doc = "a letter or digit, then letters, digits, '-' and '_'"};
 constexpr AttributeSpec format{.name = "format", .required = true, .doc = "format=\"1\""};
 constexpr AttributeSpec joins{
     .name = "joins", .required = true, .doc = "ports as component.port, separated by blanks"};
@@ -110,7 +112,8 @@ void Vocabulary::add_own_elements() {
     reservoir_port_ = add("", ElementRole::port, with({&id}, element_attributes("port")));
     plain_port_ = add("", ElementRole::port, {&id});
     assembly_port_ = add("", ElementRole::port, {&id, &of});
-    position_ = add("", ElementRole::position, with({&id}, element_attributes("position")));
+    position_ =
+        add("", ElementRole::position, with({&position_id}, element_attributes("position")));
     path_ = add("", ElementRole::path, with({&from, &to}, element_attributes("path")));
     set_ = add("", ElementRole::set, {&set_of, &attribute, &value});
     // After the hashing, for messages.

@@ -41,7 +41,7 @@ void turn_to_wishes(Sketch& sketch, int part, const std::vector<PortWish>& wishe
                                  wish.side);
             // At rest where nothing speaks against it; springs to the right, where the label is.
             cost += 0.3 * quarter + (mirrored ? 0.5 : 0.0);
-            cost += 0.2 * std::max(0.0, -shape.body.left - shape.body.right);
+            cost += std::max(0.0, -shape.body.left - shape.body.right);
             if (cost < least - 1e-9) {
                 least = cost;
                 best = attitude;

@@ -12,7 +12,7 @@ namespace {
 
 constexpr double half = 0.25 * 2.5;  // mm
 
-struct Span {
+struct Piece {
     double from = 0.0;
     double to = 0.0;
 };
@@ -33,8 +33,8 @@ Axis axis_of(const ShaftRun& run) {
 }
 
 /// One of the two lines of a run, cut open where another run of the shaft joins on that side.
-std::vector<Span> side_line(const Axis& run, double side, const std::vector<Axis>& others) {
-    std::vector<Span> pieces{{run.from, run.to}};
+std::vector<Piece> side_line(const Axis& run, double side, const std::vector<Axis>& others) {
+    std::vector<Piece> pieces{{run.from, run.to}};
     for (const Axis& other : others) {
         if (other.level == run.level || other.across < run.from - 0.01 ||
             other.across > run.to + 0.01 || run.across < other.from - 0.01 ||
@@ -45,13 +45,13 @@ std::vector<Span> side_line(const Axis& run, double side, const std::vector<Axis
         // A corner: the outer line goes on to the other's outer line, the inner one ends before.
         const bool at_start = std::abs(other.across - run.from) < 0.01;
         const bool at_end = std::abs(other.across - run.to) < 0.01;
-        for (Span& piece : pieces) {
+        for (Piece& piece : pieces) {
             if (at_start && piece.from == run.from) piece.from += joins ? half : -half;
             if (at_end && piece.to == run.to) piece.to += joins ? -half : half;
         }
         if (at_start || at_end || !joins) continue;
-        std::vector<Span> cut;
-        for (const Span& piece : pieces) {
+        std::vector<Piece> cut;
+        for (const Piece& piece : pieces) {
             if (other.across <= piece.from || other.across >= piece.to) {
                 cut.push_back(piece);
                 continue;
@@ -82,7 +82,7 @@ std::vector<Group> shaft_groups(const Circuit& circuit, const Layout& layout) {
             std::vector<Axis> others = runs;
             others.erase(others.begin() + static_cast<std::ptrdiff_t>(i));
             for (const double side : {-half, half})
-                for (const Span& span : side_line(runs[i], side, others)) {
+                for (const Piece& span : side_line(runs[i], side, others)) {
                     const double across = runs[i].across + side;
                     const Point from = runs[i].level ? Point{span.from, across}
                                                      : Point{across, span.from};

@@ -81,8 +81,8 @@ void drop_blocked_trunks(const Sketch& sketch, std::vector<RouteNet>& nets,
 
 struct Attempt {
     Sketch sketch;
-    std::vector<RoutedNet> nets;
-    std::vector<RoutedShaft> shafts;
+    std::vector<RoutedNet> nets = {};
+    std::vector<RoutedShaft> shafts = {};
     double cost = 0.0;
 };
 

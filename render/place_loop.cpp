@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <map>
 #include <optional>
 
 #include <loopwright/render/loop_columns.h>
@@ -13,6 +12,8 @@ namespace {
 // How far the charge line lies above the machines' axis: the charge pump's outlet and two modules.
 constexpr int charge_above_axis = 6;
 constexpr int least_zone = 9;
+// From the middle of a column to the middle of the next.
+constexpr int least_column_step = 5;
 
 bool overlap(const Box& a, const Box& b) {
     return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
@@ -25,7 +26,6 @@ class LoopPlacer {
           plan_(columns_of(sketch, roles, block)) {}
 
     void place() {
-        for (const int p : block_.parts) level_of_part_[p] = 0;
         for (Column& column : plan_.columns)
             for (Slot& slot : column.slots) turn_slot(slot);
         for (Slot& slot : plan_.drains) turn_drain(slot, false);
@@ -239,29 +239,83 @@ class LoopPlacer {
     // ---- columns
 
     void place_columns() {
-        int cursor = 0;
+        int last = -(1 << 20);
         for (Column& column : plan_.columns) {
             for (Slot& slot : column.slots) stack(slot);
             for (Slot& slot : column.slots)
                 if (slot.zone == Zone::under) put_under(slot);
-            double left = 0.0;
-            double right = 0.0;
-            for (const Slot& slot : column.slots)
-                for (const int p : slot.parts) {
-                    const Box box = sketch_.extent(p);
-                    left = std::min(left, box.left + part(p).at.x);
-                    right = std::max(right, box.right + part(p).at.x);
-                }
-            const int x = cursor + static_cast<int>(std::ceil(-left));
+            const std::vector<Solid> own = solids_of(column);
+            // As far left as what is there allows, but right of the column before.
+            int x = last + least_column_step;
+            for (const Solid& there : solids_)
+                for (const Solid& solid : own)
+                    if (there.box.top < solid.box.bottom + 1.0 &&
+                        solid.box.top < there.box.bottom + 1.0)
+                        x = std::max(x, static_cast<int>(std::ceil(
+                                            there.box.right + room_between(there, solid) -
+                                            solid.box.left)));
+            if (solids_.empty()) x = 0;
+            for (Solid solid : own) {
+                solid.box.left += x;
+                solid.box.right += x;
+                right_ = std::max(right_, static_cast<int>(std::ceil(solid.box.right)));
+                solids_.push_back(solid);
+            }
             for (const Slot& slot : column.slots)
                 for (const int p : slot.parts)
                     sketch_.move_to(p, {part(p).at.x + x, part(p).at.y});
             if (role(column.slots.front().parts.front()) == PartRole::loop_pump &&
                 block_.axis_x == 0)
                 block_.axis_x = x;
-            cursor = x + static_cast<int>(std::ceil(right)) + spacing_.column;
+            last = x;
         }
-        right_ = cursor;
+        right_ += spacing_.column;
+    }
+
+    /// What takes room in a row of columns: a symbol, a label, the way of a line to its level.
+    struct Solid {
+        enum class What : std::uint8_t { body, label, lane } what = What::body;
+        Box box = {};
+    };
+
+    double room_between(const Solid& a, const Solid& b) const {
+        if (a.what == Solid::What::body && b.what == Solid::What::body) return spacing_.column;
+        return std::max(1.5, spacing_.column - 1.5);
+    }
+
+    std::vector<Solid> solids_of(const Column& column) {
+        std::vector<Solid> out;
+        for (const Slot& slot : column.slots)
+            for (const int p : slot.parts) {
+                const SketchPart& s = part(p);
+                const auto add = [&](Solid::What what, const Box& box) {
+                    out.push_back({what, {box.left + s.at.x, box.top + s.at.y,
+                                          box.right + s.at.x, box.bottom + s.at.y}});
+                };
+                add(Solid::What::body, s.shape.body);
+                if (s.label_width > 0.0) add(Solid::What::label, s.label);
+                for (std::size_t a = 0; a < s.shape.ports.size(); ++a) {
+                    const Point at = s.shape.ports[a].at;
+                    const int n = sketch_.net_at(p, a);
+                    double to = at.y;
+                    if (s.shape.ports[a].side == Side::up)
+                        to = on(n, NetRole::side_a)   ? a_ - s.at.y
+                             : on(n, NetRole::charge) ? charge_ - s.at.y
+                                                      : at.y;
+                    if (s.shape.ports[a].side == Side::down)
+                        to = on(n, NetRole::side_b)   ? b_ - s.at.y
+                             : on(n, NetRole::charge) ? charge_ - s.at.y
+                                                      : at.y;
+                    add(Solid::What::lane,
+                        {at.x, std::min(at.y, to), at.x, std::max(at.y, to)});
+                }
+                for (const int mark : s.marks) {
+                    const Cell at = part(mark).at;
+                    out.push_back({Solid::What::body,
+                                   {at.x - 1.0, at.y - 2.0, at.x + 1.0, at.y + 1.0}});
+                }
+            }
+        return out;
     }
 
     /// Stands the parts of a slot on one another, about x = 0.
@@ -495,7 +549,7 @@ class LoopPlacer {
     Block& block_;
     const Spacing& spacing_;
     LoopColumns plan_;
-    std::map<int, int> level_of_part_;
+    std::vector<Solid> solids_;
     int charge_ = 0;
     int axis_ = 0;
     int a_ = 0;

@@ -103,7 +103,7 @@ class RoleFinder {
                 const Index port =
                     part.shape.ports[static_cast<std::size_t>(end.anchor)].port;
                 const PortUse use = circuit.ports[port].use;
-                suction = suction || use == PortUse::suction;
+                suction = suction || (use == PortUse::suction && is_pump(end.part));
                 housing = housing || use == PortUse::drain;
             }
             if (suction)
@@ -114,6 +114,8 @@ class RoleFinder {
                 net(n).role = NetRole::back;
         }
     }
+
+    bool is_pump(int p) const { return sketch_.component(p).kind->part == Part::pump; }
 
     bool is_side(int n) const {
         const NetRole role = roles_.net[static_cast<std::size_t>(n)].role;

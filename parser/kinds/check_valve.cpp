@@ -24,8 +24,7 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind check_valve;
-constinit const Kind check_valve{.name = "check-valve",
+extern constinit const Kind check_valve{.name = "check-valve",
                                  .title = "check valve",
                                  .doc = "Free flow from A to B, none back.",
                                  .ports = ports,

@@ -31,8 +31,7 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind cooler;
-constinit const Kind cooler{.name = "cooler",
+extern constinit const Kind cooler{.name = "cooler",
                             .title = "cooler",
                             .doc = "Oil cooler, with a bypass where its opening pressure is given.",
                             .part = Part::cooler,

@@ -19,8 +19,7 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind directional_valve;
-constinit const Kind directional_valve{
+extern constinit const Kind directional_valve{
     .name = "directional-valve",
     .title = "directional valve",
     .doc = "Operated valve. Its ports, and for each position the paths between them, are children; "

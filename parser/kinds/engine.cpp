@@ -18,8 +18,7 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind engine;
-constinit const Kind engine{.name = "engine",
+extern constinit const Kind engine{.name = "engine",
                             .title = "combustion engine",
                             .doc = "Prime mover that turns all that its shaft joins.",
                             .part = Part::prime_mover,

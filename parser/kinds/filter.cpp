@@ -43,8 +43,7 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind filter;
-constinit const Kind filter{.name = "filter",
+extern constinit const Kind filter{.name = "filter",
                             .title = "filter",
                             .doc = "Filter element, with a bypass where its opening pressure is "
                                    "given.",

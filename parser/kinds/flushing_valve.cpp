@@ -49,8 +49,7 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind flushing_valve;
-constinit const Kind flushing_valve{
+extern constinit const Kind flushing_valve{
     .name = "flushing-valve",
     .title = "flushing valve",
     .doc = "Hot-oil shuttle: the higher side shifts it and the lower side is led to F.",

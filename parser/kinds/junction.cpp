@@ -2,8 +2,7 @@
 
 namespace loopwright {
 
-extern constinit const Kind junction;
-constinit const Kind junction{
+extern constinit const Kind junction{
     .name = "junction",
     .title = "junction",
     .doc = "A tee, a cross or a drilled block that only joins lines. Its ports are children.",

@@ -17,8 +17,7 @@ constexpr AttributeSpec attributes[] = {
 
 }  // namespace
 
-extern constinit const Kind load;
-constinit const Kind load{.name = "load",
+extern constinit const Kind load{.name = "load",
                           .title = "load",
                           .doc = "What an actuator moves: an axle, a drum, a mixer.",
                           .part = Part::load,

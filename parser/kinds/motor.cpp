@@ -71,8 +71,7 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind motor;
-constinit const Kind motor{.name = "motor",
+extern constinit const Kind motor{.name = "motor",
                            .title = "motor",
                            .doc = "Hydrostatic motor, fixed or variable.",
                            .part = Part::actuator,

@@ -21,8 +21,7 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind orifice;
-constinit const Kind orifice{.name = "orifice",
+extern constinit const Kind orifice{.name = "orifice",
                              .title = "orifice",
                              .doc = "Sharp-edged restriction.",
                              .ports = ports,

@@ -76,8 +76,7 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind pump;
-constinit const Kind pump{
+extern constinit const Kind pump{
     .name = "pump",
     .title = "pump",
     .doc = "Hydrostatic pump. With two flow directions it is the loop pump of a closed loop; with "

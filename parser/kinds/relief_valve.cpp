@@ -34,8 +34,7 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind relief_valve;
-constinit const Kind relief_valve{.name = "relief-valve",
+extern constinit const Kind relief_valve{.name = "relief-valve",
                                   .title = "relief valve",
                                   .doc = "Opens from P to T once the pressure at P, over that at T, "
                                          "reaches the setting.",

@@ -19,8 +19,7 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind reservoir;
-constinit const Kind reservoir{
+extern constinit const Kind reservoir{
     .name = "reservoir",
     .title = "reservoir",
     .doc = "Vented oil reservoir. Its ports are children, each above or below the oil level; the "

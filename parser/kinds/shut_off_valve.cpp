@@ -28,8 +28,7 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind shut_off_valve;
-constinit const Kind shut_off_valve{.name = "shut-off-valve",
+extern constinit const Kind shut_off_valve{.name = "shut-off-valve",
                                     .title = "shut-off valve",
                                     .doc = "Valve opened and closed by hand. Unless it is locked, "
                                            "somebody can turn it.",

@@ -18,7 +18,7 @@ std::string rule_page(const RuleInfo& rule, CatalogueFormat format);
 std::string kinds_list(std::span<const Kind* const> kinds, CatalogueFormat format);
 std::string kind_page(const Kind& kind, CatalogueFormat format);
 
-/// The JSON schema of that name ("check", "layout", "rules", "kinds"), or empty.
+/// The JSON schema of that name ("check", "rules", "kinds"), or empty.
 std::string_view json_schema(std::string_view name);
 
 }  // namespace loopwright

@@ -1,4 +1,3 @@
-#include <string>
 #include <string_view>
 
 #include <gtest/gtest.h>
@@ -10,9 +9,7 @@
 namespace loopwright {
 namespace {
 
-std::string told(std::string_view text) {
-    return testing::described(read_circuit_text(std::string(text), "test.xml"));
-}
+using testing::told;
 
 TEST(ValveDiagnostics, NoPositions) {
     EXPECT_EQ(told(R"(<circuit format="1">
@@ -66,16 +63,34 @@ TEST(ValveDiagnostics, TwoRestPositions) {
 )");
 }
 
-TEST(ValveDiagnostics, PositionIdIsAnId) {
+// As on drawings: a, 0, b.
+TEST(ValveDiagnostics, PositionsMayBeCalledByDigits) {
     EXPECT_EQ(told(R"(<circuit format="1">
   <directional-valve id="V1">
     <port id="P"/><port id="T"/><port id="A"/><port id="B"/>
+    <position id="a"/>
     <position id="0" rest="yes"/>
+    <position id="b"/>
   </directional-valve>
 </circuit>
 )"),
-              R"(error 4:19-4:20 '0' is no id
-  expected: a letter, then letters, digits, '-' and '_'
+              "");
+}
+
+TEST(ValveDiagnostics, IllFormedPositionId) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <directional-valve id="V1">
+    <port id="P"/><port id="T"/><port id="A"/><port id="B"/>
+    <position id="rest" rest="yes"/>
+    <position id="-a"/>
+    <position id="P to A"/>
+  </directional-valve>
+</circuit>
+)"),
+              R"(error 5:19-5:21 '-a' is no id
+  expected: a letter or digit, then letters, digits, '-' and '_'
+error 6:19-6:25 'P to A' is no id
+  expected: a letter or digit, then letters, digits, '-' and '_'
 )");
 }
 
@@ -88,7 +103,7 @@ TEST(ValveDiagnostics, PositionWithoutId) {
 </circuit>
 )"),
               R"(error 4:6-4:14 this position needs the attribute 'id'
-  expected: a letter, then letters, digits, '-' and '_'
+  expected: a letter or digit, then letters, digits, '-' and '_'
 )");
 }
 

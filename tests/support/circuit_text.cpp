@@ -57,6 +57,10 @@ std::string described(const ReadResult& result) {
     return text;
 }
 
+std::string told(std::string_view xml) {
+    return described(read_circuit_text(std::string(xml), "test.xml"));
+}
+
 TemporaryFolder::TemporaryFolder() {
     std::string name = (std::filesystem::temp_directory_path() / "loopwright-XXXXXX").string();
     if (::mkdtemp(name.data()) == nullptr) {
@@ -85,6 +89,10 @@ void TemporaryFolder::link(const std::string& name, const std::string& target) c
     const std::filesystem::path file = path_ / name;
     std::filesystem::create_directories(file.parent_path());
     std::filesystem::create_symlink(path_ / target, file);
+}
+
+std::string told(const TemporaryFolder& folder, std::string_view xml) {
+    return described(read_circuit(folder.write("main/main.xml", xml)));
 }
 
 }  // namespace loopwright::testing

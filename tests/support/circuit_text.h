@@ -32,6 +32,9 @@ std::string described(const Diagnostic& diagnostic, const SourceSet& sources);
 /// The same for all diagnostics of a result, each closed by a line feed.
 std::string described(const ReadResult& result);
 
+/// What the reader says about a circuit's text, described as above.
+std::string told(std::string_view xml);
+
 /// A folder of files for one test, removed with it.
 class TemporaryFolder {
   public:
@@ -49,5 +52,8 @@ class TemporaryFolder {
   private:
     std::filesystem::path path_;
 };
+
+/// What the reader says about the file main/main.xml of the folder, which gets that text.
+std::string told(const TemporaryFolder& folder, std::string_view xml);
 
 }  // namespace loopwright::testing

@@ -1,0 +1,247 @@
+// The XML schema of the circuit description, made from the kind table, so that editors complete and
+// check what the reader reads. What XSD 1.0 cannot say (ports that exist, units by kind of port,
+// exactly one rest position) stays with the reader.
+#include <iterator>
+
+#include <fmt/format.h>
+
+#include <loopwright/base/unit_text.h>
+#include <loopwright/parser/kinds/catalogue.h>
+#include <loopwright/parser/reader.h>
+
+namespace loopwright {
+
+namespace {
+
+std::string escaped(std::string_view text) {
+    std::string out;
+    for (const char c : text) {
+        switch (c) {
+            case '&': out += "&amp;"; break;
+            case '<': out += "&lt;"; break;
+            case '>': out += "&gt;"; break;
+            case '"': out += "&quot;"; break;
+            default: out += c;
+        }
+    }
+    return out;
+}
+
+/// A unit's spelling as a piece of an XSD pattern.
+std::string pattern_of(std::string_view spelling) {
+    std::string out;
+    for (const char c : spelling) {
+        if (std::string_view("\\.|?*+(){}[]^$-").find(c) != std::string_view::npos) out += '\\';
+        if (c == ' ')
+            out += "\\s+";
+        else
+            out += c;
+    }
+    return out;
+}
+
+std::string type_name(Dimension dimension) {
+    std::string text(name(dimension));
+    for (char& c : text)
+        if (c == ' ') c = '-';
+    return text;
+}
+
+class SchemaWriter {
+  public:
+    std::string write() {
+        add(R"(<?xml version="1.0" encoding="UTF-8"?>)");
+        add("<!-- Made by 'loopwright schema circuit' from the table of component kinds. -->");
+        add(R"(<xs:schema xmlns:xs="http://www.w3.org/2001/XMLSchema" elementFormDefault="qualified">)");
+        simple_types();
+        element_types();
+        for (const Kind* kind : kinds()) kind_type(*kind);
+        parts_group();
+        roots();
+        add("</xs:schema>");
+        return std::move(text_);
+    }
+
+  private:
+    template <typename... Args>
+    void add(fmt::format_string<Args...> format, Args&&... args) {
+        fmt::format_to(std::back_inserter(text_), format, std::forward<Args>(args)...);
+        text_ += '\n';
+    }
+
+    void documentation(std::string_view words) {
+        if (words.empty()) return;
+        add("<xs:annotation><xs:documentation>{}</xs:documentation></xs:annotation>",
+            escaped(words));
+    }
+
+    void pattern_type(std::string_view name, std::string_view pattern, std::string_view words) {
+        add(R"(<xs:simpleType name="{}">)", name);
+        documentation(words);
+        add(R"(<xs:restriction base="xs:string"><xs:pattern value="{}"/></xs:restriction>)",
+            escaped(pattern));
+        add("</xs:simpleType>");
+    }
+
+    void simple_types() {
+        pattern_type("id", "[A-Za-z][A-Za-z0-9_\\-]*",
+                     "a letter, then letters, digits, - and _; unique in its file or assembly");
+        pattern_type("yes-no", "yes|no", "yes or no");
+        pattern_type("port-list", "\\s*[^\\s]+(\\s+[^\\s]+)*\\s*",
+                     "ports written component.port, blanks between them");
+        for (std::size_t d = 0; d < dimension_count; ++d) {
+            const auto dimension = static_cast<Dimension>(d);
+            std::string list;
+            bool bare = false;
+            for (const Unit& unit : units()) {
+                if (unit.dimension != dimension) continue;
+                if (unit.spelling.empty())
+                    bare = true;
+                else
+                    list += fmt::format("{}{}", list.empty() ? "" : "|", pattern_of(unit.spelling));
+            }
+            pattern_type(type_name(dimension),
+                         fmt::format("\\s*[+\\-]?([0-9]+\\.?[0-9]*|\\.[0-9]+)([eE][+\\-]?[0-9]+)?"
+                                     "\\s*({}){}\\s*",
+                                     list, bare ? "?" : ""),
+                         fmt::format("{} such as {}", phrase(dimension), example(dimension)));
+        }
+    }
+
+    void attribute(const AttributeSpec& spec) {
+        const std::string_view use = spec.required ? R"( use="required")" : "";
+        std::string words(spec.doc);
+        if (!spec.default_text.empty()) words += fmt::format("; default {}", spec.default_text);
+        if (spec.name == "id") {
+            add(R"(<xs:attribute name="id" type="id"{}>)", use);
+        } else if (spec.type == AttributeType::quantity) {
+            add(R"(<xs:attribute name="{}" type="{}"{}>)", spec.name, type_name(spec.dimension),
+                use);
+        } else if (spec.type == AttributeType::yes_no) {
+            add(R"(<xs:attribute name="{}" type="yes-no"{}>)", spec.name, use);
+        } else if (spec.type == AttributeType::text) {
+            add(R"(<xs:attribute name="{}" type="xs:string"{}>)", spec.name, use);
+        } else {
+            add(R"(<xs:attribute name="{}"{}>)", spec.name, use);
+            documentation(words);
+            if (spec.type == AttributeType::count)
+                add(R"(<xs:simpleType><xs:restriction base="xs:integer"><xs:minInclusive value="{:.0f}"/><xs:maxInclusive value="{:.0f}"/></xs:restriction></xs:simpleType>)",
+                    spec.least, spec.most);
+            else {
+                add(R"(<xs:simpleType><xs:restriction base="xs:string">)");
+                for (const std::string_view choice : spec.choices)
+                    add(R"(<xs:enumeration value="{}"/>)", choice);
+                add("</xs:restriction></xs:simpleType>");
+            }
+            add("</xs:attribute>");
+            return;
+        }
+        documentation(words);
+        add("</xs:attribute>");
+    }
+
+    void attributes_of(std::string_view element) {
+        for (const AttributeSpec& spec : element_attributes(element)) attribute(spec);
+    }
+
+    void element_types() {
+        add(R"(<xs:complexType name="port">)");
+        documentation("a port that the file declares");
+        add(R"(<xs:attribute name="id" type="id" use="required"/>)");
+        attributes_of("port");
+        add("</xs:complexType>");
+
+        add(R"(<xs:complexType name="declared-port">)");
+        documentation("a port of an assembly, and the inner port that it is");
+        add(R"(<xs:attribute name="id" type="id" use="required"/>)");
+        add(R"(<xs:attribute name="of" type="xs:string" use="required"/>)");
+        add("</xs:complexType>");
+
+        add(R"(<xs:complexType name="position">)");
+        documentation("a position of a directional valve");
+        add(R"(<xs:sequence><xs:element name="path" minOccurs="0" maxOccurs="unbounded"><xs:complexType>)");
+        add(R"(<xs:attribute name="from" type="id" use="required"/>)");
+        add(R"(<xs:attribute name="to" type="id" use="required"/>)");
+        attributes_of("path");
+        add("</xs:complexType></xs:element></xs:sequence>");
+        add(R"(<xs:attribute name="id" type="xs:string" use="required"/>)");
+        attributes_of("position");
+        add("</xs:complexType>");
+
+        add(R"(<xs:complexType name="line">)");
+        documentation("joins two or more ports; the only way to connect");
+        add(R"(<xs:attribute name="id" type="id" use="required"/>)");
+        add(R"(<xs:attribute name="joins" type="port-list" use="required"/>)");
+        attributes_of("line");
+        add("</xs:complexType>");
+
+        add(R"(<xs:complexType name="shaft">)");
+        documentation("joins what turns as one");
+        add(R"(<xs:attribute name="id" type="id" use="required"/>)");
+        add(R"(<xs:attribute name="joins" type="port-list" use="required"/>)");
+        attributes_of("shaft");
+        add("</xs:complexType>");
+
+        add(R"(<xs:complexType name="use">)");
+        documentation("an assembly kept in a file of its own; set overrides its attributes");
+        add(R"(<xs:sequence><xs:element name="set" minOccurs="0" maxOccurs="unbounded"><xs:complexType>)");
+        add(R"(<xs:attribute name="of" type="xs:string" use="required"/>)");
+        add(R"(<xs:anyAttribute processContents="skip"/>)");
+        add("</xs:complexType></xs:element></xs:sequence>");
+        add(R"(<xs:attribute name="id" type="id" use="required"/>)");
+        add(R"(<xs:attribute name="file" type="xs:string" use="required"/>)");
+        attributes_of("use");
+        add("</xs:complexType>");
+    }
+
+    void kind_type(const Kind& kind) {
+        add(R"(<xs:complexType name="{}">)", kind.name);
+        documentation(kind.doc);
+        if (kind.children != Children::no) {
+            add(R"(<xs:choice minOccurs="0" maxOccurs="unbounded">)");
+            add(R"(<xs:element name="port" type="port"/>)");
+            if (kind.children == Children::ports_and_positions)
+                add(R"(<xs:element name="position" type="position"/>)");
+            add("</xs:choice>");
+        }
+        for (const AttributeSpec& spec : common_attributes()) attribute(spec);
+        for (const AttributeSpec& spec : kind.attributes) attribute(spec);
+        add("</xs:complexType>");
+    }
+
+    void parts_group() {
+        add(R"(<xs:group name="parts"><xs:choice>)");
+        for (const Kind* kind : kinds())
+            add(R"(<xs:element name="{0}" type="{0}"/>)", kind->name);
+        for (const std::string_view element : {"line", "shaft", "use"})
+            add(R"(<xs:element name="{0}" type="{0}"/>)", element);
+        add(R"(<xs:element name="assembly" type="assembly"/>)");
+        add("</xs:choice></xs:group>");
+        add(R"(<xs:complexType name="assembly">)");
+        documentation("groups what sits in one housing or block; may nest");
+        add(R"(<xs:choice minOccurs="0" maxOccurs="unbounded">)");
+        add(R"(<xs:group ref="parts"/><xs:element name="port" type="declared-port"/>)");
+        add("</xs:choice>");
+        add(R"(<xs:attribute name="id" type="id"/>)");
+        add(R"(<xs:attribute name="format" type="xs:string" fixed="1"/>)");
+        attributes_of("assembly");
+        add("</xs:complexType>");
+    }
+
+    void roots() {
+        add(R"(<xs:element name="circuit"><xs:complexType>)");
+        add(R"(<xs:group ref="parts" minOccurs="0" maxOccurs="unbounded"/>)");
+        add(R"(<xs:attribute name="format" type="xs:string" use="required" fixed="1"/>)");
+        attributes_of("circuit");
+        add("</xs:complexType></xs:element>");
+        add(R"(<xs:element name="assembly" type="assembly"/>)");
+    }
+
+    std::string text_;
+};
+
+}  // namespace
+
+std::string circuit_schema() { return SchemaWriter().write(); }
+
+}  // namespace loopwright

@@ -1,0 +1,17 @@
+#pragma once
+
+#include <loopwright/render/symbols/strokes.h>
+
+/// What the symbols of pumps and motors share: circle, ports, shaft ends, case ports, the arrow of
+/// a variable machine and the frame of its control.
+namespace loopwright {
+
+enum class MachineWork : std::uint8_t { pump, motor };
+
+/// Draws the machine. `upper` and `lower` are the letters of the ports above and below; a triangle
+/// stands at the upper one, and at the lower one too where oil can flow both ways. A pump's points
+/// out of the circle, a motor's into it.
+void draw_machine(Strokes& strokes, MachineWork work, std::string_view upper,
+                  std::string_view lower, bool both_ways);
+
+}  // namespace loopwright

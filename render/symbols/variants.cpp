@@ -1,0 +1,136 @@
+#include <loopwright/render/symbols/variants.h>
+
+namespace loopwright {
+
+namespace {
+
+constexpr SymbolVariant variants[] = {
+    {"local mark, line below the level",
+     R"(<reservoir id="T"><port id="R" level="below"/></reservoir>)", true},
+    {"local mark, line above the level",
+     R"(<reservoir id="T"><port id="R" level="above"/></reservoir>)", true},
+    {"lines below and above the level",
+     R"(<reservoir id="T"><port id="S" level="below"/><port id="R" level="below"/>
+        <port id="D" level="above"/></reservoir>)"},
+    {"", R"(<junction id="J"><port id="a"/><port id="b"/><port id="c"/></junction>)"},
+    {"", R"(<engine id="E"/>)"},
+    {"", R"(<load id="D"/>)"},
+    {"", R"(<check-valve id="C"/>)"},
+    {"with spring", R"(<check-valve id="C" opening-pressure="0.5 bar"/>)"},
+    {"open", R"(<shut-off-valve id="H"/>)"},
+    {"closed", R"(<shut-off-valve id="H" position="closed"/>)"},
+    {"", R"(<orifice id="O"/>)"},
+
+    {"fixed, one flow direction", R"(<pump id="P"/>)"},
+    {"variable, one flow direction, drain",
+     R"(<pump id="P" variable="yes" drain="external"/>)"},
+    {"fixed, two flow directions", R"(<pump id="P" flow-directions="2"/>)"},
+    {"variable, over centre, drain",
+     R"(<pump id="P" flow-directions="2" variable="yes" drain="external"/>)"},
+    {"over centre, hydraulic control, two case ports",
+     R"(<pump id="P" flow-directions="2" variable="yes" drain="external" case-ports="2"
+        control="hydraulic"/>)"},
+    {"over centre, electric control, three case ports",
+     R"(<pump id="P" flow-directions="2" variable="yes" drain="external" case-ports="3"
+        control="electric"/>)"},
+    {"variable, manual control",
+     R"(<pump id="P" variable="yes" control="manual"/>)"},
+
+    {"fixed, one flow direction", R"(<motor id="M" flow-directions="1"/>)"},
+    {"fixed, two flow directions", R"(<motor id="M"/>)"},
+    {"fixed, two flow directions, drain", R"(<motor id="M" drain="external"/>)"},
+    {"variable, two case ports",
+     R"(<motor id="M" variable="yes" drain="external" case-ports="2"/>)"},
+    {"variable, hydraulic control, three case ports",
+     R"(<motor id="M" variable="yes" drain="external" case-ports="3" control="hydraulic"/>)"},
+
+    {"adjustable", R"(<relief-valve id="R"/>)"},
+    {"fixed setting", R"(<relief-valve id="R" adjustable="no"/>)"},
+    {"pilot-operated, adjustable", R"(<relief-valve id="R" operation="pilot"/>)"},
+    {"pilot-operated, fixed setting",
+     R"(<relief-valve id="R" operation="pilot" adjustable="no"/>)"},
+
+    {"", R"(<filter id="F"/>)"},
+    {"with bypass", R"(<filter id="F" bypass="2 bar"/>)"},
+    {"visual clogging indicator", R"(<filter id="F" clogging-indicator="visual"/>)"},
+    {"bypass, electrical clogging indicator",
+     R"(<filter id="F" bypass="2 bar" clogging-indicator="electrical"/>)"},
+    {"element one way", R"(<filter id="F" one-way="yes"/>)"},
+    {"one way, bypass, indicator",
+     R"(<filter id="F" one-way="yes" bypass="2 bar" clogging-indicator="visual"/>)"},
+    {"", R"(<cooler id="K"/>)"},
+    {"with bypass", R"(<cooler id="K" bypass="1.5 bar"/>)"},
+
+    {"closed centre", R"(<flushing-valve id="V"/>)"},
+    {"open centre", R"(<flushing-valve id="V" centre="open"/>)"},
+
+    {"2/2, solenoid",
+     R"(<directional-valve id="V"><port id="A"/><port id="P"/>
+        <position id="shut" rest="yes"/>
+        <position id="open"><path from="P" to="A"/></position></directional-valve>)"},
+    {"2/2, lever, detent, throttled",
+     R"(<directional-valve id="V" actuation="lever" detent="yes"><port id="A"/><port id="B"/>
+        <position id="free"><path from="A" to="B"/></position>
+        <position id="slow" rest="yes"><path from="A" to="B" throttled="yes"/></position>
+        </directional-valve>)"},
+    {"3/2, pilot",
+     R"(<directional-valve id="V" actuation="pilot"><port id="A"/><port id="P"/><port id="T"/>
+        <position id="off" rest="yes"><path from="A" to="T"/></position>
+        <position id="on"><path from="P" to="A"/></position></directional-valve>)"},
+    {"4/2, solenoid, detent",
+     R"(<directional-valve id="V" detent="yes"><port id="A"/><port id="B"/><port id="P"/>
+        <port id="T"/>
+        <position id="b" rest="yes"><path from="P" to="B"/><path from="A" to="T"/></position>
+        <position id="a"><path from="P" to="A"/><path from="B" to="T"/></position>
+        </directional-valve>)"},
+    {"4/3, solenoid, closed centre",
+     R"(<directional-valve id="V"><port id="A"/><port id="B"/><port id="P"/><port id="T"/>
+        <position id="a"><path from="P" to="A"/><path from="B" to="T"/></position>
+        <position id="rest" rest="yes"/>
+        <position id="b"><path from="P" to="B"/><path from="A" to="T"/></position>
+        </directional-valve>)"},
+    {"4/3, lever, tandem centre",
+     R"(<directional-valve id="V" actuation="lever"><port id="A"/><port id="B"/><port id="P"/>
+        <port id="T"/>
+        <position id="a"><path from="P" to="A"/><path from="B" to="T"/></position>
+        <position id="rest" rest="yes"><path from="P" to="T"/></position>
+        <position id="b"><path from="P" to="B"/><path from="A" to="T"/></position>
+        </directional-valve>)"},
+    {"4/3, pedal, open centre",
+     R"(<directional-valve id="V" actuation="pedal"><port id="A"/><port id="B"/><port id="P"/>
+        <port id="T"/>
+        <position id="a"><path from="P" to="A"/><path from="B" to="T"/></position>
+        <position id="rest" rest="yes"><path from="P" to="T"/><path from="A" to="T"/>
+          <path from="B" to="T"/></position>
+        <position id="b"><path from="P" to="B"/><path from="A" to="T"/></position>
+        </directional-valve>)"},
+    {"4/3, pilot, throttled float centre",
+     R"(<directional-valve id="V" actuation="pilot"><port id="A"/><port id="B"/><port id="P"/>
+        <port id="T"/>
+        <position id="a"><path from="P" to="A"/><path from="B" to="T"/></position>
+        <position id="rest" rest="yes"><path from="A" to="T" throttled="yes"/>
+          <path from="B" to="T" throttled="yes"/></position>
+        <position id="b"><path from="P" to="B" throttled="yes"/><path from="A" to="T"/></position>
+        </directional-valve>)"},
+    {"4/4, lever, detent",
+     R"(<directional-valve id="V" actuation="lever" detent="yes"><port id="A"/><port id="B"/>
+        <port id="P"/><port id="T"/>
+        <position id="a"><path from="P" to="A"/><path from="B" to="T"/></position>
+        <position id="rest" rest="yes"><path from="P" to="T"/></position>
+        <position id="b"><path from="P" to="B"/><path from="A" to="T"/></position>
+        <position id="float"><path from="A" to="B"/></position>
+        </directional-valve>)"},
+    {"6/3, solenoid",
+     R"(<directional-valve id="V"><port id="A"/><port id="B"/><port id="C"/><port id="P"/>
+        <port id="T"/><port id="R"/>
+        <position id="a"><path from="P" to="A"/><path from="B" to="T"/></position>
+        <position id="rest" rest="yes"><path from="R" to="C"/></position>
+        <position id="b"><path from="P" to="B"/><path from="A" to="T"/></position>
+        </directional-valve>)"},
+};
+
+}  // namespace
+
+std::span<const SymbolVariant> symbol_variants() { return variants; }
+
+}  // namespace loopwright

@@ -1,0 +1,198 @@
+#include <string_view>
+
+#include <gtest/gtest.h>
+
+#include <loopwright/tests/support/circuit_text.h>
+
+// Elements and ids that a circuit does not have, and its root.
+
+namespace loopwright {
+namespace {
+
+using testing::told;
+
+TEST(ElementDiagnostics, UnknownElement) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <check-vavle id="C1"/>
+</circuit>
+)"),
+              R"(error 2:4-2:15 unknown element 'check-vavle'
+  expected: check-valve, cooler, directional-valve, engine, filter, flushing-valve, junction, load, motor, orifice, pump, relief-valve, reservoir, shut-off-valve, line, shaft, assembly or use
+  means: check-valve
+)");
+}
+
+TEST(ElementDiagnostics, UnknownElementNothingNear) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <turbine id="X1"/>
+</circuit>
+)"),
+              R"(error 2:4-2:11 unknown element 'turbine'
+  expected: check-valve, cooler, directional-valve, engine, filter, flushing-valve, junction, load, motor, orifice, pump, relief-valve, reservoir, shut-off-valve, line, shaft, assembly or use
+)");
+}
+
+TEST(ElementDiagnostics, ReferencesToAnUnknownElementAreLetPass) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <check-vavle id="C1"/>
+  <load id="D1"/>
+  <line id="H1" joins="C1.A C1.B"/>
+</circuit>
+)"),
+              R"(error 2:4-2:15 unknown element 'check-vavle'
+  expected: check-valve, cooler, directional-valve, engine, filter, flushing-valve, junction, load, motor, orifice, pump, relief-valve, reservoir, shut-off-valve, line, shaft, assembly or use
+  means: check-valve
+)");
+}
+
+TEST(ElementDiagnostics, ElementInTheWrongPlace) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <port id="A"/>
+  <circuit format="1"/>
+</circuit>
+)"),
+              R"(error 2:4-2:8 'port' cannot stand here
+  expected: check-valve, cooler, directional-valve, engine, filter, flushing-valve, junction, load, motor, orifice, pump, relief-valve, reservoir, shut-off-valve, line, shaft, assembly or use
+error 3:4-3:11 'circuit' cannot stand here
+  expected: check-valve, cooler, directional-valve, engine, filter, flushing-valve, junction, load, motor, orifice, pump, relief-valve, reservoir, shut-off-valve, line, shaft, assembly or use
+)");
+}
+
+TEST(ElementDiagnostics, NothingStandsInAPump) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <pump id="P1" displacement="18 cm3/rev"><load id="D1"/><port id="A"/></pump>
+</circuit>
+)"),
+              R"(error 2:44-2:48 'load' cannot stand in 'pump'
+  expected: no element inside 'pump'
+error 2:59-2:63 'port' cannot stand in 'pump'
+  expected: no element inside 'pump'
+)");
+}
+
+TEST(ElementDiagnostics, NothingStandsInALine) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <load id="D1"/>
+  <junction id="J1"><port id="A"/></junction>
+  <line id="H1" joins="J1.A"><load id="D2"/></line>
+</circuit>
+)"),
+              R"(error 4:31-4:35 'load' cannot stand in 'line'
+  expected: no element inside 'line'
+)");
+}
+
+TEST(ElementDiagnostics, UnknownChildOfAReservoir) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <reservoir id="T1"><prot id="suction"/></reservoir>
+  <line id="S1" joins="T1.suction"/>
+</circuit>
+)"),
+              R"(error 2:23-2:27 'prot' cannot stand in 'reservoir'
+  expected: port
+  means: port
+)");
+}
+
+TEST(ElementDiagnostics, UnknownAttribute) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <pump id="P1" displacment="18 cm3/rev"/>
+</circuit>
+)"),
+              R"(error 2:17-2:28 unknown attribute 'displacment' of pump
+  expected: displacement, min-displacement, variable, flow-directions, design, control, rotation, drain, case-ports, case-pressure, max-pressure, max-speed, closed-loop, id, title or designation
+  means: displacement
+)");
+}
+
+TEST(ElementDiagnostics, UnknownAttributeNothingNear) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <load id="D1" colour="red"/>
+</circuit>
+)"),
+              R"(error 2:17-2:23 unknown attribute 'colour' of load
+  expected: torque, overrunning, id, title or designation
+)");
+}
+
+// The id is known all the same.
+TEST(ElementDiagnostics, AttributeOfAnotherCase) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <junction ID="J1"><port id="A"/></junction>
+  <line id="H1" joins="J1.A"/>
+</circuit>
+)"),
+              R"(error 2:13-2:15 unknown attribute 'ID' of junction
+  expected: id, title or designation
+  means: id
+)");
+}
+
+// The line may mean the nameless valve.
+TEST(ElementDiagnostics, MissingId) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <check-valve/>
+  <line id="H1" joins="C1.A"/>
+</circuit>
+)"),
+              R"(error 2:4-2:15 this check-valve needs the attribute 'id'
+  expected: unique in its file or assembly: a letter, then letters, digits, - and _
+)");
+}
+
+TEST(ElementDiagnostics, NamelessPartsExcuseAsManyNames) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <check-valve/>
+  <line id="H1" joins="C1.A C2.A"/>
+</circuit>
+)"),
+              R"(error 2:4-2:15 this check-valve needs the attribute 'id'
+  expected: unique in its file or assembly: a letter, then letters, digits, - and _
+error 3:29-3:33 there is no 'C2'
+  expected: a component of this circuit and its port, such as P1.A
+)");
+}
+
+TEST(ElementDiagnostics, NamelessPartsExcuseNoTypo) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <check-valve/>
+  <junction id="J101"><port id="A"/></junction>
+  <line id="H1" joins="J10.A"/>
+</circuit>
+)"),
+              R"(error 2:4-2:15 this check-valve needs the attribute 'id'
+  expected: unique in its file or assembly: a letter, then letters, digits, - and _
+error 4:24-4:29 there is no 'J10'
+  expected: a component of this circuit and its port, such as P1.A
+  means: J101.A
+)");
+}
+
+TEST(ElementDiagnostics, IllFormedId) {
+    EXPECT_EQ(told("<circuit format=\"1\">\n  <load id=\"1D\"/>\n  <load id=\"D 1\"/>\n  <load "
+                   "id=\"\"/>\n  <load id=\"D\xC3\xBC\"/>\n</circuit>\n"),
+              "error 2:13-2:15 '1D' is no id\n  expected: a letter, then letters, digits, '-' and "
+              "'_'\nerror 3:13-3:16 'D 1' is no id\n  expected: a letter, then letters, digits, "
+              "'-' and '_'\nerror 4:9-4:14 '' is no id\n  expected: a letter, then letters, "
+              "digits, '-' and '_'\nerror 5:13-5:15 'D\xC3\xBC' is no id\n  expected: a letter, "
+              "then letters, digits, '-' and '_'\n");
+}
+
+// Across kinds of elements; what refers to it is let pass.
+TEST(ElementDiagnostics, DuplicateId) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <check-valve id="C1"/>
+  <relief-valve id="C1" setting="24 bar"/>
+  <line id="C1" joins="C1.A"/>
+  <line id="H1" joins="C1.P C1.A"/>
+</circuit>
+)"),
+              R"(error 3:21-3:23 the id 'C1' is there twice
+  expected: an id of its own; 'C1' is a check-valve in line 2 of the file
+error 4:13-4:15 the id 'C1' is there twice
+  expected: an id of its own; 'C1' is a check-valve in line 2 of the file
+)");
+}
+
+}  // namespace
+}  // namespace loopwright
