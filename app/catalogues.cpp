@@ -1,6 +1,6 @@
 // The commands that need no circuit: rules, kinds, schema.
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
+#include <CLI/CLI.hpp>
 
 #include <loopwright/app/commands.h>
 #include <loopwright/app/output.h>

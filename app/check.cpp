@@ -1,7 +1,7 @@
 #include <unistd.h>
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
+#include <CLI/CLI.hpp>
 
 #include <loopwright/app/commands.h>
 #include <loopwright/app/input.h>
@@ -57,7 +57,9 @@ bool counts(const Verdict& verdict, const Options& options) {
 class Run {
   public:
     explicit Run(const Options& options)
-        : options_(options), json_(options.format == "json"), rules_(chosen(options.rules)),
+        : options_(options),
+          json_(options.format == "json"),
+          rules_(chosen(options.rules)),
           style_{.all = options.all,
                  .colour = options.output.empty() && !json_ &&
                            wants_colour(options.colour, STDOUT_FILENO)} {}
@@ -85,8 +87,7 @@ class Run {
         const ReadResult read = read_input(file);
         if (!read.circuit) {
             status_ = worse(status_, ExitStatus::unusable);
-            if (json_)
-                put(machine_.unreadable(file, read.diagnostics, *read.sources));
+            if (json_) put(machine_.unreadable(file, read.diagnostics, *read.sources));
             print_diagnostics(read, options_.colour);
             return;
         }
@@ -127,8 +128,7 @@ class Run {
 
 std::function<ExitStatus()> declare_check(CLI::App& options) {
     const auto given = std::make_shared<Options>();
-    options.add_option("FILE", given->files, "Circuits to check; - for standard input")
-        ->required();
+    options.add_option("FILE", given->files, "Circuits to check; - for standard input")->required();
     options.add_option("--format", given->format, "text or json")
         ->check(CLI::IsMember({"text", "json"}));
     options.add_option("-o,--output", given->output, "File for the result");

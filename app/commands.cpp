@@ -2,8 +2,8 @@
 
 #include <unistd.h>
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
+#include <CLI/CLI.hpp>
 
 #include <loopwright/app/output.h>
 #include <loopwright/base/source.h>

@@ -25,9 +25,8 @@ ReadResult read_input(const std::string& file) {
 
 void print_diagnostics(const ReadResult& read, std::string_view colour) {
     if (read.diagnostics.empty()) return;
-    const std::string text =
-        diagnostics_text(read.diagnostics, *read.sources,
-                         {.colour = wants_colour(colour, STDERR_FILENO)});
+    const std::string text = diagnostics_text(read.diagnostics, *read.sources,
+                                              {.colour = wants_colour(colour, STDERR_FILENO)});
     std::string_view left = text;
     while (!left.empty()) {
         const ssize_t written = ::write(STDERR_FILENO, left.data(), left.size());

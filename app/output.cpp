@@ -90,8 +90,7 @@ std::string write_file(const std::filesystem::path& file, std::string_view text,
         return write_straight(target, text);
 
     Temporary temporary(target);
-    if (temporary.descriptor() < 0)
-        return trouble(file, "cannot be written in that folder", errno);
+    if (temporary.descriptor() < 0) return trouble(file, "cannot be written in that folder", errno);
     if (!write_all(temporary.descriptor(), text) || ::fsync(temporary.descriptor()) != 0)
         return trouble(file, "cannot be written", errno);
     struct stat before = {};

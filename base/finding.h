@@ -50,8 +50,8 @@ using Index = std::uint32_t;
 inline constexpr Index none = std::numeric_limits<Index>::max();
 
 /// What a verdict is about. `index` leads into the circuit's table for components, lines, shafts
-/// and ports, for a loop to its first pump, for a side to the port it is named after; `id` is its name in every
-/// output (`P1`, `U1/C2`, `loop:P1`, `side:P1.A`, `circuit`).
+/// and ports, for a loop to its first pump, for a side to the port it is named after; `id` is its
+/// name in every output (`P1`, `U1/C2`, `loop:P1`, `side:P1.A`, `circuit`).
 struct Subject {
     ElementType type = ElementType::circuit;
     Index index = none;

@@ -225,7 +225,8 @@ std::string SourceSet::quote(SourceRef ref) const {
     }
     const std::string number = fmt::format("{:>6}", place.line);
     return fmt::format("{} | {}\n{} | {}^{}", number, text, std::string(number.size(), ' '),
-                       std::string(begin, ' '), std::string(end > begin ? end - begin - 1 : 0, '~'));
+                       std::string(begin, ' '),
+                       std::string(end > begin ? end - begin - 1 : 0, '~'));
 }
 
 }  // namespace loopwright

@@ -90,14 +90,18 @@ constexpr Unit table[] = {
     {"lbf.in", D::torque, pound_force* inch},
     {"kW", D::power, 1e3},
     {"W", D::power, 1.0},
-    {"hp", D::power, 550.0 * foot * pound_force},
+    {"hp", D::power, 550.0 * foot* pound_force},
     {"PS", D::power, 75.0 * gravity},
     {"deg", D::angle, pi / 180.0},
     {"rad", D::angle, 1.0},
     {"degC", D::temperature, 1.0, 273.15},
-    {"\xC2\xB0" "C", D::temperature, 1.0, 273.15},
+    {"\xC2\xB0"
+     "C",
+     D::temperature, 1.0, 273.15},
     {"degF", D::temperature, 1.0 / 1.8, 459.67 / 1.8},
-    {"\xC2\xB0" "F", D::temperature, 1.0 / 1.8, 459.67 / 1.8},
+    {"\xC2\xB0"
+     "F",
+     D::temperature, 1.0 / 1.8, 459.67 / 1.8},
     {"K", D::temperature_difference, 1.0},
     {"mm2/s", D::kinematic_viscosity, 1e-6},
     {"cSt", D::kinematic_viscosity, 1e-6},
@@ -149,15 +153,15 @@ struct Alias {
     std::string_view meant = {};
 };
 constexpr Alias aliases[] = {
-    {"lpm", "L/min"},     {"LPM", "L/min"},   {"ltr/min", "L/min"}, {"GPM", "gpm"},
-    {"BAR", "bar"},       {"Bar", "bar"},     {"PSI", "psi"},       {"RPM", "rpm"},
-    {"U/min", "rpm"},     {"KW", "kW"},       {"kw", "kW"},         {"HP", "hp"},
-    {"ccm", "cm3/rev"},   {"cc", "cm3/rev"},  {"cm3", "cm3/rev"},   {"in3", "in3/rev"},
-    {"cu.in", "in3/rev"}, {"ft.lbf", "lbf.ft"}, {"ft-lb", "lbf.ft"}, {"lb-ft", "lbf.ft"},
-    {"NM", "N.m"},        {"N m", "N.m"},     {"N*m", "N.m"},       {"MM", "mm"},
-    {"micron", "um"},     {"microns", "um"},  {"C", "degC"},        {"F", "degF"},
-    {"celsius", "degC"},  {"liter", "L"},     {"litre", "L"},       {"litres", "L"},
-    {"barg", "bar"},      {"psig", "psi"},    {"bara", "bar abs"},  {"psia", "psi abs"},
+    {"lpm", "L/min"},      {"LPM", "L/min"},     {"ltr/min", "L/min"}, {"GPM", "gpm"},
+    {"BAR", "bar"},        {"Bar", "bar"},       {"PSI", "psi"},       {"RPM", "rpm"},
+    {"U/min", "rpm"},      {"KW", "kW"},         {"kw", "kW"},         {"HP", "hp"},
+    {"ccm", "cm3/rev"},    {"cc", "cm3/rev"},    {"cm3", "cm3/rev"},   {"in3", "in3/rev"},
+    {"cu.in", "in3/rev"},  {"ft.lbf", "lbf.ft"}, {"ft-lb", "lbf.ft"},  {"lb-ft", "lbf.ft"},
+    {"NM", "N.m"},         {"N m", "N.m"},       {"N*m", "N.m"},       {"MM", "mm"},
+    {"micron", "um"},      {"microns", "um"},    {"C", "degC"},        {"F", "degF"},
+    {"celsius", "degC"},   {"liter", "L"},       {"litre", "L"},       {"litres", "L"},
+    {"barg", "bar"},       {"psig", "psi"},      {"bara", "bar abs"},  {"psia", "psi abs"},
     {"bar(a)", "bar abs"}, {"\"", "in"},
 };
 
@@ -274,10 +278,10 @@ std::string format_quantity(double si, Dimension dimension) {
     const double number = (si - unit->offset) / unit->factor;
     const double whole = std::round(number);
     // A whole number keeps all its digits; the rest is rounded to four.
-    std::string text = std::abs(number - whole) <= 1e-9 * std::max(1.0, std::abs(number)) &&
-                               std::abs(whole) < 1e15
-                           ? fmt::format("{:.0f}", whole == 0.0 ? 0.0 : whole)
-                           : fmt::format("{:.4g}", number);
+    std::string text =
+        std::abs(number - whole) <= 1e-9 * std::max(1.0, std::abs(number)) && std::abs(whole) < 1e15
+            ? fmt::format("{:.0f}", whole == 0.0 ? 0.0 : whole)
+            : fmt::format("{:.4g}", number);
     if (!unit->spelling.empty()) text += fmt::format(" {}", unit->spelling);
     return text;
 }

@@ -25,7 +25,7 @@ struct SideInfo {
 };
 
 struct LoopInfo {
-    std::string id = {};  ///< "loop:P1"
+    std::string id = {};                ///< "loop:P1"
     std::vector<Index> pumps = {};      ///< components
     std::vector<Index> actuators = {};  ///< components
     std::vector<SideInfo> sides = {};
@@ -40,9 +40,9 @@ struct OpenPart {
 struct Structure {
     std::vector<LoopInfo> loops = {};
     std::vector<OpenPart> open_parts = {};
-    std::vector<Index> charge_pumps = {};   ///< pumps that are a charge source in some running state
-    std::vector<Index> charge_lines = {};   ///< lines on a charge line in some running state
-    std::vector<Index> node_of_port = {};   ///< for each port of the circuit; ports joined = equal
+    std::vector<Index> charge_pumps = {};  ///< pumps that are a charge source in some running state
+    std::vector<Index> charge_lines = {};  ///< lines on a charge line in some running state
+    std::vector<Index> node_of_port = {};  ///< for each port of the circuit; ports joined = equal
 };
 
 }  // namespace loopwright

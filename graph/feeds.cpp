@@ -10,9 +10,12 @@ namespace {
 bool holds_no_pressure(const Edge& edge) {
     switch (edge.passage_class) {
         case PassageClass::switched:
-        case PassageClass::element: return true;
-        case PassageClass::one_way: return edge.opening == 0.0;
-        default: return false;
+        case PassageClass::element:
+            return true;
+        case PassageClass::one_way:
+            return edge.opening == 0.0;
+        default:
+            return false;
     }
 }
 
@@ -21,8 +24,10 @@ bool feeds_on(PassageClass passage) {
         case PassageClass::one_way:
         case PassageClass::switched:
         case PassageClass::metering:
-        case PassageClass::element: return true;
-        default: return false;
+        case PassageClass::element:
+            return true;
+        default:
+            return false;
     }
 }
 

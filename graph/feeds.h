@@ -17,8 +17,8 @@
 namespace loopwright {
 
 struct ChargeSource {
-    Index edge = none;    ///< the pump's displacement passage
-    Index outlet = none;  ///< node
+    Index edge = none;      ///< the pump's displacement passage
+    Index outlet = none;    ///< node
     bool has_line = false;  ///< false: its outlet stands on a side, so there is no charge line
 };
 
@@ -27,10 +27,10 @@ struct Feeds {
     std::vector<std::uint8_t> vented = {};  ///< for each node (reservoirs are)
     Search from_tank = {};                  ///< what the reservoirs feed by themselves
     std::vector<ChargeSource> sources = {};
-    Search fed = {};        ///< from all sources
-    Search line_fed = {};   ///< from the sources with a charge line
-    Search checked = {};    ///< behind a check and, from there on, only open ways; see feeds.cpp
-    Search line = {};       ///< the charge line
+    Search fed = {};       ///< from all sources
+    Search line_fed = {};  ///< from the sources with a charge line
+    Search checked = {};   ///< behind a check and, from there on, only open ways; see feeds.cpp
+    Search line = {};      ///< the charge line
 
     /// The walk of a make-up path: source, charge line, check, node. Only where checked reached it.
     std::vector<FlowArc> make_up_path(const Region& region, Index node) const;
@@ -40,9 +40,11 @@ struct Feeds {
 class FeedRule {
   public:
     FeedRule(const Region& region, const Standing& standing, const LoopSet& loops,
-             const std::vector<std::uint8_t>& vented,
-             std::span<const std::uint8_t> open_part_ways)
-        : region_(region), standing_(standing), loops_(loops), vented_(vented),
+             const std::vector<std::uint8_t>& vented, std::span<const std::uint8_t> open_part_ways)
+        : region_(region),
+          standing_(standing),
+          loops_(loops),
+          vented_(vented),
           open_part_ways_(open_part_ways) {}
 
     bool operator()(Index node, const FlowArc& arc) const;

@@ -215,16 +215,16 @@ void FlowGraph::fill_regions() {
         const std::size_t nodes = next.node - here.node;
         const std::size_t in_region = offsets[r + 1] - offsets[r];
         const Index arc_count = arc_offsets_[here.offset + nodes];
-        regions_[r] = {.node_count = static_cast<Index>(nodes),
-                       .joints = {joints_.data() + here.node, nodes},
-                       .reservoirs = {reservoirs_.data() + here.reservoir,
-                                      next.reservoir - here.reservoir},
-                       .is_reservoir = {is_reservoir_.data() + here.node, nodes},
-                       .edges = {edges_.data() + here.edge, next.edge - here.edge},
-                       .arc_offsets = {arc_offsets_.data() + here.offset, nodes + 1},
-                       .arcs = {arcs_.data() + here.arc, arc_count},
-                       .components = {components_.data() + offsets[r], in_region},
-                       .first_edge = {first_edge_.data() + here.first, in_region + 1}};
+        regions_[r] = {
+            .node_count = static_cast<Index>(nodes),
+            .joints = {joints_.data() + here.node, nodes},
+            .reservoirs = {reservoirs_.data() + here.reservoir, next.reservoir - here.reservoir},
+            .is_reservoir = {is_reservoir_.data() + here.node, nodes},
+            .edges = {edges_.data() + here.edge, next.edge - here.edge},
+            .arc_offsets = {arc_offsets_.data() + here.offset, nodes + 1},
+            .arcs = {arcs_.data() + here.arc, arc_count},
+            .components = {components_.data() + offsets[r], in_region},
+            .first_edge = {first_edge_.data() + here.first, in_region + 1}};
     }
     work += joints_.size() + edges_.size();
 }

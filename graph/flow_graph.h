@@ -20,8 +20,8 @@
 namespace loopwright {
 
 struct Edge {
-    Index from = none;  ///< node of the region
-    Index to = none;    ///< node of the region; equal to `from` where the component is shorted
+    Index from = none;       ///< node of the region
+    Index to = none;         ///< node of the region; equal to `from` where the component is shorted
     Index passage = none;    ///< of the circuit
     Index component = none;  ///< of the circuit
     double opening = 0.0;    ///< Pa; NaN: needs one and none is given
@@ -55,8 +55,8 @@ inline bool stands_open_back(const Standing& standing, const FlowArc& arc) {
 
 struct Region {
     Index node_count = 0;
-    std::span<const Index> joints = {};      ///< for each node its joint
-    std::span<const Index> reservoirs = {};  ///< nodes that are reservoirs
+    std::span<const Index> joints = {};               ///< for each node its joint
+    std::span<const Index> reservoirs = {};           ///< nodes that are reservoirs
     std::span<const std::uint8_t> is_reservoir = {};  ///< for each node
     std::span<const Edge> edges = {};
     std::span<const Index> arc_offsets = {};  ///< node_count + 1

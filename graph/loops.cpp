@@ -22,16 +22,19 @@ bool is_pump(const Edge& edge) { return held(edge) == holds_pump; }
 /// The senses in which an edge is kept for loop finding; 0: left out.
 std::uint8_t kept_ways(const Edge& edge, std::uint8_t open, Direction direction, bool metering) {
     switch (edge.passage_class) {
-        case PassageClass::displacement: return displacement_ways(edge, direction);
+        case PassageClass::displacement:
+            return displacement_ways(edge, direction);
         case PassageClass::switched:
             return edge.shift == Shift::position || edge.shift == Shift::hand ? open : 0;
         case PassageClass::one_way:
-        case PassageClass::element: return open;
+        case PassageClass::element:
+            return open;
         case PassageClass::metering:
             return metering && edge.shift != Shift::pressure_centred ? open : 0;
         case PassageClass::joined:
         case PassageClass::pressure_opened:
-        case PassageClass::leakage: break;
+        case PassageClass::leakage:
+            break;
     }
     return 0;
 }
@@ -119,8 +122,8 @@ void LoopFinder::collect(bool metering) {
 
 /// Makes loops of the biconnected parts that hold a pump and an actuator.
 void LoopFinder::take(bool metering) {
-    const std::vector<Index>& part = parts_.biconnected(
-        region_->node_count + static_cast<Index>(inside_.size()), halves_);
+    const std::vector<Index>& part =
+        parts_.biconnected(region_->node_count + static_cast<Index>(inside_.size()), halves_);
     graph_.work += halves_.size();
     const Index part_count = 1 + *std::max_element(part.begin(), part.end());
     holds_.assign(part_count, 0);
@@ -318,8 +321,7 @@ Range LoopFinder::machines(const Found& found, Part part) {
     Range range;
     range.begin = static_cast<Index>(set_->machines.size());
     for (const Index e : found.edges)
-        if (edge(e).part == part && held(edge(e)) != 0)
-            set_->machines.push_back(edge(e).component);
+        if (edge(e).part == part && held(edge(e)) != 0) set_->machines.push_back(edge(e).component);
     std::sort(set_->machines.begin() + static_cast<std::ptrdiff_t>(range.begin),
               set_->machines.end());
     range.end = static_cast<Index>(set_->machines.size());

@@ -14,10 +14,10 @@
 /// Loops and their sides as one region has them with its valves in one position and the flow in
 /// one direction.
 ///
-/// A way from one port of the pump round to the other past no machine short-circuits the loop if oil
-/// can take it both ways. If it can take it one way only (a make-up check turned round lets the one
-/// side into the other through the gallery), its checks are left out of the loop: the loop works
-/// with its sides the other way up, and other rules find the fault.
+/// A way from one port of the pump round to the other past no machine short-circuits the loop if
+/// oil can take it both ways. If it can take it one way only (a make-up check turned round lets the
+/// one side into the other through the gallery), its checks are left out of the loop: the loop
+/// works with its sides the other way up, and other rules find the fault.
 ///
 /// A loop is a biconnected part of a strongly connected part that holds a pump and an actuator,
 /// over the passages that carry the full flow (displacement, switched, hand valve, check, element;

@@ -16,8 +16,8 @@ struct RowEdge {
     friend bool operator==(const RowEdge&, const RowEdge&) = default;
 };
 
-struct RowEdgeIterator : boost::iterator_facade<RowEdgeIterator, RowEdge,
-                                                std::forward_iterator_tag, RowEdge> {
+struct RowEdgeIterator
+    : boost::iterator_facade<RowEdgeIterator, RowEdge, std::forward_iterator_tag, RowEdge> {
     RowEdgeIterator() = default;
     RowEdgeIterator(Index source, Index slot) : edge{source, slot} {}
     RowEdge dereference() const { return edge; }
@@ -111,12 +111,11 @@ const std::vector<Index>& PartFinder::strong(Index vertex_count, Pairs arcs) {
     root_.resize(vertex_count);
     discovery_.resize(vertex_count);
     colour_.resize(vertex_count);
-    boost::strong_components(
-        RowGraph{&rows_}, map_over(part_),
-        boost::root_map(map_over(root_))
-            .discover_time_map(map_over(discovery_))
-            .color_map(map_over(colour_))
-            .vertex_index_map(boost::identity_property_map()));
+    boost::strong_components(RowGraph{&rows_}, map_over(part_),
+                             boost::root_map(map_over(root_))
+                                 .discover_time_map(map_over(discovery_))
+                                 .color_map(map_over(colour_))
+                                 .vertex_index_map(boost::identity_property_map()));
     return part_;
 }
 

@@ -7,7 +7,6 @@
 /// Reachability that keeps the way, so that every answer has a witness.
 namespace loopwright {
 
-
 /// A search from one or more nodes of a region. `way[n]` is the slot of the arc (in
 /// Region::arcs) by which n was first reached, `start` for where it began, `none` if not reached.
 struct Search {

@@ -21,11 +21,9 @@ DisjointSets pieces(const Region& region, const Standing& standing) {
     return sets;
 }
 
-bool touches(const Region& region, std::span<const Index> edges, Index leader,
-             DisjointSets& sets) {
+bool touches(const Region& region, std::span<const Index> edges, Index leader, DisjointSets& sets) {
     return std::any_of(edges.begin(), edges.end(), [&](Index e) {
-        return sets.find(region.edges[e].from) == leader ||
-               sets.find(region.edges[e].to) == leader;
+        return sets.find(region.edges[e].from) == leader || sets.find(region.edges[e].to) == leader;
     });
 }
 

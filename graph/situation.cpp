@@ -77,7 +77,8 @@ class Runner {
         positions_ = valves_->positions(combination);
         base_standing_ = valves_->standing(positions_);
         find_at_tank(graph_, *region_, base_standing_, at_tank_);
-        for (const Direction direction : {Direction::none, Direction::forward, Direction::reverse}) {
+        for (const Direction direction :
+             {Direction::none, Direction::forward, Direction::reverse}) {
             const auto d = static_cast<std::size_t>(direction);
             if (d > 0 && same_in_all_directions(loop_sets_[0])) {
                 loops_[d] = &loop_sets_[0];
@@ -235,15 +236,14 @@ class Runner {
             if (situation.loop_states[i] == 0) continue;
             const Loop& loop = loops.loops[i];
             for (const LoopSide& side : loops.sides_of(loop))
-                sides_.push_back(
-                    {.role = side.role,
-                     .named_after = side.named_after,
-                     .first_pump = loop.first_pump,
-                     .loop = i,
-                     .nodes = loops.nodes_of(side),
-                     .states = situation.loop_states[i],
-                     .may_be_low = situation.highs[i] == High::neither ||
-                                   side.letter != situation.highs[i]});
+                sides_.push_back({.role = side.role,
+                                  .named_after = side.named_after,
+                                  .first_pump = loop.first_pump,
+                                  .loop = i,
+                                  .nodes = loops.nodes_of(side),
+                                  .states = situation.loop_states[i],
+                                  .may_be_low = situation.highs[i] == High::neither ||
+                                                side.letter != situation.highs[i]});
         }
         if (situation.judged_loop != none) return;
         for (const Section& section : sections_) {
@@ -255,10 +255,10 @@ class Runner {
             });
             if (states == 0 || vented) continue;
             sides_.push_back({.role = SideRole::section,
-                                       .named_after = section.named_after,
-                                       .first_pump = known.first_pump,
-                                       .nodes = nodes,
-                                       .states = states});
+                              .named_after = section.named_after,
+                              .first_pump = known.first_pump,
+                              .nodes = nodes,
+                              .states = states});
         }
     }
 

@@ -18,11 +18,11 @@ namespace loopwright {
 /// A side as a rule sees it.
 struct JudgedSide {
     SideRole role = SideRole::main;
-    Index named_after = none;           ///< port
-    Index first_pump = none;            ///< of its loop
-    Index loop = none;                  ///< into LoopSet::loops; none for a section
+    Index named_after = none;  ///< port
+    Index first_pump = none;   ///< of its loop
+    Index loop = none;         ///< into LoopSet::loops; none for a section
     std::span<const Index> nodes = {};
-    StateSet states = 0;  ///< those of the situation that its loop has
+    StateSet states = 0;     ///< those of the situation that its loop has
     bool may_be_low = true;  ///< low, neutral, or a section
 };
 
@@ -31,18 +31,19 @@ struct Situation {
     const Region& region;
     const LoopSet& loops;
     StateSet states = 0;
-    std::uint32_t combination = 0;           ///< number of the positions' combination
-    std::span<const Index> valves = {};      ///< operated valves of the region, components
-    std::span<const Index> positions = {};   ///< where each of them stands, into Circuit::positions
-    std::span<const Index> undecided = {};   ///< valves, where they have too many combinations
+    std::uint32_t combination = 0;          ///< number of the positions' combination
+    std::span<const Index> valves = {};     ///< operated valves of the region, components
+    std::span<const Index> positions = {};  ///< where each of them stands, into Circuit::positions
+    std::span<const Index> undecided = {};  ///< valves, where they have too many combinations
     Direction direction = Direction::none;
-    std::span<const High> highs = {};        ///< for each loop
+    std::span<const High> highs = {};            ///< for each loop
     std::span<const StateSet> loop_states = {};  ///< for each loop, those of `states` that it has
-    Index judged_loop = none;                ///< `none`: all; else the others stand in neutral
+    Index judged_loop = none;                    ///< `none`: all; else the others stand in neutral
     const Standing& standing;
     std::span<const JudgedSide> sides = {};  ///< main, intermediate, branches, sections
     const Feeds& feeds;
-    std::span<const std::uint8_t> looped = {};  ///< for each edge: machine with a loop in some state
+    std::span<const std::uint8_t> looped =
+        {};  ///< for each edge: machine with a loop in some state
     std::span<const std::uint8_t> open_part_ways = {};
 
     const Circuit& circuit() const { return graph.circuit(); }

@@ -14,9 +14,9 @@ constexpr StateSet bit(State state) {
 
 /// All but stopped and towing; `hold` is judged together with load and brake, which the circuit
 /// description does not have yet.
-inline constexpr StateSet running_states =
-    bit(State::neutral) | bit(State::drive_forward) | bit(State::drive_reverse) |
-    bit(State::overrun_forward) | bit(State::overrun_reverse) | bit(State::lost_signal);
+inline constexpr StateSet running_states = bit(State::neutral) | bit(State::drive_forward) |
+                                           bit(State::drive_reverse) | bit(State::overrun_forward) |
+                                           bit(State::overrun_reverse) | bit(State::lost_signal);
 inline constexpr StateSet moving_states = bit(State::drive_forward) | bit(State::drive_reverse) |
                                           bit(State::overrun_forward) | bit(State::overrun_reverse);
 inline constexpr StateSet reverse_states = bit(State::drive_reverse) | bit(State::overrun_reverse);

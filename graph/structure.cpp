@@ -25,8 +25,10 @@ void add_states(std::vector<State>& states, StateSet set) {
 }  // namespace
 
 StructureBuilder::StructureBuilder(const FlowGraph& graph)
-    : graph_(graph), loop_slot_(graph.circuit().components.size(), none),
-      side_slot_(graph.circuit().ports.size(), none), on_loop_joint_(graph.joint_count(), 0),
+    : graph_(graph),
+      loop_slot_(graph.circuit().components.size(), none),
+      side_slot_(graph.circuit().ports.size(), none),
+      on_loop_joint_(graph.joint_count(), 0),
       charge_line_(graph.circuit().lines.size(), 0) {
     structure_.node_of_port = graph.joint_of_port();
 }
@@ -97,8 +99,7 @@ void StructureBuilder::see_charge(const Situation& situation) {
         reaches_a_loop = std::any_of(reached.order.begin(), reached.order.end(), [&](Index node) {
             return situation.loops.on_main[node] != 0;
         });
-        if (reaches_a_loop)
-            add_once(structure_.charge_pumps, region.edges[source.edge].component);
+        if (reaches_a_loop) add_once(structure_.charge_pumps, region.edges[source.edge].component);
     }
     for (const Index node : situation.feeds.line.order)
         for (const Index port : graph_.ports_of(region.joints[node]))
@@ -152,14 +153,14 @@ Structure StructureBuilder::finish() {
               [&](const OpenPart& a, const OpenPart& b) { return first_of(a) < first_of(b); });
     for (OpenPart& part : structure_.open_parts)
         part.id = "open:" + std::string(graph_.circuit().components[first_of(part)].path);
-    std::sort(structure_.loops.begin(), structure_.loops.end(),
-              [](const LoopInfo& a, const LoopInfo& b) { return a.pumps.front() < b.pumps.front(); });
+    std::sort(
+        structure_.loops.begin(), structure_.loops.end(),
+        [](const LoopInfo& a, const LoopInfo& b) { return a.pumps.front() < b.pumps.front(); });
     for (LoopInfo& loop : structure_.loops)
-        std::stable_sort(loop.sides.begin(), loop.sides.end(),
-                         [](const SideInfo& a, const SideInfo& b) {
-                             return a.role != b.role ? a.role < b.role
-                                                     : a.named_after < b.named_after;
-                         });
+        std::stable_sort(
+            loop.sides.begin(), loop.sides.end(), [](const SideInfo& a, const SideInfo& b) {
+                return a.role != b.role ? a.role < b.role : a.named_after < b.named_after;
+            });
     for (Index line = 0; line < charge_line_.size(); ++line)
         if (charge_line_[line] != 0) structure_.charge_lines.push_back(line);
     return std::move(structure_);
@@ -167,10 +168,14 @@ Structure StructureBuilder::finish() {
 
 std::string_view name(SideRole role) {
     switch (role) {
-        case SideRole::main: return "main";
-        case SideRole::intermediate: return "intermediate";
-        case SideRole::branch: return "branch";
-        case SideRole::section: return "section";
+        case SideRole::main:
+            return "main";
+        case SideRole::intermediate:
+            return "intermediate";
+        case SideRole::branch:
+            return "branch";
+        case SideRole::section:
+            return "section";
     }
     return "";
 }

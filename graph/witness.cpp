@@ -81,18 +81,24 @@ void append_between(const FlowGraph& graph, Index from, Index to, std::vector<St
 
 std::string_view passing_text(const Edge& edge, bool backward) {
     switch (edge.passage_class) {
-        case PassageClass::joined: return "joined";
-        case PassageClass::one_way: return backward ? "against the check" : "free flow";
-        case PassageClass::pressure_opened: return "once its opening pressure is reached";
+        case PassageClass::joined:
+            return "joined";
+        case PassageClass::one_way:
+            return backward ? "against the check" : "free flow";
+        case PassageClass::pressure_opened:
+            return "once its opening pressure is reached";
         case PassageClass::switched:
             return edge.shift == Shift::hand       ? "open as drawn"
                    : edge.shift == Shift::position ? "open in this position"
                                                    : "shifted to the low side";
-        case PassageClass::metering: return "through the restriction";
+        case PassageClass::metering:
+            return "through the restriction";
         case PassageClass::displacement:
             return edge.part == Part::pump ? "delivered by the pump" : "through the actuator";
-        case PassageClass::leakage: return "leakage to the housing";
-        case PassageClass::element: return "through the element";
+        case PassageClass::leakage:
+            return "leakage to the housing";
+        case PassageClass::element:
+            return "through the element";
     }
     return {};
 }
@@ -115,7 +121,6 @@ Step step_over(const FlowGraph& graph, const Region& region, const FlowArc& arc,
             text.empty() ? passing_text(edge, arc.backward != 0) : text};
 }
 
-
 Index port_on(const FlowGraph& graph, const Region& region, Index node, Index preferred) {
     const Index joint = region.joints[node];
     if (preferred != none && graph.joint_of(preferred) == joint) return preferred;
@@ -130,11 +135,11 @@ Index port_on(const FlowGraph& graph, const Region& region, Index node, Index pr
 
 std::vector<Step> walk_to_reservoir(const FlowGraph& graph, Index from) {
     const Circuit& circuit = graph.circuit();
-    std::vector<Step> steps = search_joint(
-        graph, from, [&](Index port) { return is_reservoir_port(circuit, port); });
+    std::vector<Step> steps =
+        search_joint(graph, from, [&](Index port) { return is_reservoir_port(circuit, port); });
     if (!steps.empty())
-        steps.push_back({ElementType::component, circuit.ports[steps.back().to].component, none,
-                         none, {}});
+        steps.push_back(
+            {ElementType::component, circuit.ports[steps.back().to].component, none, none, {}});
     return steps;
 }
 
@@ -185,12 +190,17 @@ std::string_view blocking_text(const Edge& edge, bool open) {
         case PassageClass::switched:
             if (edge.shift == Shift::hand) return open ? "can be closed" : "drawn closed";
             return open ? "open here, yet no way on" : "shut in this state";
-        case PassageClass::pressure_opened: return "opens only under pressure";
-        case PassageClass::metering: return "a restriction";
-        case PassageClass::displacement: return "a machine: no free way through it";
-        case PassageClass::element: return open ? "no way on behind it" : "blocks: mounted one way";
+        case PassageClass::pressure_opened:
+            return "opens only under pressure";
+        case PassageClass::metering:
+            return "a restriction";
+        case PassageClass::displacement:
+            return "a machine: no free way through it";
+        case PassageClass::element:
+            return open ? "no way on behind it" : "blocks: mounted one way";
         case PassageClass::joined:
-        case PassageClass::leakage: break;
+        case PassageClass::leakage:
+            break;
     }
     return {};
 }
@@ -209,8 +219,8 @@ std::vector<Step> frontier(const FlowGraph& graph, const Region& region, const S
             if (at != shown.end() && *at == edge.component) continue;
             shown.insert(at, edge.component);
             const FlowArc flow = towards ? arc : turned_round(region, arc);
-            steps.push_back(step_over(graph, region, flow,
-                                      blocking_text(edge, stands_open(standing, flow))));
+            steps.push_back(
+                step_over(graph, region, flow, blocking_text(edge, stands_open(standing, flow))));
         }
     }
     return steps;

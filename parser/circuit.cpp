@@ -33,27 +33,42 @@ std::string Circuit::port_name(Index port) const {
 
 std::string_view name(LineFunction function) {
     switch (function) {
-        case LineFunction::not_declared: return {};
-        case LineFunction::working: return "working";
-        case LineFunction::charge: return "charge";
-        case LineFunction::suction: return "suction";
-        case LineFunction::return_: return "return";
-        case LineFunction::drain: return "drain";
-        case LineFunction::pilot: return "pilot";
+        case LineFunction::not_declared:
+            return {};
+        case LineFunction::working:
+            return "working";
+        case LineFunction::charge:
+            return "charge";
+        case LineFunction::suction:
+            return "suction";
+        case LineFunction::return_:
+            return "return";
+        case LineFunction::drain:
+            return "drain";
+        case LineFunction::pilot:
+            return "pilot";
     }
     return {};
 }
 
 std::string_view name(PassageClass passage) {
     switch (passage) {
-        case PassageClass::joined: return "joined";
-        case PassageClass::one_way: return "one-way";
-        case PassageClass::pressure_opened: return "pressure-opened";
-        case PassageClass::switched: return "switched";
-        case PassageClass::metering: return "metering";
-        case PassageClass::displacement: return "displacement";
-        case PassageClass::leakage: return "leakage";
-        case PassageClass::element: return "element";
+        case PassageClass::joined:
+            return "joined";
+        case PassageClass::one_way:
+            return "one-way";
+        case PassageClass::pressure_opened:
+            return "pressure-opened";
+        case PassageClass::switched:
+            return "switched";
+        case PassageClass::metering:
+            return "metering";
+        case PassageClass::displacement:
+            return "displacement";
+        case PassageClass::leakage:
+            return "leakage";
+        case PassageClass::element:
+            return "element";
     }
     return {};
 }

@@ -17,11 +17,20 @@ std::string escaped(std::string_view text) {
     std::string out;
     for (const char c : text) {
         switch (c) {
-            case '&': out += "&amp;"; break;
-            case '<': out += "&lt;"; break;
-            case '>': out += "&gt;"; break;
-            case '"': out += "&quot;"; break;
-            default: out += c;
+            case '&':
+                out += "&amp;";
+                break;
+            case '<':
+                out += "&lt;";
+                break;
+            case '>':
+                out += "&gt;";
+                break;
+            case '"':
+                out += "&quot;";
+                break;
+            default:
+                out += c;
         }
     }
     return out;
@@ -211,8 +220,7 @@ class SchemaWriter {
 
     void parts_group() {
         add(R"(<xs:group name="parts"><xs:choice>)");
-        for (const Kind* kind : kinds())
-            add(R"(<xs:element name="{0}" type="{0}"/>)", kind->name);
+        for (const Kind* kind : kinds()) add(R"(<xs:element name="{0}" type="{0}"/>)", kind->name);
         for (const std::string_view element : {"line", "shaft", "use"})
             add(R"(<xs:element name="{0}" type="{0}"/>)", element);
         add(R"(<xs:element name="assembly" type="assembly"/>)");

@@ -15,7 +15,7 @@ constexpr double quarter_module = 0.625;  // mm
 constexpr double module = 2.5;            // mm
 constexpr double mark_half = 3.2;         // mm
 constexpr double mark_pen = 0.5;
-constexpr double reach = 40.0;            // M that a mark may stand away
+constexpr double reach = 40.0;  // M that a mark may stand away
 
 }  // namespace
 
@@ -38,11 +38,10 @@ std::vector<Primitive> finding_mark(const Verdict& verdict, Index number, Point 
     const double r = mark_half;
     const auto polygon = [&](std::vector<Point> points) {
         for (Point& p : points) p = {centre.x + p.x, centre.y + p.y};
-        out.push_back({Polyline{.points = std::move(points),
-                                .closed = true,
-                                .pen = pen,
-                                .fill = Paint::paper},
-                       tag});
+        out.push_back(
+            {Polyline{
+                 .points = std::move(points), .closed = true, .pen = pen, .fill = Paint::paper},
+             tag});
     };
     double text_height = 2.5;
     double baseline = text_height / 2;
@@ -55,9 +54,11 @@ std::vector<Primitive> finding_mark(const Verdict& verdict, Index number, Point 
         text_height = 1.8;
         baseline = r * 0.55;
     } else if (verdict.level == Level::warning) {
-        polygon({{-r * 0.8, -r * 0.8}, {r * 0.8, -r * 0.8}, {r * 0.8, r * 0.8}, {-r * 0.8, r * 0.8}});
+        polygon(
+            {{-r * 0.8, -r * 0.8}, {r * 0.8, -r * 0.8}, {r * 0.8, r * 0.8}, {-r * 0.8, r * 0.8}});
     } else {
-        out.push_back({Arc{.centre = centre, .radius = r * 0.9, .pen = pen, .fill = Paint::paper}, tag});
+        out.push_back(
+            {Arc{.centre = centre, .radius = r * 0.9, .pen = pen, .fill = Paint::paper}, tag});
     }
     out.push_back({Text{.at = {centre.x, centre.y + baseline},
                         .text = fmt::format("{}", number),
@@ -85,7 +86,9 @@ std::vector<Point> places_of_subject(const Circuit& circuit, const Layout& layou
     };
     switch (subject.type) {
         case ElementType::component:
-        case ElementType::loop: add_component(subject.index); break;
+        case ElementType::loop:
+            add_component(subject.index);
+            break;
         case ElementType::port:
         case ElementType::side:
             if (subject.index < circuit.ports.size()) {
@@ -102,7 +105,8 @@ std::vector<Point> places_of_subject(const Circuit& circuit, const Layout& layou
                 if (run.shaft == subject.index)
                     add({(run.from.x + run.to.x) / 2, (run.from.y + run.to.y) / 2});
             break;
-        default: break;
+        default:
+            break;
     }
     return out;
 }
@@ -168,15 +172,13 @@ class BandMaker {
     }
 
   private:
-    bool is_drawn(Index port) const {
-        return port != none && !wires_.places_of(port).empty();
-    }
+    bool is_drawn(Index port) const { return port != none && !wires_.places_of(port).empty(); }
 
     void add(std::vector<Point> points) {
         if (points.size() < 2) return;
-        out_.push_back({Polyline{.points = std::move(points),
-                                 .pen = {.paint = Paint::band, .width = 2.5}},
-                        tag_});
+        out_.push_back(
+            {Polyline{.points = std::move(points), .pen = {.paint = Paint::band, .width = 2.5}},
+             tag_});
     }
     void add(const std::vector<GridPoint>& points) {
         std::vector<Point> mm;

@@ -36,9 +36,9 @@ void turn_to_wishes(Sketch& sketch, int part, const std::vector<PortWish>& wishe
             const Symbol shape = turned(p.rest, attitude);
             double cost = 0.0;
             for (const PortWish& wish : wishes)
-                cost += 10.0 * wish.weight *
-                        mismatch(shape.ports[static_cast<std::size_t>(wish.anchor)].side,
-                                 wish.side);
+                cost +=
+                    10.0 * wish.weight *
+                    mismatch(shape.ports[static_cast<std::size_t>(wish.anchor)].side, wish.side);
             // At rest where nothing speaks against it; springs to the right, where the label is.
             cost += 0.3 * quarter + (mirrored ? 0.5 : 0.0);
             cost += std::max(0.0, -shape.body.left - shape.body.right);
@@ -78,8 +78,11 @@ std::vector<Box> label_places(const SketchPart& part, PartRole role) {
         return {below, above, lower_right, lower_left, upper_right, upper_left, right, left};
     if (wide) {
         // Beside the stubs, so that their lines pass.
-        return {box(2.0, body.top - label_gap - h), box(-2.0 - w, body.top - label_gap - h),
-                box(2.0, body.bottom + label_gap), box(-2.0 - w, body.bottom + label_gap), right,
+        return {box(2.0, body.top - label_gap - h),
+                box(-2.0 - w, body.top - label_gap - h),
+                box(2.0, body.bottom + label_gap),
+                box(-2.0 - w, body.bottom + label_gap),
+                right,
                 left};
     }
     return {right, left, upper_right, upper_left, lower_right, lower_left};

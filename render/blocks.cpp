@@ -79,8 +79,10 @@ class BlockFinder {
             case NetRole::side_a:
             case NetRole::side_b:
             case NetRole::charge:
-            case NetRole::housing: return true;
-            default: return false;
+            case NetRole::housing:
+                return true;
+            default:
+                return false;
         }
     }
 
@@ -108,8 +110,7 @@ class BlockFinder {
             int first = -1;
             for (const SketchEnd& end : sketch_.nets[n].ends) {
                 if (block(end.part) >= 0 || part(end.part).is_mark()) continue;
-                if (first >= 0)
-                    sets.join(static_cast<Index>(first), static_cast<Index>(end.part));
+                if (first >= 0) sets.join(static_cast<Index>(first), static_cast<Index>(end.part));
                 first = end.part;
             }
         }
@@ -128,9 +129,8 @@ class BlockFinder {
 
     bool is_simple(const std::vector<int>& cluster) const {
         if (cluster.size() > most_in_slot) return false;
-        return std::none_of(cluster.begin(), cluster.end(), [&](int p) {
-            return !part(p).shape.shafts.empty();
-        });
+        return std::none_of(cluster.begin(), cluster.end(),
+                            [&](int p) { return !part(p).shape.shafts.empty(); });
     }
 
     /// A mark that several ends share stands in the block of the first of them.
@@ -152,8 +152,7 @@ class BlockFinder {
             int first = -1;
             for (const SketchEnd& end : net.ends) {
                 if (block(end.part) >= 0) continue;
-                if (first >= 0)
-                    sets.join(static_cast<Index>(first), static_cast<Index>(end.part));
+                if (first >= 0) sets.join(static_cast<Index>(first), static_cast<Index>(end.part));
                 first = end.part;
             }
         }
@@ -199,8 +198,7 @@ class BlockFinder {
 
 }  // namespace
 
-std::vector<Block> blocks_of(const Sketch& sketch, const Roles& roles,
-                             const Structure& structure) {
+std::vector<Block> blocks_of(const Sketch& sketch, const Roles& roles, const Structure& structure) {
     return BlockFinder(sketch, roles, structure).find();
 }
 

@@ -25,16 +25,19 @@ constexpr double leader_pen = 0.18;
 class SheetDrawer {
   public:
     SheetDrawer(const Circuit& circuit, const Layout& layout, std::span<const Verdict> findings)
-        : circuit_(circuit), layout_(layout), findings_(marked(findings)),
-          symbols_(drawn_symbols(circuit, layout)), wires_(layout, symbols_) {}
+        : circuit_(circuit),
+          layout_(layout),
+          findings_(marked(findings)),
+          symbols_(drawn_symbols(circuit, layout)),
+          wires_(layout, symbols_) {}
 
     Drawing draw() {
         choose_sheet();
         out_.title = std::string(circuit_.title.title);
-        out_.description =
-            fmt::format("Hydraulic circuit diagram, symbols drawn after ISO 1219-1:2012, {} "
-                        "components, {} findings",
-                        circuit_.components.size(), findings_.size());
+        out_.description = fmt::format(
+            "Hydraulic circuit diagram, symbols drawn after ISO 1219-1:2012, {} "
+            "components, {} findings",
+            circuit_.components.size(), findings_.size());
         for (std::size_t f = 0; f < findings_.size(); ++f) {
             Group band = witness_band(circuit_, layout_, symbols_, wires_, *findings_[f],
                                       static_cast<Index>(f + 1));
@@ -147,12 +150,12 @@ class SheetDrawer {
         if (tag.role == Role::symbol) tag.role = Role::designation;
         for (const std::string& line : text.lines) {
             if (baseline > to.y + 0.1) break;  // a box for the first lines only
-            group.primitives.push_back({Text{.at = {at.x, baseline},
-                                             .text = line,
-                                             .height = height,
-                                             .anchor = label.right_aligned ? Anchor::end
-                                                                           : Anchor::start},
-                                        tag});
+            group.primitives.push_back(
+                {Text{.at = {at.x, baseline},
+                      .text = line,
+                      .height = height,
+                      .anchor = label.right_aligned ? Anchor::end : Anchor::start},
+                 tag});
             baseline += label_pitch * module;
             if (tag.role == Role::designation) tag.role = Role::value;
         }
@@ -190,8 +193,7 @@ class SheetDrawer {
             if (labelled.insert(symbol.placed.component).second)
                 for (const LabelBox& label : layout_.labels)
                     if (label.component == symbol.placed.component)
-                        add_label(group, label, label_text(circuit_, component),
-                                  label_text_height);
+                        add_label(group, label, label_text(circuit_, component), label_text_height);
             add(std::move(group));
         }
     }
@@ -230,8 +232,7 @@ class SheetDrawer {
                        (panel.at.x + panel.panel->width) / module,
                        (panel.at.y + panel.panel->height) / module});
         take_margins(room);
-        for (Group& group :
-             finding_marks(circuit_, layout_, symbols_, wires_, findings_, room))
+        for (Group& group : finding_marks(circuit_, layout_, symbols_, wires_, findings_, room))
             add(std::move(group));
     }
 
@@ -256,8 +257,7 @@ class SheetDrawer {
             for (std::size_t i = 0; i + 1 < count + (line->closed ? 1 : 0); ++i) {
                 const Point a = line->points[i];
                 const Point b = line->points[(i + 1) % count];
-                box(std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x),
-                    std::max(a.y, b.y));
+                box(std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y));
             }
         } else if (const auto* arc = std::get_if<Arc>(&primitive.shape)) {
             box(arc->centre.x - arc->radius, arc->centre.y - arc->radius,

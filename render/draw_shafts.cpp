@@ -40,8 +40,7 @@ std::vector<Piece> side_line(const Axis& run, double side, const std::vector<Axi
             other.across > run.to + 0.01 || run.across < other.from - 0.01 ||
             run.across > other.to + 0.01)
             continue;
-        const bool joins =
-            side < 0 ? other.from < run.across - 0.01 : other.to > run.across + 0.01;
+        const bool joins = side < 0 ? other.from < run.across - 0.01 : other.to > run.across + 0.01;
         // A corner: the outer line goes on to the other's outer line, the inner one ends before.
         const bool at_start = std::abs(other.across - run.from) < 0.01;
         const bool at_end = std::abs(other.across - run.to) < 0.01;
@@ -84,8 +83,8 @@ std::vector<Group> shaft_groups(const Circuit& circuit, const Layout& layout) {
             for (const double side : {-half, half})
                 for (const Piece& span : side_line(runs[i], side, others)) {
                     const double across = runs[i].across + side;
-                    const Point from = runs[i].level ? Point{span.from, across}
-                                                     : Point{across, span.from};
+                    const Point from =
+                        runs[i].level ? Point{span.from, across} : Point{across, span.from};
                     const Point to =
                         runs[i].level ? Point{span.to, across} : Point{across, span.to};
                     group.primitives.push_back({Polyline{.points = {from, to}}, group.tag});

@@ -62,16 +62,16 @@ struct Text {
 
 /// What a primitive belongs to. Writers make ids, classes, titles and descriptions from it.
 enum class Role : std::uint8_t {
-    symbol,       ///< stroke of a component's symbol
+    symbol,  ///< stroke of a component's symbol
     port_letter,
     designation,  ///< the component's id or code
     value,        ///< title and figures beside a symbol
     line,         ///< a stroke of a line
     joint,        ///< junction dot
     shaft,
-    frame,        ///< chain line of an assembly
-    sheet,        ///< border, title block, lists, legend
-    finding,      ///< mark of a finding, its band along the lines, its entry in the list
+    frame,    ///< chain line of an assembly
+    sheet,    ///< border, title block, lists, legend
+    finding,  ///< mark of a finding, its band along the lines, its entry in the list
     caution,
 };
 

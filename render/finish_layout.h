@@ -17,7 +17,7 @@ Layout finish_layout(const Circuit& circuit, const Sketch& sketch, const Roles& 
 
 /// Which line each run of a routed net is drawn for. Lines that meet in junctions share a net; a
 /// run belongs to the line that joins what lies on its two sides.
-std::vector<Index> lines_of_runs(const Circuit& circuit, const Sketch& sketch,
-                                 const SketchNet& net, const RoutedNet& routed);
+std::vector<Index> lines_of_runs(const Circuit& circuit, const Sketch& sketch, const SketchNet& net,
+                                 const RoutedNet& routed);
 
 }  // namespace loopwright

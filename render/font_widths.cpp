@@ -1,6 +1,6 @@
-// Advance widths of the font osifont (Debian's fonts-osifont 0.1.20220224) in units of 1/2048 em, out of
-// its hmtx and cmap tables: Latin, Greek, Cyrillic and signs; combining marks and the few Han and
-// Kana characters left out. A test measures every one of them with Pango.
+// Advance widths of the font osifont (Debian's fonts-osifont 0.1.20220224) in units of 1/2048 em,
+// out of its hmtx and cmap tables: Latin, Greek, Cyrillic and signs; combining marks and the few
+// Han and Kana characters left out. A test measures every one of them with Pango.
 
 #include <algorithm>
 #include <iterator>

@@ -52,8 +52,10 @@ void place_frames(const Circuit& circuit, const Sketch& sketch, Layout& layout) 
             const bool inside =
                 !part.is_mark() && belongs(circuit, circuit.components[part.component].assembly, a);
             Box box = sketch.body(p);
-            if (inside) own.push_back(grown(box, gap));
-            else foreign.push_back(grown(box, quarter));
+            if (inside)
+                own.push_back(grown(box, gap));
+            else
+                foreign.push_back(grown(box, quarter));
         }
         // Nearest first, as long as nobody else gets inside.
         for (;;) {
@@ -63,11 +65,11 @@ void place_frames(const Circuit& circuit, const Sketch& sketch, Layout& layout) 
             for (std::size_t i = 0; i < own.size(); ++i)
                 for (std::size_t j = i + 1; j < own.size(); ++j) {
                     const Box both = joined(own[i], own[j]);
-                    const double size =
-                        (both.right - both.left) + (both.bottom - both.top) -
-                        (own[i].right - own[i].left) - (own[j].right - own[j].left);
-                    if (size >= least || std::any_of(foreign.begin(), foreign.end(),
-                                                     [&](const Box& f) { return overlap(f, both); }))
+                    const double size = (both.right - both.left) + (both.bottom - both.top) -
+                                        (own[i].right - own[i].left) - (own[j].right - own[j].left);
+                    if (size >= least ||
+                        std::any_of(foreign.begin(), foreign.end(),
+                                    [&](const Box& f) { return overlap(f, both); }))
                         continue;
                     least = size;
                     first = i;

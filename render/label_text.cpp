@@ -9,8 +9,8 @@ namespace loopwright {
 
 namespace {
 
-constexpr double module = 2.5;         // mm
-constexpr double widest_label = 30.0;  // mm, unless a single word is wider
+constexpr double module = 2.5;          // mm
+constexpr double widest_label = 30.0;   // mm, unless a single word is wider
 constexpr double below_baseline = 0.3;  // M
 
 LabelText measured(std::vector<std::string> lines, double height, double pitch) {
@@ -18,8 +18,8 @@ LabelText measured(std::vector<std::string> lines, double height, double pitch) 
     for (const std::string& line : text.lines)
         text.width = std::max(text.width, text_width_m(line, height));
     if (!text.lines.empty())
-        text.height = height / module + pitch * static_cast<double>(text.lines.size() - 1) +
-                      below_baseline;
+        text.height =
+            height / module + pitch * static_cast<double>(text.lines.size() - 1) + below_baseline;
     return text;
 }
 

@@ -13,8 +13,8 @@ namespace loopwright {
 namespace {
 
 constexpr double quarter = 0.25;
-constexpr double clear = 0.3;          // M, round every text
-constexpr double stroke_half = 0.25;   // M, kept free on each side of a line
+constexpr double clear = 0.3;         // M, round every text
+constexpr double stroke_half = 0.25;  // M, kept free on each side of a line
 constexpr double small_shift = 3.0;
 constexpr double far_shift = 16.0;
 
@@ -42,7 +42,10 @@ GridBox grid_box(const Box& box) {
 class LabelPlacer {
   public:
     LabelPlacer(const Circuit& circuit, const Sketch& sketch, const Roles& roles, Layout& layout)
-        : circuit_(circuit), sketch_(sketch), roles_(roles), layout_(layout),
+        : circuit_(circuit),
+          sketch_(sketch),
+          roles_(roles),
+          layout_(layout),
           room_(extent_of(sketch, layout)) {}
 
     void place() {
@@ -81,10 +84,10 @@ class LabelPlacer {
             for (const PortAnchor& port : s.shape.ports) {
                 const double x = s.at.x + port.at.x;
                 const double y = s.at.y + port.at.y;
-                const double into_x = std::clamp(x, s.at.x + s.shape.body.left,
-                                                 s.at.x + s.shape.body.right);
-                const double into_y = std::clamp(y, s.at.y + s.shape.body.top,
-                                                 s.at.y + s.shape.body.bottom);
+                const double into_x =
+                    std::clamp(x, s.at.x + s.shape.body.left, s.at.x + s.shape.body.right);
+                const double into_y =
+                    std::clamp(y, s.at.y + s.shape.body.top, s.at.y + s.shape.body.bottom);
                 room_.take(grown({std::min(x, into_x), std::min(y, into_y), std::max(x, into_x),
                                   std::max(y, into_y)},
                                  stroke_half));
@@ -116,11 +119,11 @@ class LabelPlacer {
         if (!room_.is_free(grown(box, clear))) return false;
         const double middle = (box.left + box.right) / 2;
         room_.take(box);
-        layout_.labels.push_back({.component = part(p).component,
-                                  .box = grid_box(box),
-                                  .right_aligned = middle < part(p).at.x - 2.0 &&
-                                                   box.right <= part(p).at.x + 1.0,
-                                  .leader = std::move(leader)});
+        layout_.labels.push_back(
+            {.component = part(p).component,
+             .box = grid_box(box),
+             .right_aligned = middle < part(p).at.x - 2.0 && box.right <= part(p).at.x + 1.0,
+             .leader = std::move(leader)});
         return true;
     }
 
@@ -145,9 +148,9 @@ class LabelPlacer {
         for (std::size_t i = 0; i < places.size(); ++i)
             for (double dy = -small_shift; dy <= small_shift; dy += 0.5)
                 for (double dx = -small_shift; dx <= small_shift; dx += 0.5)
-                    tries.push_back({static_cast<double>(i) * 0.8 + std::abs(dx) + std::abs(dy),
-                                     snapped(moved(places[i], part(p).at.x + dx,
-                                                   part(p).at.y + dy))});
+                    tries.push_back(
+                        {static_cast<double>(i) * 0.8 + std::abs(dx) + std::abs(dy),
+                         snapped(moved(places[i], part(p).at.x + dx, part(p).at.y + dy))});
         std::stable_sort(tries.begin(), tries.end(),
                          [](const Try& a, const Try& b) { return a.cost < b.cost; });
         return std::any_of(tries.begin(), tries.end(),
@@ -186,7 +189,8 @@ class LabelPlacer {
         const auto nearest = [](const Box& box, double x, double y) {
             return Point{std::clamp(x, box.left, box.right), std::clamp(y, box.top, box.bottom)};
         };
-        const Point from = nearest(text, (body.left + body.right) / 2, (body.top + body.bottom) / 2);
+        const Point from =
+            nearest(text, (body.left + body.right) / 2, (body.top + body.bottom) / 2);
         const Point to = nearest(body, from.x, from.y);
         const auto grid = [](Point q) {
             return GridPoint{static_cast<int>(std::lround(q.x / quarter)),
@@ -218,9 +222,10 @@ class LabelPlacer {
         const double h = text.height;
         const Cell at = part(p).at;
         for (const double dy : {0.0, 0.5, 1.0, -0.5, -1.0})
-            for (const Box& box : {Box{1.75, -h + 1.0, 1.75 + w, 1.0}, Box{-w / 2, 1.75, w / 2, 1.75 + h},
-                                   Box{-1.75 - w, -h + 1.0, -1.75, 1.0},
-                                   Box{1.75, 0.0, 1.75 + w, h}, Box{-1.75 - w, 0.0, -1.75, h}})
+            for (const Box& box :
+                 {Box{1.75, -h + 1.0, 1.75 + w, 1.0}, Box{-w / 2, 1.75, w / 2, 1.75 + h},
+                  Box{-1.75 - w, -h + 1.0, -1.75, 1.0}, Box{1.75, 0.0, 1.75 + w, h},
+                  Box{-1.75 - w, 0.0, -1.75, h}})
                 if (accept(p, snapped(moved(box, at.x, at.y + dy)))) return true;
         return false;
     }
@@ -233,9 +238,8 @@ class LabelPlacer {
         const auto length = [](const Wire* w) {
             return std::abs(w->to.x - w->from.x) + std::abs(w->to.y - w->from.y);
         };
-        std::stable_sort(runs.begin(), runs.end(), [&](const Wire* a, const Wire* b) {
-            return length(a) > length(b);
-        });
+        std::stable_sort(runs.begin(), runs.end(),
+                         [&](const Wire* a, const Wire* b) { return length(a) > length(b); });
         for (const Wire* wire : runs) {
             const bool level = wire->from.y == wire->to.y;
             const double x0 = std::min(wire->from.x, wire->to.x) * quarter;
@@ -250,7 +254,8 @@ class LabelPlacer {
                         const double mid = span / 2 + sign * along;
                         const Box box =
                             level ? Box{x0 + mid, first ? y0 - 0.6 - text.height : y0 + 0.6,
-                                        x0 + mid + text.width, first ? y0 - 0.6 : y0 + 0.6 + text.height}
+                                        x0 + mid + text.width,
+                                        first ? y0 - 0.6 : y0 + 0.6 + text.height}
                                   : Box{first ? x0 + 0.6 : x0 - 0.6 - text.width, y0 + mid,
                                         first ? x0 + 0.6 + text.width : x0 - 0.6,
                                         y0 + mid + text.height};

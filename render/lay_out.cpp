@@ -26,8 +26,7 @@ RouteField field_of(const Sketch& sketch) {
         field.bodies.push_back(sketch.body(p));
         if (part.label_width > 0.0)
             field.texts.push_back({part.label.left + part.at.x, part.label.top + part.at.y,
-                                   part.label.right + part.at.x,
-                                   part.label.bottom + part.at.y});
+                                   part.label.right + part.at.x, part.label.bottom + part.at.y});
         for (std::size_t a = 0; a < part.shape.ports.size(); ++a) {
             const int n = sketch.net_at(p, a);
             if (n >= 0 && sketch.nets[static_cast<std::size_t>(n)].ends.size() > 1) continue;
@@ -120,12 +119,12 @@ Layout lay_out(const Circuit& circuit, const Structure& structure, std::string_v
         for (int choice = 0; choice < (blank.nets.size() > many_nets ? 1 : 4); ++choice) {
             spacing.drains_below = (choice & 1) != 0;
             spacing.mirror_actuators = (choice & 2) != 0;
-            std::optional<Attempt> tried =
-                attempt(circuit, roles, structure, blank, spacing, 1);
+            std::optional<Attempt> tried = attempt(circuit, roles, structure, blank, spacing, 1);
             if (tried && (!chosen || tried->cost < chosen->cost)) chosen = std::move(tried);
         }
         if (chosen) {
-            Layout layout = finish_layout(circuit, chosen->sketch, roles, chosen->nets, chosen->shafts);
+            Layout layout =
+                finish_layout(circuit, chosen->sketch, roles, chosen->nets, chosen->shafts);
             fit_to_sheet(circuit, layout, sheet);
             return layout;
         }

@@ -56,7 +56,7 @@ struct ShaftRun {
 struct LabelBox {
     Index component = none;
     Index line = none;
-    GridBox box = {};   ///< what the text covers
+    GridBox box = {};  ///< what the text covers
     bool right_aligned = false;
     std::vector<GridPoint> leader = {};  ///< empty: none
 };

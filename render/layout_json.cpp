@@ -64,8 +64,8 @@ class LayoutReader {
             layout.wires.push_back(wire);
         }
         for (const Json& item : list(json, "joints"))
-            layout.joints.push_back({find(lines_, field(item, "line"), "line"),
-                                     read_point(field(item, "at"))});
+            layout.joints.push_back(
+                {find(lines_, field(item, "line"), "line"), read_point(field(item, "at"))});
         for (const Json& item : list(json, "shafts")) {
             ShaftRun shaft;
             shaft.shaft = find(shafts_, field(item, "shaft"), "shaft");
@@ -170,7 +170,8 @@ std::string write_layout(const Circuit& circuit, const Layout& layout) {
     json["symbols"] = std::move(symbols);
     Json wires = Json::array();
     for (const Wire& wire : layout.wires)
-        wires.push_back({{"line", circuit.lines[wire.line].path}, {"run", run(wire.from, wire.to)}});
+        wires.push_back(
+            {{"line", circuit.lines[wire.line].path}, {"run", run(wire.from, wire.to)}});
     json["wires"] = std::move(wires);
     Json joints = Json::array();
     for (const Joint& joint : layout.joints)
@@ -178,8 +179,8 @@ std::string write_layout(const Circuit& circuit, const Layout& layout) {
     json["joints"] = std::move(joints);
     Json shafts = Json::array();
     for (const ShaftRun& shaft : layout.shafts)
-        shafts.push_back({{"shaft", circuit.shafts[shaft.shaft].path},
-                          {"run", run(shaft.from, shaft.to)}});
+        shafts.push_back(
+            {{"shaft", circuit.shafts[shaft.shaft].path}, {"run", run(shaft.from, shaft.to)}});
     json["shafts"] = std::move(shafts);
     Json labels = Json::array();
     for (const LabelBox& label : layout.labels) {

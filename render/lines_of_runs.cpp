@@ -115,8 +115,8 @@ Ends side_of(const SketchNet& net, const Sketch& sketch, const RoutedNet& routed
 
 }  // namespace
 
-std::vector<Index> lines_of_runs(const Circuit& circuit, const Sketch& sketch,
-                                 const SketchNet& net, const RoutedNet& routed) {
+std::vector<Index> lines_of_runs(const Circuit& circuit, const Sketch& sketch, const SketchNet& net,
+                                 const RoutedNet& routed) {
     std::vector<Index> lines(routed.runs.size(), net.lines.front());
     if (net.lines.size() == 1) return lines;
     const LineGraph graph(circuit, sketch, net);

@@ -60,7 +60,8 @@ PanelList parts_list(const Circuit& circuit) {
         Panel row{};
         double last = 3.4;
         add_text(row, {code, 3.4}, fitted(name, row_text, title - code - 1.5), row_text);
-        add_text(row, {title, 3.4}, fitted(component.title, row_text, kind - title - 1.5), row_text);
+        add_text(row, {title, 3.4}, fitted(component.title, row_text, kind - title - 1.5),
+                 row_text);
         add_text(row, {kind, 3.4}, fitted(component.kind->title, row_text, figures - kind - 1.5),
                  row_text);
         last = std::max(last, add_paragraph(row, {figures, 3.4}, joined(lines, first),
@@ -87,18 +88,19 @@ PanelList legend(const Circuit& circuit, bool with_frames, bool with_findings) {
     Panel& joint = add("lines joined; lines that only cross are not");
     add_line(joint, {0, 0}, {16, 0});
     add_line(joint, {8, 0}, {8, 2});
-    joint.primitives.push_back({Arc{.centre = {8, 0}, .radius = 0.375 * module, .fill = Paint::ink}, {}});
+    joint.primitives.push_back(
+        {Arc{.centre = {8, 0}, .radius = 0.375 * module, .fill = Paint::ink}, {}});
     if (!circuit.shafts.empty()) {
         Panel& shaft = add("shaft");
         add_line(shaft, {0, -0.625}, {16, -0.625});
         add_line(shaft, {0, 0.625}, {16, 0.625});
     }
-    if (with_frames)
-        add_line(add("boundary of an assembly"), {0, 0}, {16, 0}, thin, Dash::chain);
+    if (with_frames) add_line(add("boundary of an assembly"), {0, 0}, {16, 0}, thin, Dash::chain);
     if (with_findings) {
         Panel& band = add("way that a finding speaks of");
         band.primitives.push_back(
-            {Polyline{.points = {{0, 0}, {16, 0}}, .pen = {.paint = Paint::band, .width = 2.5}}, {}});
+            {Polyline{.points = {{0, 0}, {16, 0}}, .pen = {.paint = Paint::band, .width = 2.5}},
+             {}});
         add_line(band, {0, 0}, {16, 0});
     }
     PanelList list{.heading = heading("Legend"), .together = true};
@@ -112,9 +114,10 @@ PanelList legend(const Circuit& circuit, bool with_frames, bool with_findings) {
         list.rows.push_back(std::move(row));
     }
     Panel note{.height = 5.5};
-    add_text(note, {0.0, 3.6},
-             "Valves and controls are drawn at rest. Reservoir marks of one name are one reservoir.",
-             normal_text);
+    add_text(
+        note, {0.0, 3.6},
+        "Valves and controls are drawn at rest. Reservoir marks of one name are one reservoir.",
+        normal_text);
     list.rows.push_back(std::move(note));
     return list;
 }

@@ -93,11 +93,20 @@ class ColumnFinder {
                 case PartRole::prime_mover:
                     add_column(rank_prime_mover, {.parts = {p}});
                     break;
-                case PartRole::loop_pump: add_column(rank_pump, {.parts = {p}}); break;
-                case PartRole::charge_pump: add_column(rank_charge_pump, {.parts = {p}}); break;
-                case PartRole::loop_actuator: actuators.parts.push_back(p); break;
-                case PartRole::load: loads.parts.push_back(p); break;
-                default: break;
+                case PartRole::loop_pump:
+                    add_column(rank_pump, {.parts = {p}});
+                    break;
+                case PartRole::charge_pump:
+                    add_column(rank_charge_pump, {.parts = {p}});
+                    break;
+                case PartRole::loop_actuator:
+                    actuators.parts.push_back(p);
+                    break;
+                case PartRole::load:
+                    loads.parts.push_back(p);
+                    break;
+                default:
+                    break;
             }
             if (part(p).is_mark()) {
                 out_.marks.push_back(p);
@@ -112,8 +121,8 @@ class ColumnFinder {
     void add_level(NetRole level) {
         std::vector<int> nets;
         for (const Column& column : out_.columns) {
-            const bool start = column.rank == (level == NetRole::charge ? rank_charge_pump
-                                                                       : rank_pump);
+            const bool start =
+                column.rank == (level == NetRole::charge ? rank_charge_pump : rank_pump);
             for (const Slot& slot : column.slots)
                 for (const int p : slot.parts)
                     for (const int n : nets_of(p))
@@ -153,11 +162,20 @@ class ColumnFinder {
         Touches touches;
         for (const int p : parts)
             for (const int n : nets_of(p)) switch (net_role(n)) {
-                    case NetRole::side_a: touches.a = true; break;
-                    case NetRole::side_b: touches.b = true; break;
-                    case NetRole::charge: touches.charge = true; break;
-                    case NetRole::housing: touches.drain = true; break;
-                    default: break;
+                    case NetRole::side_a:
+                        touches.a = true;
+                        break;
+                    case NetRole::side_b:
+                        touches.b = true;
+                        break;
+                    case NetRole::charge:
+                        touches.charge = true;
+                        break;
+                    case NetRole::housing:
+                        touches.drain = true;
+                        break;
+                    default:
+                        break;
                 }
         return touches;
     }
@@ -182,27 +200,26 @@ class ColumnFinder {
 
     void add_cluster(std::vector<int>& parts) {
         const Touches touches = touches_of(parts);
-        const bool flushing = std::any_of(parts.begin(), parts.end(), [&](int p) {
-            return role(p) == PartRole::flushing_valve;
-        });
+        const bool flushing = std::any_of(
+            parts.begin(), parts.end(), [&](int p) { return role(p) == PartRole::flushing_valve; });
         const PartRole lead = role(parts.front());
         Slot slot;
         int rank = rank_bridge;
         NetRole top = NetRole::side_a;
         if (touches.a && touches.b) {
             slot.zone = Zone::full;
-            rank = flushing ? rank_flushing
+            rank = flushing                             ? rank_flushing
                    : lead == PartRole::crossport_relief ? rank_crossport
-                   : touches.charge                      ? rank_side_charge
-                                                         : rank_bridge;
+                   : touches.charge                     ? rank_side_charge
+                                                        : rank_bridge;
         } else if (touches.a) {
             slot.zone = Zone::upper;
             rank = touches.charge ? rank_between(lead) : rank_on_a;
         } else if (touches.charge) {
             slot.zone = Zone::lower;
-            rank = touches.b                             ? rank_between(lead)
-                   : lead == PartRole::charge_relief     ? rank_charge_relief
-                                                         : rank_on_charge;
+            rank = touches.b                         ? rank_between(lead)
+                   : lead == PartRole::charge_relief ? rank_charge_relief
+                                                     : rank_on_charge;
             top = NetRole::charge;
         } else if (touches.b) {
             slot.zone = Zone::below;
@@ -265,8 +282,8 @@ class ColumnFinder {
         const auto take = [&](int p) {
             if (std::find(order.begin(), order.end(), p) == order.end()) order.push_back(p);
         };
-        const auto first = std::find_if(parts.begin(), parts.end(),
-                                        [&](int p) { return touches(p, top); });
+        const auto first =
+            std::find_if(parts.begin(), parts.end(), [&](int p) { return touches(p, top); });
         take(first != parts.end() ? *first : parts.front());
         for (std::size_t i = 0; i < order.size(); ++i)
             for (const int n : nets_of(order[i])) {

@@ -78,9 +78,12 @@ std::vector<Net> drawn_nets(const Circuit& circuit) {
 bool is_dashed(const Circuit& circuit, Index line) {
     switch (circuit.lines[line].function) {
         case LineFunction::drain:
-        case LineFunction::pilot: return true;
-        case LineFunction::not_declared: break;
-        default: return false;
+        case LineFunction::pilot:
+            return true;
+        case LineFunction::not_declared:
+            break;
+        default:
+            return false;
     }
     const auto ports = circuit.ports_of(circuit.lines[line]);
     return std::any_of(ports.begin(), ports.end(), [&](Index p) {

@@ -15,12 +15,15 @@ constexpr double tolerance = 1e-3;
 }  // namespace
 
 Occupancy::Occupancy(const Box& extent)
-    : left_(std::floor(extent.left)), top_(std::floor(extent.top)),
+    : left_(std::floor(extent.left)),
+      top_(std::floor(extent.top)),
       width_(static_cast<int>(std::ceil((extent.right - left_) * squares)) + 1),
       height_(static_cast<int>(std::ceil((extent.bottom - top_) * squares)) + 1),
       taken_(static_cast<std::size_t>(width_) * static_cast<std::size_t>(height_), 0) {}
 
-int Occupancy::column(double x) const { return static_cast<int>(std::floor((x - left_) * squares)); }
+int Occupancy::column(double x) const {
+    return static_cast<int>(std::floor((x - left_) * squares));
+}
 int Occupancy::row(double y) const { return static_cast<int>(std::floor((y - top_) * squares)); }
 
 void Occupancy::take(const Box& box) {

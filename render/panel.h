@@ -33,7 +33,8 @@ inline constexpr double small_text = 1.8;
 inline constexpr double normal_text = 2.5;
 inline constexpr double large_text = 3.5;
 
-void add_line(Panel& panel, Point from, Point to, double width = thin, Dash dash = Dash::continuous);
+void add_line(Panel& panel, Point from, Point to, double width = thin,
+              Dash dash = Dash::continuous);
 void add_box(Panel& panel, Point from, Point to, double width = thin);
 void add_text(Panel& panel, Point baseline, std::string_view text, double height = normal_text,
               Anchor anchor = Anchor::start);

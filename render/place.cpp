@@ -38,8 +38,8 @@ void shift(Sketch& sketch, const Block& block, const std::vector<std::size_t>& t
 
 }  // namespace
 
-void place(Sketch& sketch, const Roles& roles, const Structure& structure,
-           const Spacing& spacing, int columns) {
+void place(Sketch& sketch, const Roles& roles, const Structure& structure, const Spacing& spacing,
+           int columns) {
     std::vector<Block> blocks = blocks_of(sketch, roles, structure);
     for (SketchNet& net : sketch.nets) net.trunks.clear();
     for (std::size_t b = 0; b < blocks.size(); ++b)
@@ -69,8 +69,10 @@ void place(Sketch& sketch, const Roles& roles, const Structure& structure,
         const Box box = box_of(sketch, block);
         // Loops below one another have their pumps in line.
         int x = left - static_cast<int>(std::floor(box.left));
-        if (block.loop >= 0 && axis == 0) axis = x + block.axis_x;
-        else if (block.loop >= 0) x = std::max(x, axis - block.axis_x);
+        if (block.loop >= 0 && axis == 0)
+            axis = x + block.axis_x;
+        else if (block.loop >= 0)
+            x = std::max(x, axis - block.axis_x);
         shift(sketch, block, before, {x, top - static_cast<int>(std::floor(box.top))});
         top += static_cast<int>(std::ceil(box.bottom) - std::floor(box.top)) + block_gap;
         widest = std::max(widest, static_cast<int>(std::ceil(box.right)) + x - left);

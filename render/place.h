@@ -17,8 +17,8 @@ struct Spacing {
     int column = 3;  ///< between neighbours in a row
     int row = 3;     ///< between a symbol and the level line that it hangs on
     /// Choices that only a routing can judge, tried one after the other.
-    bool drains_below = false;   ///< joined drains below the drain chain instead of above
-    bool mirror_pumps = true;    ///< case ports to the outside
+    bool drains_below = false;  ///< joined drains below the drain chain instead of above
+    bool mirror_pumps = true;   ///< case ports to the outside
     bool mirror_actuators = false;
 };
 
@@ -39,8 +39,8 @@ void place_loop(Sketch& sketch, const Roles& roles, Block& block, const Spacing&
 void place_flow(Sketch& sketch, const Roles& roles, Block& block, const Spacing& spacing);
 
 /// Everything: blocks, their parts, and the blocks below one another in `columns` columns.
-void place(Sketch& sketch, const Roles& roles, const Structure& structure,
-           const Spacing& spacing, int columns);
+void place(Sketch& sketch, const Roles& roles, const Structure& structure, const Spacing& spacing,
+           int columns);
 
 /// Which way a port should look; `any` where it does not matter.
 struct PortWish {

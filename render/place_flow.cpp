@@ -10,7 +10,8 @@ namespace loopwright {
 namespace {
 
 // Layered drawing (K. Sugiyama, S. Tagawa, M. Toda, IEEE Trans. SMC 1981; cited from memory): rows
-// by distance from the pumps, order in a row by the mean of the neighbours, places by least squares.
+// by distance from the pumps, order in a row by the mean of the neighbours, places by least
+// squares.
 constexpr int order_sweeps = 6;
 constexpr int place_sweeps = 8;
 
@@ -38,7 +39,8 @@ class FlowPlacer {
     bool in_block(int p) { return part(p).block == part(member_.front()).block; }
     bool is_machine(int p) { return !part(p).rest.shafts.empty(); }
 
-    /// Neighbours through nets, in the order of ports. Suction and returns do not carry the flow on.
+    /// Neighbours through nets, in the order of ports. Suction and returns do not carry the flow
+    /// on.
     template <typename Visit>
     void each_neighbour(int p, Visit visit) {
         for (std::size_t a = 0; a < part(p).rest.ports.size(); ++a) {
@@ -84,8 +86,8 @@ class FlowPlacer {
             const Component& component = sketch_.component(p);
             if (component.shaft == none) continue;
             for (const Index c : circuit.components_of(circuit.shafts[component.shaft]))
-                if (const int q = sketch_.part_of(c); q >= 0 && in_block(q) && row(q) >= 0 &&
-                                                      role(q) != PartRole::prime_mover)
+                if (const int q = sketch_.part_of(c);
+                    q >= 0 && in_block(q) && row(q) >= 0 && role(q) != PartRole::prime_mover)
                     row(p) = row(q);
         }
         int lowest = 0;
@@ -104,8 +106,7 @@ class FlowPlacer {
             for (std::size_t i = 0; i < parts.size(); ++i) at[parts[i]] = static_cast<double>(i);
         for (int sweep = 0; sweep < order_sweeps; ++sweep)
             for (std::size_t r = 0; r < rows_.size(); ++r) {
-                auto& parts =
-                    rows_[sweep % 2 == 0 ? r : rows_.size() - 1 - r];
+                auto& parts = rows_[sweep % 2 == 0 ? r : rows_.size() - 1 - r];
                 std::map<int, double> mean;
                 for (const int p : parts) {
                     double sum = 0.0;
@@ -150,12 +151,16 @@ class FlowPlacer {
                 if (n < 0) continue;
                 for (const SketchEnd& end : sketch_.nets[static_cast<std::size_t>(n)].ends) {
                     if (end.part == p || !in_block(end.part)) continue;
-                    if (part(end.part).is_mark() || row(end.part) < row(p)) ++below;
-                    else if (row(end.part) > row(p)) ++above;
+                    if (part(end.part).is_mark() || row(end.part) < row(p))
+                        ++below;
+                    else if (row(end.part) > row(p))
+                        ++above;
                 }
                 if (part(p).rest.ports.size() <= 3 || is_machine(p)) {
-                    if (above > 0) wishes.push_back({static_cast<int>(a), Side::up, 2});
-                    else if (below > 0) wishes.push_back({static_cast<int>(a), Side::down, 1});
+                    if (above > 0)
+                        wishes.push_back({static_cast<int>(a), Side::up, 2});
+                    else if (below > 0)
+                        wishes.push_back({static_cast<int>(a), Side::down, 1});
                 }
             }
             turn_to_wishes(sketch_, p, wishes);
@@ -233,8 +238,8 @@ class FlowPlacer {
         for (std::size_t i = 1; i < parts.size(); ++i) {
             const Box before = sketch_.extent(parts[i - 1]);
             const Box own = sketch_.extent(parts[i]);
-            offset[i] = offset[i - 1] + std::ceil(before.right) + spacing_.column +
-                        std::ceil(-own.left);
+            offset[i] =
+                offset[i - 1] + std::ceil(before.right) + spacing_.column + std::ceil(-own.left);
         }
         std::vector<Pool> pools;
         for (std::size_t i = 0; i < parts.size(); ++i) {

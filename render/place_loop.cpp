@@ -22,7 +22,10 @@ bool overlap(const Box& a, const Box& b) {
 class LoopPlacer {
   public:
     LoopPlacer(Sketch& sketch, const Roles& roles, Block& block, const Spacing& spacing)
-        : sketch_(sketch), roles_(roles), block_(block), spacing_(spacing),
+        : sketch_(sketch),
+          roles_(roles),
+          block_(block),
+          spacing_(spacing),
           plan_(columns_of(sketch, roles, block)) {}
 
     void place() {
@@ -100,8 +103,7 @@ class LoopPlacer {
                 if (sketch_.net_at(slot.parts[j], a) == n)
                     return PortWish{anchor, j < i ? Side::up : Side::down, 2};
         }
-        if (slot.zone == Zone::under && touches(slot.host, n))
-            return PortWish{anchor, Side::up, 2};
+        if (slot.zone == Zone::under && touches(slot.host, n)) return PortWish{anchor, Side::up, 2};
         return PortWish{anchor, Side::down, 1};
     }
 
@@ -143,7 +145,8 @@ class LoopPlacer {
         sketch_.turn(p, attitude);
     }
 
-    /// The port of line B to the left, so that its line passes the body on the far side of the motor.
+    /// The port of line B to the left, so that its line passes the body on the far side of the
+    /// motor.
     void mirror_flushing(int p) {
         double a = 0.0;
         double b = 0.0;
@@ -167,7 +170,8 @@ class LoopPlacer {
             for (int a = 0; a < static_cast<int>(part(p).rest.ports.size()); ++a) {
                 const int n = sketch_.net_at(p, static_cast<std::size_t>(a));
                 if (n < 0) continue;
-                const bool before = i == 0 ? on(n, NetRole::housing) : touches(slot.parts[i - 1], n);
+                const bool before =
+                    i == 0 ? on(n, NetRole::housing) : touches(slot.parts[i - 1], n);
                 wishes.push_back({a, before ? in : out, 2});
             }
             turn_to_wishes(sketch_, p, wishes);
@@ -214,8 +218,8 @@ class LoopPlacer {
             }
         }
         charge_ = 0;
-        const bool pump_here = std::any_of(
-            plan_.columns.begin(), plan_.columns.end(), [&](const Column& column) {
+        const bool pump_here =
+            std::any_of(plan_.columns.begin(), plan_.columns.end(), [&](const Column& column) {
                 return role(column.slots.front().parts.front()) == PartRole::charge_pump;
             });
         axis_ = plan_.has_charge && pump_here ? charge_ + charge_above_axis : charge_;
@@ -251,9 +255,9 @@ class LoopPlacer {
                 for (const Solid& solid : own)
                     if (there.box.top < solid.box.bottom + 1.0 &&
                         solid.box.top < there.box.bottom + 1.0)
-                        x = std::max(x, static_cast<int>(std::ceil(
-                                            there.box.right + room_between(there, solid) -
-                                            solid.box.left)));
+                        x = std::max(
+                            x, static_cast<int>(std::ceil(
+                                   there.box.right + room_between(there, solid) - solid.box.left)));
             if (solids_.empty()) x = 0;
             for (Solid solid : own) {
                 solid.box.left += x;
@@ -262,8 +266,7 @@ class LoopPlacer {
                 solids_.push_back(solid);
             }
             for (const Slot& slot : column.slots)
-                for (const int p : slot.parts)
-                    sketch_.move_to(p, {part(p).at.x + x, part(p).at.y});
+                for (const int p : slot.parts) sketch_.move_to(p, {part(p).at.x + x, part(p).at.y});
             if (role(column.slots.front().parts.front()) == PartRole::loop_pump &&
                 block_.axis_x == 0)
                 block_.axis_x = x;
@@ -289,8 +292,9 @@ class LoopPlacer {
             for (const int p : slot.parts) {
                 const SketchPart& s = part(p);
                 const auto add = [&](Solid::What what, const Box& box) {
-                    out.push_back({what, {box.left + s.at.x, box.top + s.at.y,
-                                          box.right + s.at.x, box.bottom + s.at.y}});
+                    out.push_back({what,
+                                   {box.left + s.at.x, box.top + s.at.y, box.right + s.at.x,
+                                    box.bottom + s.at.y}});
                 };
                 add(Solid::What::body, s.shape.body);
                 if (s.label_width > 0.0) add(Solid::What::label, s.label);
@@ -306,13 +310,12 @@ class LoopPlacer {
                         to = on(n, NetRole::side_b)   ? b_ - s.at.y
                              : on(n, NetRole::charge) ? charge_ - s.at.y
                                                       : at.y;
-                    add(Solid::What::lane,
-                        {at.x, std::min(at.y, to), at.x, std::max(at.y, to)});
+                    add(Solid::What::lane, {at.x, std::min(at.y, to), at.x, std::max(at.y, to)});
                 }
                 for (const int mark : s.marks) {
                     const Cell at = part(mark).at;
-                    out.push_back({Solid::What::body,
-                                   {at.x - 1.0, at.y - 2.0, at.x + 1.0, at.y + 1.0}});
+                    out.push_back(
+                        {Solid::What::body, {at.x - 1.0, at.y - 2.0, at.x + 1.0, at.y + 1.0}});
                 }
             }
         return out;
@@ -324,15 +327,30 @@ class LoopPlacer {
         const int gap = gap_in(slot);
         int y = 0;
         switch (slot.zone) {
-            case Zone::upper: y = charge_ - spacing_.row - height; break;
-            case Zone::lower: y = charge_ + spacing_.row; break;
-            case Zone::full: y = (a_ + b_ - height) / 2; break;
-            case Zone::below: y = b_ + spacing_.row; break;
-            case Zone::level_a: move(slot.parts.front(), 0, a_); return;
-            case Zone::level_b: move(slot.parts.front(), 0, b_); return;
-            case Zone::level_charge: move(slot.parts.front(), 0, charge_); return;
+            case Zone::upper:
+                y = charge_ - spacing_.row - height;
+                break;
+            case Zone::lower:
+                y = charge_ + spacing_.row;
+                break;
+            case Zone::full:
+                y = (a_ + b_ - height) / 2;
+                break;
+            case Zone::below:
+                y = b_ + spacing_.row;
+                break;
+            case Zone::level_a:
+                move(slot.parts.front(), 0, a_);
+                return;
+            case Zone::level_b:
+                move(slot.parts.front(), 0, b_);
+                return;
+            case Zone::level_charge:
+                move(slot.parts.front(), 0, charge_);
+                return;
             case Zone::drain:
-            case Zone::under: return;
+            case Zone::under:
+                return;
         }
         if (slot.zone == Zone::upper) y = (a_ + charge_ - height) / 2;
         if (slot.zone == Zone::lower && hangs_on_b(slot)) y = (charge_ + b_ - height) / 2;
@@ -386,8 +404,8 @@ class LoopPlacer {
             int y = axis_;
             const Component& component = sketch_.component(p);
             if (component.shaft != none)
-                for (const Index c : sketch_.circuit().components_of(
-                         sketch_.circuit().shafts[component.shaft]))
+                for (const Index c :
+                     sketch_.circuit().components_of(sketch_.circuit().shafts[component.shaft]))
                     if (const int q = sketch_.part_of(c);
                         q >= 0 && role(q) == PartRole::loop_actuator)
                         y = part(q).at.y;
@@ -429,9 +447,8 @@ class LoopPlacer {
                     const bool free =
                         std::none_of(slot.parts.begin(), slot.parts.end(), [&](int p) {
                             const Box own = placed_box(p, 0.0);
-                            return std::any_of(taken.begin(), taken.end(), [&](const Box& box) {
-                                return overlap(own, box);
-                            });
+                            return std::any_of(taken.begin(), taken.end(),
+                                               [&](const Box& box) { return overlap(own, box); });
                         });
                     if (free) break;
                 }
@@ -489,7 +506,8 @@ class LoopPlacer {
         int left = 1 << 30;
         int right = -(1 << 30);
         for (const SketchEnd& end : sketch_.nets[n].ends) {
-            if (part(end.part).block != part(block_.parts.front()).block || part(end.part).is_mark())
+            if (part(end.part).block != part(block_.parts.front()).block ||
+                part(end.part).is_mark())
                 continue;
             const int x = sketch_.cell(end).x;
             left = std::min(left, x);
@@ -536,8 +554,8 @@ class LoopPlacer {
                     ++count;
                 }
             int x = count > 0 ? sum / count : 0;
-            while (std::any_of(used.begin(), used.end(),
-                               [&](int u) { return std::abs(u - x) < 6; }))
+            while (
+                std::any_of(used.begin(), used.end(), [&](int u) { return std::abs(u - x) < 6; }))
                 ++x;
             used.push_back(x);
             move(mark, x, y);

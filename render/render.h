@@ -16,7 +16,8 @@
 namespace loopwright {
 
 /// Places and routes the whole circuit and chooses the sheet. `structure` gives the roles (loop
-/// pump, motor, side, charge line ...). Deterministic. `sheet`: "A4".."A0", or empty: chosen to fit.
+/// pump, motor, side, charge line ...). Deterministic. `sheet`: "A4".."A0", or empty: chosen to
+/// fit.
 Layout lay_out(const Circuit& circuit, const Structure& structure, std::string_view sheet = {});
 
 /// Layout as JSON, elements named by their paths, and back. Reading gives an error text in `error`
@@ -26,7 +27,8 @@ std::optional<Layout> read_layout(const Circuit& circuit, std::string_view json,
                                   std::string& error);
 
 /// The finished sheet: symbols, lines, labels, frame, title block, parts list, caution block, and
-/// the findings (`findings` empty: a sheet without). Only failed and inconclusive verdicts get marks.
+/// the findings (`findings` empty: a sheet without). Only failed and inconclusive verdicts get
+/// marks.
 Drawing draw(const Circuit& circuit, const Layout& layout, std::span<const Verdict> findings);
 
 /// SVG 1.1 text: millimetres, text stays text, ids, classes, titles and descriptions from the tags.

@@ -42,11 +42,20 @@ class RoleFinder {
         const Circuit& circuit = sketch_.circuit();
         for (Index c = 0; c < circuit.components.size(); ++c)
             switch (circuit.components[c].kind->part) {
-                case Part::prime_mover: set(c, PartRole::prime_mover, -1); break;
-                case Part::pump: set(c, PartRole::pump, -1); break;
-                case Part::actuator: set(c, PartRole::actuator, -1); break;
-                case Part::load: set(c, PartRole::load, -1); break;
-                default: break;
+                case Part::prime_mover:
+                    set(c, PartRole::prime_mover, -1);
+                    break;
+                case Part::pump:
+                    set(c, PartRole::pump, -1);
+                    break;
+                case Part::actuator:
+                    set(c, PartRole::actuator, -1);
+                    break;
+                case Part::load:
+                    set(c, PartRole::load, -1);
+                    break;
+                default:
+                    break;
             }
         for (const Index c : structure_.charge_pumps) set(c, PartRole::charge_pump, -1);
         for (std::size_t l = 0; l < structure_.loops.size(); ++l) {
@@ -100,8 +109,7 @@ class RoleFinder {
             for (const SketchEnd& end : sketch_.nets[static_cast<std::size_t>(n)].ends) {
                 const SketchPart& part = sketch_.parts[static_cast<std::size_t>(end.part)];
                 if (part.is_mark()) continue;
-                const Index port =
-                    part.shape.ports[static_cast<std::size_t>(end.anchor)].port;
+                const Index port = part.shape.ports[static_cast<std::size_t>(end.anchor)].port;
                 const PortUse use = circuit.ports[port].use;
                 suction = suction || (use == PortUse::suction && is_pump(end.part));
                 housing = housing || use == PortUse::drain;
@@ -143,8 +151,7 @@ class RoleFinder {
     void name_part(int p) {
         if (const auto [from, to] = check_of(p); from >= 0 && to >= 0) {
             if (is_side(to) && net(from).role == NetRole::charge) part(p) = PartRole::make_up_check;
-        } else if (const auto [in, out] = nets_through(p, PassageClass::pressure_opened);
-                   in >= 0) {
+        } else if (const auto [in, out] = nets_through(p, PassageClass::pressure_opened); in >= 0) {
             name_relief(p, in, out);
         } else if (is_flushing(p)) {
             part(p) = PartRole::flushing_valve;
@@ -166,9 +173,8 @@ class RoleFinder {
         const Circuit& circuit = sketch_.circuit();
         if (sketch_.parts[static_cast<std::size_t>(p)].is_mark()) return false;
         const auto passages = circuit.passages_of(sketch_.component(p));
-        return std::any_of(passages.begin(), passages.end(), [](const Passage& passage) {
-            return passage.shift == Shift::pressure;
-        });
+        return std::any_of(passages.begin(), passages.end(),
+                           [](const Passage& passage) { return passage.shift == Shift::pressure; });
     }
 
     void name_two_port(int p) {
@@ -204,23 +210,40 @@ Roles roles_of(const Sketch& sketch, const Structure& structure) {
 
 std::string_view name(PartRole role) {
     switch (role) {
-        case PartRole::other: return "other";
-        case PartRole::prime_mover: return "prime mover";
-        case PartRole::loop_pump: return "loop pump";
-        case PartRole::charge_pump: return "charge pump";
-        case PartRole::pump: return "pump";
-        case PartRole::loop_actuator: return "loop actuator";
-        case PartRole::actuator: return "actuator";
-        case PartRole::load: return "load";
-        case PartRole::make_up_check: return "make-up check";
-        case PartRole::crossport_relief: return "crossport relief";
-        case PartRole::charge_relief: return "charge relief";
-        case PartRole::flushing_valve: return "flushing valve";
-        case PartRole::flushing_relief: return "flushing relief";
-        case PartRole::charge_filter: return "charge filter";
-        case PartRole::in_line: return "in line";
-        case PartRole::cooler: return "cooler";
-        case PartRole::suction: return "suction part";
+        case PartRole::other:
+            return "other";
+        case PartRole::prime_mover:
+            return "prime mover";
+        case PartRole::loop_pump:
+            return "loop pump";
+        case PartRole::charge_pump:
+            return "charge pump";
+        case PartRole::pump:
+            return "pump";
+        case PartRole::loop_actuator:
+            return "loop actuator";
+        case PartRole::actuator:
+            return "actuator";
+        case PartRole::load:
+            return "load";
+        case PartRole::make_up_check:
+            return "make-up check";
+        case PartRole::crossport_relief:
+            return "crossport relief";
+        case PartRole::charge_relief:
+            return "charge relief";
+        case PartRole::flushing_valve:
+            return "flushing valve";
+        case PartRole::flushing_relief:
+            return "flushing relief";
+        case PartRole::charge_filter:
+            return "charge filter";
+        case PartRole::in_line:
+            return "in line";
+        case PartRole::cooler:
+            return "cooler";
+        case PartRole::suction:
+            return "suction part";
     }
     return "";
 }

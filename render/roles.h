@@ -40,9 +40,9 @@ struct RoleOfNet {
 };
 
 struct Roles {
-    std::vector<PartRole> part = {};     ///< by part of the sketch
-    std::vector<int> loop = {};          ///< by part: the loop that a machine belongs to; -1
-    std::vector<RoleOfNet> net = {};     ///< by net of the sketch
+    std::vector<PartRole> part = {};  ///< by part of the sketch
+    std::vector<int> loop = {};       ///< by part: the loop that a machine belongs to; -1
+    std::vector<RoleOfNet> net = {};  ///< by net of the sketch
 };
 
 Roles roles_of(const Sketch& sketch, const Structure& structure);

@@ -51,7 +51,7 @@ struct RouteField {
 };
 
 struct RoutedNet {
-    std::vector<Run> runs = {};    ///< split at bends and joints
+    std::vector<Run> runs = {};     ///< split at bends and joints
     std::vector<Cell> joints = {};  ///< where three or more ends meet
 };
 

@@ -29,10 +29,14 @@ struct Extent {
 
 Heading heading_of(Side side) {
     switch (side) {
-        case Side::right: return Heading::right;
-        case Side::down: return Heading::down;
-        case Side::left: return Heading::left;
-        case Side::up: return Heading::up;
+        case Side::right:
+            return Heading::right;
+        case Side::down:
+            return Heading::down;
+        case Side::left:
+            return Heading::left;
+        case Side::up:
+            return Heading::up;
     }
     return Heading::up;
 }
@@ -117,10 +121,14 @@ void RouteGrid::mark_port(const RouteEnd& end, std::int32_t net) {
 
 int RouteGrid::next(int point, Heading heading) const {
     switch (heading) {
-        case Heading::right: return point % width_ + 1 < width_ ? point + 1 : -1;
-        case Heading::left: return point % width_ > 0 ? point - 1 : -1;
-        case Heading::down: return point / width_ + 1 < height_ ? point + width_ : -1;
-        case Heading::up: return point / width_ > 0 ? point - width_ : -1;
+        case Heading::right:
+            return point % width_ + 1 < width_ ? point + 1 : -1;
+        case Heading::left:
+            return point % width_ > 0 ? point - 1 : -1;
+        case Heading::down:
+            return point / width_ + 1 < height_ ? point + width_ : -1;
+        case Heading::up:
+            return point / width_ > 0 ? point - width_ : -1;
     }
     return -1;
 }
@@ -138,8 +146,10 @@ void RouteGrid::take_up(Run run) { lay(free, run); }
 
 std::int32_t RouteGrid::edge(int point, Heading heading) const {
     switch (heading) {
-        case Heading::right: return right_[static_cast<std::size_t>(point)];
-        case Heading::down: return down_[static_cast<std::size_t>(point)];
+        case Heading::right:
+            return right_[static_cast<std::size_t>(point)];
+        case Heading::down:
+            return down_[static_cast<std::size_t>(point)];
         case Heading::left:
             return point % width_ > 0 ? right_[static_cast<std::size_t>(point - 1)] : free;
         case Heading::up:

@@ -65,7 +65,7 @@ class RouteGrid {
     std::vector<std::int32_t> right_;  // net on the edge to the right
     std::vector<std::int32_t> down_;
     std::vector<std::uint8_t> text_;
-    std::vector<std::int32_t> gate_;  // net whose port faces the point, or free
+    std::vector<std::int32_t> gate_;   // net whose port faces the point, or free
     std::vector<std::uint8_t> shaft_;  // 1 level, 2 upright, 3 end
     std::vector<std::uint8_t> stub_;   // heading of the stub + 1 at a port's point
 };

@@ -45,8 +45,7 @@ std::vector<NetPiece> pieces_of(const RouteGrid& grid, const RouteNet& net) {
     for (const RouteEnd& end : net.ends) {
         const int point = grid.at(end.at);
         const bool there = std::any_of(pieces.begin(), pieces.end(), [&](const NetPiece& piece) {
-            return std::find(piece.points.begin(), piece.points.end(), point) !=
-                   piece.points.end();
+            return std::find(piece.points.begin(), piece.points.end(), point) != piece.points.end();
         });
         if (!there)
             pieces.push_back({.points = {point}, .loose = true, .out = heading_of(end.side)});
@@ -103,8 +102,7 @@ std::vector<Run> collect(const RouteGrid& grid, std::int32_t net, const std::set
             const bool goes_on = grid.edge(start, turned_back(along)) == net;
             if (goes_on && !(split_at_joints && grid.degree(net, start) >= 3)) continue;
             int end = grid.next(start, along);
-            while (grid.edge(end, along) == net &&
-                   !(split_at_joints && grid.degree(net, end) >= 3))
+            while (grid.edge(end, along) == net && !(split_at_joints && grid.degree(net, end) >= 3))
                 end = grid.next(end, along);
             runs.push_back({grid.cell(start), grid.cell(end)});
         }

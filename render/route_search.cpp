@@ -14,8 +14,11 @@ constexpr int most_ends = 4;
 }  // namespace
 
 RouteSearch::RouteSearch(const RouteGrid& grid)
-    : grid_(grid), seen_(grid.size() * heading_count, 0), cost_(grid.size() * heading_count, 0),
-      from_(grid.size() * heading_count, no_state), piece_seen_(grid.size(), 0),
+    : grid_(grid),
+      seen_(grid.size() * heading_count, 0),
+      cost_(grid.size() * heading_count, 0),
+      from_(grid.size() * heading_count, no_state),
+      piece_seen_(grid.size(), 0),
       piece_(grid.size(), 0) {}
 
 std::vector<int> RouteSearch::find(std::int32_t net, const std::vector<NetPiece>& pieces,
@@ -80,8 +83,8 @@ void RouteSearch::start(std::int32_t net, const NetPiece& piece) {
             if (cost < 0) continue;
             if (piece.loose && heading != piece.out) cost += route_cost::bend;
             if (!piece.loose && degree >= 3) cost += fourth_end;
-            const std::uint32_t from = static_cast<std::uint32_t>(point) * heading_count +
-                                       static_cast<std::uint32_t>(h);
+            const std::uint32_t from =
+                static_cast<std::uint32_t>(point) * heading_count + static_cast<std::uint32_t>(h);
             from_[from] = no_state;
             seen_[from] = search_;
             cost_[from] = -1;  // nothing is cheaper: never reached again

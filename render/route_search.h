@@ -24,8 +24,8 @@ class RouteSearch {
 
     /// Points from a point of `pieces[source]` to a point of another piece; empty if there is
     /// no way. `reached` becomes the piece at the far end.
-    std::vector<int> find(std::int32_t net, const std::vector<NetPiece>& pieces,
-                          std::size_t source, std::size_t& reached);
+    std::vector<int> find(std::int32_t net, const std::vector<NetPiece>& pieces, std::size_t source,
+                          std::size_t& reached);
 
   private:
     struct Bounds {

@@ -49,8 +49,8 @@ RouteTally tally(std::span<const RoutedNet> nets) {
             // A crossing that falls on a joint of either net cannot be, so open intervals do, but
             // for the end of a run that is split there.
             for (const LevelRun& level : levels)
-                if (level.net != n && level.y > top && level.y < bottom && run.from.x > level.left &&
-                    run.from.x < level.right)
+                if (level.net != n && level.y > top && level.y < bottom &&
+                    run.from.x > level.left && run.from.x < level.right)
                     ++out.crossings;
         }
     return out;

@@ -25,9 +25,10 @@ constexpr double edge_zone = 5.0;
 // Between the circuit and the frame or a list.
 constexpr double air = 7.5;
 
-void add(std::vector<Primitive>& out, std::vector<Point> points, double width, bool closed = false) {
-    out.push_back({Polyline{.points = std::move(points), .closed = closed, .pen = {.width = width}},
-                   {}});
+void add(std::vector<Primitive>& out, std::vector<Point> points, double width,
+         bool closed = false) {
+    out.push_back(
+        {Polyline{.points = std::move(points), .closed = closed, .pen = {.width = width}}, {}});
 }
 
 void add_field_name(std::vector<Primitive>& out, Point centre, std::string text) {
@@ -124,11 +125,11 @@ std::vector<GridBox> ink_of(const Circuit& circuit, const Layout& layout) {
     for (const FrameBox& frame : layout.frames) boxes.push_back(frame.box);
     for (const Placed& placed : layout.placed) {
         const Component& component = circuit.components[placed.component];
-        const Box body = turned(placed.port == none
-                                    ? symbol_of(circuit, component)
-                                    : local_reservoir(circuit, component, placed.port),
-                                placed.attitude)
-                             .body;
+        const Box body =
+            turned(placed.port == none ? symbol_of(circuit, component)
+                                       : local_reservoir(circuit, component, placed.port),
+                   placed.attitude)
+                .body;
         boxes.push_back({{placed.at.x + static_cast<int>(std::floor(body.left * 4)),
                           placed.at.y + static_cast<int>(std::floor(body.top * 4))},
                          {placed.at.x + static_cast<int>(std::ceil(body.right * 4)),
@@ -178,8 +179,8 @@ std::optional<std::vector<PlacedPanel>> arrange_panels(std::span<const GridBox> 
             PanelColumn* best = nullptr;
             for (PanelColumn& column : columns) {
                 // The fullest column that still takes the whole list, else the emptiest.
-                if (room(column) >= all && (best == nullptr || room(*best) < all ||
-                                            room(column) < room(*best)))
+                if (room(column) >= all &&
+                    (best == nullptr || room(*best) < all || room(column) < room(*best)))
                     best = &column;
                 else if (best == nullptr || (room(*best) < all && room(column) > room(*best)))
                     best = &column;
@@ -209,15 +210,24 @@ namespace {
 void move_layout(Layout& layout, GridPoint by) {
     const auto move = [by](GridPoint& p) { p = {p.x + by.x, p.y + by.y}; };
     for (Placed& placed : layout.placed) move(placed.at);
-    for (Wire& wire : layout.wires) { move(wire.from); move(wire.to); }
+    for (Wire& wire : layout.wires) {
+        move(wire.from);
+        move(wire.to);
+    }
     for (Joint& joint : layout.joints) move(joint.at);
-    for (ShaftRun& run : layout.shafts) { move(run.from); move(run.to); }
+    for (ShaftRun& run : layout.shafts) {
+        move(run.from);
+        move(run.to);
+    }
     for (LabelBox& label : layout.labels) {
         move(label.box.from);
         move(label.box.to);
         for (GridPoint& p : label.leader) move(p);
     }
-    for (FrameBox& frame : layout.frames) { move(frame.box.from); move(frame.box.to); }
+    for (FrameBox& frame : layout.frames) {
+        move(frame.box.from);
+        move(frame.box.to);
+    }
 }
 
 int whole_modules(double mm) { return static_cast<int>(std::floor(mm / 2.5)) * 4; }
@@ -239,9 +249,8 @@ void fit_to_sheet(const Circuit& circuit, Layout& layout, std::string_view wish)
         const double high = size.height - 2 * margin;
         if (width + 2 * air > wide || height + 2 * air > high) continue;
         const Panel title = title_block(circuit, size);
-        const std::vector<PanelList> lists{parts_list(circuit),
-                                           legend(circuit, !layout.frames.empty(), false),
-                                           cautions()};
+        const std::vector<PanelList> lists{
+            parts_list(circuit), legend(circuit, !layout.frames.empty(), false), cautions()};
         // In the middle of the width if the lists fit below, else to the left of them.
         for (const double x : {(wide - width) / 2, air}) {
             GridPoint offset{whole_modules(x) - box.from.x / 4 * 4,
@@ -259,9 +268,10 @@ void fit_to_sheet(const Circuit& circuit, Layout& layout, std::string_view wish)
             return;
         }
     }
-    throw std::length_error(fmt::format("the drawing takes {:.0f} mm x {:.0f} mm and its lists: more "
-                                        "than a sheet {} holds",
-                                        width, height, wish.empty() ? "A0" : wish));
+    throw std::length_error(
+        fmt::format("the drawing takes {:.0f} mm x {:.0f} mm and its lists: more "
+                    "than a sheet {} holds",
+                    width, height, wish.empty() ? "A0" : wish));
 }
 
 }  // namespace loopwright

@@ -16,7 +16,7 @@ namespace loopwright {
 
 struct SheetSize {
     std::string_view name = {};
-    double width = 0.0;   ///< mm, trimmed
+    double width = 0.0;  ///< mm, trimmed
     double height = 0.0;
 };
 
@@ -38,8 +38,8 @@ PanelList legend(const Circuit& circuit, bool with_frames, bool with_findings);
 PanelList cautions();
 
 /// Where panels stand: in columns of the title block's width from the right edge, from the bottom
-/// up to what the circuit's drawing (`ink`, moved by `offset`) leaves free. Nothing where they do not
-/// fit.
+/// up to what the circuit's drawing (`ink`, moved by `offset`) leaves free. Nothing where they do
+/// not fit.
 struct PlacedPanel {
     const Panel* panel = nullptr;
     Point at = {};  ///< on the sheet

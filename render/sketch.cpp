@@ -31,10 +31,14 @@ Cell rounded(Point point) {
 
 Cell outwards(Side side) {
     switch (side) {
-        case Side::right: return {1, 0};
-        case Side::down: return {0, 1};
-        case Side::left: return {-1, 0};
-        case Side::up: return {0, -1};
+        case Side::right:
+            return {1, 0};
+        case Side::down:
+            return {0, 1};
+        case Side::left:
+            return {-1, 0};
+        case Side::up:
+            return {0, -1};
     }
     return {};
 }
@@ -47,7 +51,8 @@ constexpr int mark_drop = 2;
 }  // namespace
 
 Sketch::Sketch(const Circuit& circuit)
-    : circuit_(&circuit), part_of_(circuit.components.size(), -1),
+    : circuit_(&circuit),
+      part_of_(circuit.components.size(), -1),
       net_of_port_(circuit.ports.size(), -1) {
     for (Index c = 0; c < circuit.components.size(); ++c)
         if (!is_joint(circuit.components[c]) && !is_reservoir(circuit.components[c]))
@@ -57,9 +62,8 @@ Sketch::Sketch(const Circuit& circuit)
     for (Index c = 0; c < circuit.components.size(); ++c) {
         const Component& component = circuit.components[c];
         if (!is_reservoir(component) || component.ports.size() == 0) continue;
-        const bool shown = std::any_of(parts.begin(), parts.end(), [&](const SketchPart& part) {
-            return part.component == c;
-        });
+        const bool shown = std::any_of(parts.begin(), parts.end(),
+                                       [&](const SketchPart& part) { return part.component == c; });
         if (shown) continue;
         SketchPart& part = parts.emplace_back();
         part.component = c;
@@ -165,10 +169,18 @@ void Sketch::hang(int part, const PortAnchor& anchor, int mark) {
     const int beside_right = static_cast<int>(std::ceil(p.shape.body.right)) + 3 - port.x;
     const int beside_left = static_cast<int>(std::floor(p.shape.body.left)) - 3 - port.x;
     switch (anchor.side) {
-        case Side::down: tries = {{0, 2}, {2, 2}, {-2, 2}, {0, 6}, {3, 3}, {-3, 3}, {4, 2}, {-4, 2}}; break;
-        case Side::right: tries = {{2, 2}, {3, 3}, {5, 2}, {2, 6}}; break;
-        case Side::left: tries = {{-2, 2}, {-3, 3}, {-5, 2}, {-2, 6}}; break;
-        case Side::up: tries = {{beside_right, 1}, {beside_left, 1}, {beside_right + 3, 1}}; break;
+        case Side::down:
+            tries = {{0, 2}, {2, 2}, {-2, 2}, {0, 6}, {3, 3}, {-3, 3}, {4, 2}, {-4, 2}};
+            break;
+        case Side::right:
+            tries = {{2, 2}, {3, 3}, {5, 2}, {2, 6}};
+            break;
+        case Side::left:
+            tries = {{-2, 2}, {-3, 3}, {-5, 2}, {-2, 6}};
+            break;
+        case Side::up:
+            tries = {{beside_right, 1}, {beside_left, 1}, {beside_right + 3, 1}};
+            break;
     }
     Cell chosen = tries.front();
     for (const Cell& by : tries) {
@@ -212,8 +224,8 @@ Box Sketch::extent(int part) const {
     if (p.label_width > 0.0) widen(box, p.label);
     for (const int mark : p.marks) {
         const Cell at = parts[static_cast<std::size_t>(mark)].at;
-        widen(box, {at.x - p.at.x - 1.0, at.y - p.at.y - 2.0, at.x - p.at.x + 1.0,
-                    at.y - p.at.y + 1.0});
+        widen(box,
+              {at.x - p.at.x - 1.0, at.y - p.at.y - 2.0, at.x - p.at.x + 1.0, at.y - p.at.y + 1.0});
     }
     return box;
 }

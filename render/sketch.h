@@ -22,9 +22,9 @@ struct SketchPart {
     Cell at = {};
     bool placed = false;
     int block = -1;
-    double label_width = 0.0;   ///< M; 0: no label
+    double label_width = 0.0;  ///< M; 0: no label
     double label_height = 0.0;
-    Box label = {};             ///< planned, relative to the origin
+    Box label = {};               ///< planned, relative to the origin
     std::vector<int> marks = {};  ///< parts that hang on this one's ports
 
     bool is_mark() const { return port != none; }

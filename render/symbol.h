@@ -44,8 +44,8 @@ struct Symbol {
     std::vector<Primitive> primitives = {};
     std::vector<PortAnchor> ports = {};
     std::vector<ShaftAnchor> shafts = {};
-    Box body = {};            ///< all strokes but the stubs
-    bool upright = false;     ///< may not be turned (reservoir, text inside)
+    Box body = {};         ///< all strokes but the stubs
+    bool upright = false;  ///< may not be turned (reservoir, text inside)
 };
 
 /// Quarter turns clockwise, then mirrored left to right if asked.

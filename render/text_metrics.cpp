@@ -16,19 +16,27 @@ std::string_view spelled_out(char32_t code) {
     switch (code) {
         case U'\u2010':
         case U'\u2011':
-        case U'\u2212': return "-";
-        case U'\u2018': return "'";
+        case U'\u2212':
+            return "-";
+        case U'\u2018':
+            return "'";
         case U'\u201C':
         case U'\u201D':
-        case U'\u201E': return "\"";
-        case U'\u2026': return "...";
-        case U'\u2190': return "<-";
-        case U'\u2192': return "->";
+        case U'\u201E':
+            return "\"";
+        case U'\u2026':
+            return "...";
+        case U'\u2190':
+            return "<-";
+        case U'\u2192':
+            return "->";
         case U'\u2002':
         case U'\u2003':
         case U'\u2009':
-        case U'\u202F': return " ";
-        default: return {};
+        case U'\u202F':
+            return " ";
+        default:
+            return {};
     }
 }
 

@@ -31,7 +31,8 @@ void add_field(Panel& panel, const Field& field) {
     constexpr double inset = 1.5;
     const double width = field.to.x - field.from.x - 2 * inset;
     add_box(panel, field.from, field.to);
-    add_text(panel, {field.from.x + inset, field.from.y + 1.0 + small_text}, field.name, small_text);
+    add_text(panel, {field.from.x + inset, field.from.y + 1.0 + small_text}, field.name,
+             small_text);
     const double height = height_for(field.value, field.text, width);
     add_text(panel, {field.from.x + inset, field.to.y - 1.8}, fitted(field.value, height, width),
              height);
@@ -54,7 +55,11 @@ Panel title_block(const Circuit& circuit, const SheetSize& size) {
         {"Size", std::string(size.name), {157.5, 0}, {third, row_height}},
         {"Legal owner", text(title.owner), {0, row_height}, {first, 3 * row_height}, large_text},
         {"Title", text(title.title), {first, row_height}, {second, 3 * row_height}, 5.0},
-        {"Drawing number", text(title.drawing), {second, row_height}, {third, 2 * row_height}, large_text},
+        {"Drawing number",
+         text(title.drawing),
+         {second, row_height},
+         {third, 2 * row_height},
+         large_text},
         {"Rev.", text(title.revision), {second, 2 * row_height}, {147.5, 3 * row_height}},
         {"Date of issue", text(title.date), {147.5, 2 * row_height}, {third, 3 * row_height}},
         {"Symbols and units",

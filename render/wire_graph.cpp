@@ -21,9 +21,8 @@ std::vector<DrawnSymbol> drawn_symbols(const Circuit& circuit, const Layout& lay
             (placed.port != none && placed.port >= circuit.ports.size()))
             throw std::logic_error("the layout belongs to another circuit");
         const Component& component = circuit.components[placed.component];
-        const Symbol rest = placed.port == none
-                                ? symbol_of(circuit, component)
-                                : local_reservoir(circuit, component, placed.port);
+        const Symbol rest = placed.port == none ? symbol_of(circuit, component)
+                                                : local_reservoir(circuit, component, placed.port);
         out.push_back({placed, turned(rest, placed.attitude)});
     }
     return out;

@@ -24,7 +24,8 @@ double resistance(const Situation& s, const FlowArc& flow, bool guess_unknown) {
     if (!stands_open(s.standing, flow)) return unreachable;
     switch (edge.passage_class) {
         case PassageClass::element:
-        case PassageClass::metering: return 0.0;
+        case PassageClass::metering:
+            return 0.0;
         case PassageClass::switched:
             return edge.shift == Shift::hand && !edge.locked ? unreachable : 0.0;
         case PassageClass::one_way:
@@ -34,7 +35,8 @@ double resistance(const Situation& s, const FlowArc& flow, bool guess_unknown) {
             return edge.opening;
         case PassageClass::joined:
         case PassageClass::displacement:
-        case PassageClass::leakage: break;
+        case PassageClass::leakage:
+            break;
     }
     return unreachable;
 }
@@ -63,8 +65,7 @@ Ways ways_to_reservoirs(const Situation& s, bool guess_unknown) {
         for (Index slot = s.region.arc_offsets[node]; slot < s.region.arc_offsets[node + 1];
              ++slot) {
             const FlowArc& arc = s.region.arcs[slot];
-            const double sum =
-                pressure + resistance(s, turned_round(s.region, arc), guess_unknown);
+            const double sum = pressure + resistance(s, turned_round(s.region, arc), guess_unknown);
             if (sum >= ways.pressure[arc.to]) continue;
             ways.pressure[arc.to] = sum;
             ways.next[arc.to] = slot;
@@ -138,9 +139,9 @@ void judge(const Situation& s, Docket& docket) {
         if (port == none) continue;
         if (known.pressure.empty()) {
             known = ways_to_reservoirs(s, false);
-            const bool unknown = std::any_of(
-                s.region.edges.begin(), s.region.edges.end(),
-                [](const Edge& edge) { return std::isnan(edge.opening); });
+            const bool unknown =
+                std::any_of(s.region.edges.begin(), s.region.edges.end(),
+                            [](const Edge& edge) { return std::isnan(edge.opening); });
             guessed = unknown ? ways_to_reservoirs(s, true) : known;
         }
         const Index node = s.graph.node_of(port);
@@ -167,20 +168,21 @@ void judge(const Situation& s, Docket& docket) {
         }
         if (outcome == Outcome::pass) {
             verdict->message =
-                least == 0.0 ? fmt::format("the housing of {} drains freely to a reservoir",
-                                           machine.path)
-                             : fmt::format("the housing of {} drains to a reservoir over {}, which "
-                                           "it bears",
-                                           machine.path, opening);
+                least == 0.0
+                    ? fmt::format("the housing of {} drains freely to a reservoir", machine.path)
+                    : fmt::format(
+                          "the housing of {} drains to a reservoir over {}, which "
+                          "it bears",
+                          machine.path, opening);
         } else if (path_known && !limit) {
             verdict->missing = {fmt::format("{}.case-pressure", machine.path)};
             verdict->message = fmt::format(
                 "the drain of {} needs {} to open its way; what the housing bears is not given",
                 machine.path, opening);
         } else if (path_known) {
-            verdict->message = fmt::format(
-                "the drain of {} holds {}, more than the {} that its housing bears", machine.path,
-                opening, format_quantity(*limit, Dimension::pressure));
+            verdict->message =
+                fmt::format("the drain of {} holds {}, more than the {} that its housing bears",
+                            machine.path, opening, format_quantity(*limit, Dimension::pressure));
         } else if (outcome == Outcome::inconclusive) {
             verdict->witness = drain_way(s, guessed, port, node);
             verdict->missing = unknown_on(s, path_from(s, guessed, node));
@@ -189,12 +191,11 @@ void judge(const Situation& s, Docket& docket) {
                 machine.path);
         } else {
             verdict->witness = where_it_ends(s, node);
-            const bool closable = std::any_of(
-                verdict->witness.steps.begin(), verdict->witness.steps.end(),
-                [](const Step& step) { return step.text == "can be closed"; });
-            verdict->message = fmt::format(
-                "the housing of {} has no way to a reservoir{}", machine.path,
-                closable ? " that nobody can close" : "");
+            const bool closable =
+                std::any_of(verdict->witness.steps.begin(), verdict->witness.steps.end(),
+                            [](const Step& step) { return step.text == "can be closed"; });
+            verdict->message = fmt::format("the housing of {} has no way to a reservoir{}",
+                                           machine.path, closable ? " that nobody can close" : "");
         }
     }
 }

@@ -13,17 +13,16 @@ namespace {
 Witness way_in(const Situation& s, const JudgedSide& side, Index node) {
     const std::vector<FlowArc> arcs = s.feeds.fed.path_to(s.region, node);
     const Index start = arcs.empty() ? node : tail(s.region, arcs.front());
-    const auto source = std::find_if(
-        s.feeds.sources.begin(), s.feeds.sources.end(),
-        [&](const ChargeSource& one) { return one.outlet == start; });
+    const auto source = std::find_if(s.feeds.sources.begin(), s.feeds.sources.end(),
+                                     [&](const ChargeSource& one) { return one.outlet == start; });
     const Edge& pump = s.region.edges[source->edge];
     const Passage& passage = s.circuit().passages[pump.passage];
     const Index outlet = pump.to == source->outlet ? passage.to : passage.from;
     std::vector<Step> steps{
         {ElementType::component, pump.component, none, outlet, "charge source"}};
-    const std::vector<Step> on = walk(
-        s.graph, s.region, arcs,
-        {.from = outlet, .to = port_on(s.graph, s.region, node, side.named_after)});
+    const std::vector<Step> on =
+        walk(s.graph, s.region, arcs,
+             {.from = outlet, .to = port_on(s.graph, s.region, node, side.named_after)});
     steps.insert(steps.end(), on.begin(), on.end());
     return {WitnessShape::path, std::move(steps)};
 }
@@ -46,9 +45,8 @@ Witness what_keeps_out(const Situation& s, const JudgedSide& side) {
 void judge(const Situation& s, Docket& docket) {
     for (const JudgedSide& side : s.sides) {
         if (!side.may_be_low || side.role == SideRole::intermediate) continue;
-        const auto fed = std::find_if(side.nodes.begin(), side.nodes.end(), [&](Index node) {
-            return s.feeds.fed.reached(node);
-        });
+        const auto fed = std::find_if(side.nodes.begin(), side.nodes.end(),
+                                      [&](Index node) { return s.feeds.fed.reached(node); });
         const bool passes = fed != side.nodes.end();
         Verdict* verdict = docket.record(s, ElementType::side, side.named_after, side.states,
                                          passes ? Outcome::pass : Outcome::fail);
@@ -58,14 +56,12 @@ void judge(const Situation& s, Docket& docket) {
             verdict->message = fmt::format("the {} side is fed with charge oil", role);
             verdict->witness = way_in(s, side, *fed);
         } else {
-            const bool vented = std::any_of(side.nodes.begin(), side.nodes.end(), [&](Index n) {
-                return s.feeds.vented[n] != 0;
-            });
-            verdict->message = fmt::format(
-                "no charge oil reaches the {} side{}", role,
-                s.feeds.sources.empty() ? ": nothing delivers charge oil"
-                : vented                ? ": it is open to a reservoir"
-                                        : "");
+            const bool vented = std::any_of(side.nodes.begin(), side.nodes.end(),
+                                            [&](Index n) { return s.feeds.vented[n] != 0; });
+            verdict->message = fmt::format("no charge oil reaches the {} side{}", role,
+                                           s.feeds.sources.empty() ? ": nothing delivers charge oil"
+                                           : vented                ? ": it is open to a reservoir"
+                                                                   : "");
             verdict->witness = what_keeps_out(s, side);
         }
     }

@@ -14,7 +14,7 @@ struct Rule;
 struct CheckResult {
     Structure structure = {};
     std::vector<Verdict> verdicts = {};  ///< by the catalogue's order of rules, then subject
-    std::uint64_t work = 0;  ///< visits of nodes and edges, for the tests of cost
+    std::uint64_t work = 0;              ///< visits of nodes and edges, for the tests of cost
 };
 
 /// Judges a circuit by the rules given (see rules() for all), every running state of it.

@@ -21,17 +21,20 @@ bool secured(const Situation& s, const FlowArc& arc) {
     if (!stands_open(s.standing, arc)) return false;
     switch (edge.passage_class) {
         case PassageClass::element:
-        case PassageClass::one_way: return true;
-        case PassageClass::switched: return edge.shift != Shift::hand || edge.locked;
-        default: return false;
+        case PassageClass::one_way:
+            return true;
+        case PassageClass::switched:
+            return edge.shift != Shift::hand || edge.locked;
+        default:
+            return false;
     }
 }
 
 /// Where one relief's oil goes: the first place that counts, and why others do not.
 struct Discharge {
-    Index node = none;        ///< that counts
-    bool over_charge = false; ///< it is a charge line
-    bool to_tank = false;     ///< some way ends open to a reservoir
+    Index node = none;         ///< that counts
+    bool over_charge = false;  ///< it is a charge line
+    bool to_tank = false;      ///< some way ends open to a reservoir
 };
 
 class Judge {
@@ -52,14 +55,13 @@ class Judge {
         Search& search = to_relief_;
         search.clear(s_.region.node_count);
         for (const Index node : side.nodes) search.begin_at(node);
-        s_.graph.work += search.run(
-            s_.region, [&](Index /*node*/, const FlowArc& arc) {
-                return secured(s_, arc) && s_.region.is_reservoir[arc.to] == 0;
-            });
+        s_.graph.work += search.run(s_.region, [&](Index /*node*/, const FlowArc& arc) {
+            return secured(s_, arc) && s_.region.is_reservoir[arc.to] == 0;
+        });
         Index tank_relief = none;
         for (const Index node : search.order) {
-            for (Index slot = s_.region.arc_offsets[node];
-                 slot < s_.region.arc_offsets[node + 1]; ++slot) {
+            for (Index slot = s_.region.arc_offsets[node]; slot < s_.region.arc_offsets[node + 1];
+                 ++slot) {
                 const FlowArc& relief = s_.region.arcs[slot];
                 const Edge& edge = s_.region.edges[relief.edge];
                 if (edge.passage_class != PassageClass::pressure_opened || relief.backward != 0 ||
@@ -115,8 +117,7 @@ class Judge {
         const auto& sides = sides_of_loop_.at(side.first_pump);
         return std::any_of(sides.begin(), sides.end(), [&](const JudgedSide* other) {
             return other->named_after != side.named_after &&
-                   std::find(other->nodes.begin(), other->nodes.end(), node) !=
-                       other->nodes.end();
+                   std::find(other->nodes.begin(), other->nodes.end(), node) != other->nodes.end();
         });
     }
 
@@ -157,8 +158,8 @@ class Judge {
     }
 
     void pass(const JudgedSide& side, const FlowArc& relief, const Discharge& discharge) {
-        Verdict* verdict = docket_.record(s_, ElementType::side, side.named_after, side.states,
-                                          Outcome::pass);
+        Verdict* verdict =
+            docket_.record(s_, ElementType::side, side.named_after, side.states, Outcome::pass);
         if (verdict == nullptr) return;
         const Index inlet = tail(s_.region, relief);
         std::vector<FlowArc> arcs = to_relief_.path_to(s_.region, inlet);
@@ -178,8 +179,8 @@ class Judge {
     }
 
     void fail(const JudgedSide& side, const Search& search, Index tank_relief) {
-        Verdict* verdict = docket_.record(s_, ElementType::side, side.named_after, side.states,
-                                          Outcome::fail);
+        Verdict* verdict =
+            docket_.record(s_, ElementType::side, side.named_after, side.states, Outcome::fail);
         if (verdict == nullptr) return;
         if (tank_relief != none) {
             const FlowArc& relief = s_.region.arcs[tank_relief];
@@ -197,9 +198,9 @@ class Judge {
         }
         verdict->witness = {WitnessShape::frontier,
                             frontier(s_.graph, s_.region, s_.standing, search, true)};
-        const bool closable = std::any_of(
-            verdict->witness.steps.begin(), verdict->witness.steps.end(),
-            [](const Step& step) { return step.text == "can be closed"; });
+        const bool closable =
+            std::any_of(verdict->witness.steps.begin(), verdict->witness.steps.end(),
+                        [](const Step& step) { return step.text == "can be closed"; });
         verdict->message = fmt::format("no relief valve limits the {} side{}", name(side.role),
                                        closable ? " that cannot be shut off from it" : "");
     }

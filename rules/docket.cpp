@@ -8,28 +8,36 @@ namespace {
 
 std::string subject_id(const Circuit& circuit, ElementType type, Index index) {
     switch (type) {
-        case ElementType::circuit: return "circuit";
-        case ElementType::loop: return "loop:" + std::string(circuit.components[index].path);
-        case ElementType::side: return "side:" + circuit.port_name(index);
-        case ElementType::line: return std::string(circuit.lines[index].path);
-        case ElementType::shaft: return std::string(circuit.shafts[index].path);
-        case ElementType::port: return circuit.port_name(index);
+        case ElementType::circuit:
+            return "circuit";
+        case ElementType::loop:
+            return "loop:" + std::string(circuit.components[index].path);
+        case ElementType::side:
+            return "side:" + circuit.port_name(index);
+        case ElementType::line:
+            return std::string(circuit.lines[index].path);
+        case ElementType::shaft:
+            return std::string(circuit.shafts[index].path);
+        case ElementType::port:
+            return circuit.port_name(index);
         case ElementType::component:
-        case ElementType::waiver: break;
+        case ElementType::waiver:
+            break;
     }
     return std::string(circuit.components[index].path);
 }
 
 /// fail by level, then inconclusive, pass, not applicable.
 int rank(Outcome outcome, Level level) {
-    return static_cast<int>(outcome) * 4 +
-           (outcome == Outcome::fail ? static_cast<int>(level) : 0);
+    return static_cast<int>(outcome) * 4 + (outcome == Outcome::fail ? static_cast<int>(level) : 0);
 }
 
 }  // namespace
 
 Docket::Docket(const FlowGraph& graph, const RuleInfo& rule, bool best_state)
-    : graph_(graph), rule_(rule), best_state_(best_state),
+    : graph_(graph),
+      rule_(rule),
+      best_state_(best_state),
       by_port_(graph.circuit().ports.size(), none),
       by_component_(graph.circuit().components.size(), none) {}
 
@@ -59,8 +67,8 @@ bool Docket::decides(const Verdict& verdict, Outcome outcome, Level level) const
     return best_state_ ? now < before : now > before;
 }
 
-Verdict* Docket::record(const Situation& situation, ElementType type, Index index,
-                        StateSet states, Outcome outcome, Level level) {
+Verdict* Docket::record(const Situation& situation, ElementType type, Index index, StateSet states,
+                        Outcome outcome, Level level) {
     if (states == 0) return nullptr;
     if (!situation.undecided.empty() && outcome != Outcome::not_applicable)
         outcome = Outcome::inconclusive;
@@ -84,8 +92,8 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
         verdict.margin.reset();
         entry.undecided.assign(situation.undecided.begin(), situation.undecided.end());
     }
-    const bool shares = verdict.outcome == outcome &&
-                        (outcome != Outcome::fail || verdict.level == level);
+    const bool shares =
+        verdict.outcome == outcome && (outcome != Outcome::fail || verdict.level == level);
     for (std::size_t s = 0; s < state_count; ++s) {
         const auto state = static_cast<State>(s);
         if ((states & bit(state)) == 0) continue;
@@ -137,18 +145,18 @@ void Docket::finish(std::vector<Verdict>& verdicts) {
                 continue;
             }
             for (Use& use : entry.uses)
-                if (use.state == state)
-                    verdict.states.push_back({state, std::move(use.positions)});
+                if (use.state == state) verdict.states.push_back({state, std::move(use.positions)});
         }
         if (!entry.undecided.empty()) {
-            verdict.message = "the operated valves have too many combinations of positions to go "
-                              "through in one state";
+            verdict.message =
+                "the operated valves have too many combinations of positions to go "
+                "through in one state";
             verdict.witness = {.shape = WitnessShape::set};
             verdict.missing.clear();
             for (const Index valve : entry.undecided) {
                 verdict.witness.steps.push_back({ElementType::component, valve, none, none, {}});
-                verdict.missing.push_back(
-                    std::string(graph_.circuit().components[valve].path) + ".positions");
+                verdict.missing.push_back(std::string(graph_.circuit().components[valve].path) +
+                                          ".positions");
             }
         }
         verdicts.push_back(std::move(verdict));

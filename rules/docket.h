@@ -59,7 +59,7 @@ class Docket {
     const FlowGraph& graph_;
     const RuleInfo& rule_;
     bool best_state_;
-    std::deque<Entry> entries_;  // they are large and are not to move
+    std::deque<Entry> entries_;        // they are large and are not to move
     std::vector<Index> by_port_;       // sides
     std::vector<Index> by_component_;  // loops and components: a rule has one sort of them
 };

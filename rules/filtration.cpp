@@ -54,9 +54,8 @@ void judge(const Situation& s, Docket& docket) {
         if (verdict == nullptr) continue;
         if (outcome == Outcome::fail) {
             verdict->message = "oil enters the loop without passing a filter";
-            verdict->witness.steps =
-                walk(s.graph, s.region, unfiltered.path_to(s.region, dirty),
-                     {.to = port_on(s.graph, s.region, dirty, none)});
+            verdict->witness.steps = walk(s.graph, s.region, unfiltered.path_to(s.region, dirty),
+                                          {.to = port_on(s.graph, s.region, dirty, none)});
         } else if (outcome == Outcome::pass) {
             verdict->message = "all oil that enters the loop passes a filter";
             verdict->witness.steps = walk(s.graph, s.region, all.path_to(s.region, any),

@@ -31,8 +31,7 @@ Witness round_trip(const Situation& s, Index edge) {
     search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         if (arc.edge == edge || s.loops.loop_of[arc.edge] == none) return false;
         const Edge& passed = s.region.edges[arc.edge];
-        return passed.passage_class == PassageClass::displacement ||
-               stands_open(s.standing, arc);
+        return passed.passage_class == PassageClass::displacement || stands_open(s.standing, arc);
     });
     const Index inlet = outlet_at_to ? machine.from : machine.to;
     std::vector<FlowArc> arcs{out};
@@ -74,9 +73,8 @@ Witness open_end(const Situation& s, const Edge& machine, std::string& where) {
                    (open_way(s.region.edges[arc.edge]) ||
                     s.region.edges[arc.edge].passage_class == PassageClass::one_way);
         });
-        const auto tank = std::find_if(
-            search.order.begin(), search.order.end(),
-            [&](Index n) { return s.region.is_reservoir[n] != 0; });
+        const auto tank = std::find_if(search.order.begin(), search.order.end(),
+                                       [&](Index n) { return s.region.is_reservoir[n] != 0; });
         if (tank == search.order.end() || s.feeds.vented[node] == 0) continue;
         where = fmt::format("its port {} is open to a reservoir", s.circuit().ports[port].letter);
         const std::vector<FlowArc> arcs = search.path_to(s.region, *tank);

@@ -50,12 +50,11 @@ void judge(const Situation& s, Docket& docket) {
         };
         const auto behind_check = is(s.feeds.checked);
         const bool passes = behind_check != side.nodes.end();
-        const bool metered = !passes && side.role == SideRole::branch &&
-                             is(s.feeds.line_fed) != side.nodes.end();
-        Verdict* verdict =
-            docket.record(s, ElementType::side, side.named_after, side.states,
-                          passes ? Outcome::pass : Outcome::fail,
-                          metered ? Level::warning : Level::error);
+        const bool metered =
+            !passes && side.role == SideRole::branch && is(s.feeds.line_fed) != side.nodes.end();
+        Verdict* verdict = docket.record(s, ElementType::side, side.named_after, side.states,
+                                         passes ? Outcome::pass : Outcome::fail,
+                                         metered ? Level::warning : Level::error);
         if (verdict == nullptr) continue;
         const std::string_view role = name(side.role);
         if (passes) {
@@ -65,14 +64,14 @@ void judge(const Situation& s, Docket& docket) {
         }
         verdict->witness = ways_on_side(s, side);
         const bool turned_round = std::any_of(
-            verdict->witness.steps.begin(), verdict->witness.steps.end(), [](const Step& step) {
-                return step.text == "blocks: its free flow is the other way";
-            });
+            verdict->witness.steps.begin(), verdict->witness.steps.end(),
+            [](const Step& step) { return step.text == "blocks: its free flow is the other way"; });
         verdict->message =
             s.feeds.line.order.empty() && !metered ? "there is no charge line to make up from"
-            : metered ? "charge oil reaches the branch through a restriction only"
-                      : fmt::format("no make-up check leads from the charge line into the {} side{}",
-                                    role, turned_round ? "; a check there faces out of it" : "");
+            : metered
+                ? "charge oil reaches the branch through a restriction only"
+                : fmt::format("no make-up check leads from the charge line into the {} side{}",
+                              role, turned_round ? "; a check there faces out of it" : "");
     }
 }
 

@@ -15,7 +15,8 @@ extern const Rule case_drain_path;
 
 std::span<const Rule* const> rules() {
     static constexpr std::array<const Rule*, 6> all = {
-        &lost_loop, &charge_supply, &make_up_check, &crossport_relief, &filtration, &case_drain_path,
+        &lost_loop,        &charge_supply, &make_up_check,
+        &crossport_relief, &filtration,    &case_drain_path,
     };
     return all;
 }

@@ -27,9 +27,11 @@ namespace {
 using namespace kind_parts;
 
 constexpr std::array<const Kind*, 14> all = {
-    &check_valve, &cooler,       &directional_valve, &engine, &filter,
-    &flushing_valve, &junction,  &load,              &motor,  &orifice,
-    &pump,        &relief_valve, &reservoir,         &shut_off_valve,
+    &check_valve, &cooler,         &directional_valve,
+    &engine,      &filter,         &flushing_valve,
+    &junction,    &load,           &motor,
+    &orifice,     &pump,           &relief_valve,
+    &reservoir,   &shut_off_valve,
 };
 
 constexpr AttributeSpec title_attribute{.name = "title", .doc = "name for people"};

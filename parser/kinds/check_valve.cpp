@@ -25,11 +25,11 @@ constexpr FailureMode failures[] = {
 }  // namespace
 
 extern constinit const Kind check_valve{.name = "check-valve",
-                                 .title = "check valve",
-                                 .doc = "Free flow from A to B, none back.",
-                                 .ports = ports,
-                                 .attributes = attributes,
-                                 .passages = passages,
-                                 .failures = failures};
+                                        .title = "check valve",
+                                        .doc = "Free flow from A to B, none back.",
+                                        .ports = ports,
+                                        .attributes = attributes,
+                                        .passages = passages,
+                                        .failures = failures};
 
 }  // namespace loopwright

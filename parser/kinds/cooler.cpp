@@ -31,13 +31,14 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind cooler{.name = "cooler",
-                            .title = "cooler",
-                            .doc = "Oil cooler, with a bypass where its opening pressure is given.",
-                            .part = Part::cooler,
-                            .ports = ports,
-                            .attributes = attributes,
-                            .passages = passages,
-                            .failures = failures};
+extern constinit const Kind cooler{
+    .name = "cooler",
+    .title = "cooler",
+    .doc = "Oil cooler, with a bypass where its opening pressure is given.",
+    .part = Part::cooler,
+    .ports = ports,
+    .attributes = attributes,
+    .passages = passages,
+    .failures = failures};
 
 }  // namespace loopwright

@@ -22,8 +22,9 @@ constexpr FailureMode failures[] = {
 extern constinit const Kind directional_valve{
     .name = "directional-valve",
     .title = "directional valve",
-    .doc = "Operated valve. Its ports, and for each position the paths between them, are children; "
-           "exactly one position is at rest.",
+    .doc =
+        "Operated valve. Its ports, and for each position the paths between them, are children; "
+        "exactly one position is at rest.",
     .children = Children::ports_and_positions,
     .attributes = attributes,
     .failures = failures};

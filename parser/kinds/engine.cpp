@@ -19,11 +19,11 @@ constexpr FailureMode failures[] = {
 }  // namespace
 
 extern constinit const Kind engine{.name = "engine",
-                            .title = "combustion engine",
-                            .doc = "Prime mover that turns all that its shaft joins.",
-                            .part = Part::prime_mover,
-                            .turns = true,
-                            .attributes = attributes,
-                            .failures = failures};
+                                   .title = "combustion engine",
+                                   .doc = "Prime mover that turns all that its shaft joins.",
+                                   .part = Part::prime_mover,
+                                   .turns = true,
+                                   .attributes = attributes,
+                                   .failures = failures};
 
 }  // namespace loopwright

@@ -43,14 +43,16 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind filter{.name = "filter",
-                            .title = "filter",
-                            .doc = "Filter element, with a bypass where its opening pressure is "
-                                   "given.",
-                            .part = Part::filter,
-                            .ports = ports,
-                            .attributes = attributes,
-                            .passages = passages,
-                            .failures = failures};
+extern constinit const Kind filter{
+    .name = "filter",
+    .title = "filter",
+    .doc =
+        "Filter element, with a bypass where its opening pressure is "
+        "given.",
+    .part = Part::filter,
+    .ports = ports,
+    .attributes = attributes,
+    .passages = passages,
+    .failures = failures};
 
 }  // namespace loopwright

@@ -31,7 +31,8 @@ enum class Shift : std::uint8_t {
     never,     ///< not a switched passage
     position,  ///< the positions that the file declares (directional valve)
     hand,      ///< by hand, as drawn
-    pressure,  ///< by the pressures of the state (flushing valve): open while `from` is the low side
+    pressure,  ///< by the pressures of the state (flushing valve): open while `from` is the low
+               ///< side
     pressure_centred,  ///< by the same, open while neither side is higher
 };
 
@@ -76,11 +77,11 @@ struct AttributeSpec {
     std::string_view name = {};
     AttributeType type = AttributeType::text;
     Dimension dimension = Dimension::ratio;
-    double least = 0.0;         ///< SI; a value below is out of range
-    bool least_included = true; ///< whether `least` itself is allowed
-    double most = 1e300;        ///< SI
+    double least = 0.0;          ///< SI; a value below is out of range
+    bool least_included = true;  ///< whether `least` itself is allowed
+    double most = 1e300;         ///< SI
     std::span<const std::string_view> choices = {};
-    std::string_view default_text = {};    ///< as a file would write it; empty: unknown if not given
+    std::string_view default_text = {};  ///< as a file would write it; empty: unknown if not given
     std::string_view default_source = {};  ///< where the default comes from
     bool required = false;
     std::string_view doc = {};

@@ -18,10 +18,10 @@ constexpr AttributeSpec attributes[] = {
 }  // namespace
 
 extern constinit const Kind load{.name = "load",
-                          .title = "load",
-                          .doc = "What an actuator moves: an axle, a drum, a mixer.",
-                          .part = Part::load,
-                          .turns = true,
-                          .attributes = attributes};
+                                 .title = "load",
+                                 .doc = "What an actuator moves: an axle, a drum, a mixer.",
+                                 .part = Part::load,
+                                 .turns = true,
+                                 .attributes = attributes};
 
 }  // namespace loopwright

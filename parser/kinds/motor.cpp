@@ -72,13 +72,13 @@ constexpr FailureMode failures[] = {
 }  // namespace
 
 extern constinit const Kind motor{.name = "motor",
-                           .title = "motor",
-                           .doc = "Hydrostatic motor, fixed or variable.",
-                           .part = Part::actuator,
-                           .turns = true,
-                           .ports = ports,
-                           .attributes = attributes,
-                           .passages = passages,
-                           .failures = failures};
+                                  .title = "motor",
+                                  .doc = "Hydrostatic motor, fixed or variable.",
+                                  .part = Part::actuator,
+                                  .turns = true,
+                                  .ports = ports,
+                                  .attributes = attributes,
+                                  .passages = passages,
+                                  .failures = failures};
 
 }  // namespace loopwright

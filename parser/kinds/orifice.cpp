@@ -22,11 +22,11 @@ constexpr FailureMode failures[] = {
 }  // namespace
 
 extern constinit const Kind orifice{.name = "orifice",
-                             .title = "orifice",
-                             .doc = "Sharp-edged restriction.",
-                             .ports = ports,
-                             .attributes = attributes,
-                             .passages = passages,
-                             .failures = failures};
+                                    .title = "orifice",
+                                    .doc = "Sharp-edged restriction.",
+                                    .ports = ports,
+                                    .attributes = attributes,
+                                    .passages = passages,
+                                    .failures = failures};
 
 }  // namespace loopwright

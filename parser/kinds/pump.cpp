@@ -79,8 +79,9 @@ constexpr FailureMode failures[] = {
 extern constinit const Kind pump{
     .name = "pump",
     .title = "pump",
-    .doc = "Hydrostatic pump. With two flow directions it is the loop pump of a closed loop; with "
-           "one it draws from a reservoir (charge pump, open circuit).",
+    .doc =
+        "Hydrostatic pump. With two flow directions it is the loop pump of a closed loop; with "
+        "one it draws from a reservoir (charge pump, open circuit).",
     .part = Part::pump,
     .turns = true,
     .ports = ports,

@@ -20,10 +20,7 @@ constexpr AttributeSpec attributes[] = {
 };
 
 constexpr PassageSpec passages[] = {
-    {.from = "P",
-     .to = "T",
-     .passage = PassageClass::pressure_opened,
-     .opening = "setting"}};
+    {.from = "P", .to = "T", .passage = PassageClass::pressure_opened, .opening = "setting"}};
 
 constexpr FailureMode failures[] = {
     {.id = "stuck-open", .doc = "holds no pressure"},
@@ -34,13 +31,15 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind relief_valve{.name = "relief-valve",
-                                  .title = "relief valve",
-                                  .doc = "Opens from P to T once the pressure at P, over that at T, "
-                                         "reaches the setting.",
-                                  .ports = ports,
-                                  .attributes = attributes,
-                                  .passages = passages,
-                                  .failures = failures};
+extern constinit const Kind relief_valve{
+    .name = "relief-valve",
+    .title = "relief valve",
+    .doc =
+        "Opens from P to T once the pressure at P, over that at T, "
+        "reaches the setting.",
+    .ports = ports,
+    .attributes = attributes,
+    .passages = passages,
+    .failures = failures};
 
 }  // namespace loopwright

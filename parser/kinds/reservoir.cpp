@@ -22,8 +22,9 @@ constexpr FailureMode failures[] = {
 extern constinit const Kind reservoir{
     .name = "reservoir",
     .title = "reservoir",
-    .doc = "Vented oil reservoir. Its ports are children, each above or below the oil level; the "
-           "drawing repeats its symbol wherever a line ends in it.",
+    .doc =
+        "Vented oil reservoir. Its ports are children, each above or below the oil level; the "
+        "drawing repeats its symbol wherever a line ends in it.",
     .part = Part::reservoir,
     .children = Children::ports,
     .attributes = attributes,

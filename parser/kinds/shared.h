@@ -15,8 +15,7 @@ constexpr AttributeSpec pressure(std::string_view name, std::string_view doc) {
             .least = 0.0,
             .doc = doc};
 }
-constexpr AttributeSpec positive(std::string_view name, Dimension dimension,
-                                 std::string_view doc) {
+constexpr AttributeSpec positive(std::string_view name, Dimension dimension, std::string_view doc) {
     return {.name = name,
             .type = AttributeType::quantity,
             .dimension = dimension,

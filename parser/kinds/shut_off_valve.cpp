@@ -28,13 +28,15 @@ constexpr FailureMode failures[] = {
 
 }  // namespace
 
-extern constinit const Kind shut_off_valve{.name = "shut-off-valve",
-                                    .title = "shut-off valve",
-                                    .doc = "Valve opened and closed by hand. Unless it is locked, "
-                                           "somebody can turn it.",
-                                    .ports = ports,
-                                    .attributes = attributes,
-                                    .passages = passages,
-                                    .failures = failures};
+extern constinit const Kind shut_off_valve{
+    .name = "shut-off-valve",
+    .title = "shut-off valve",
+    .doc =
+        "Valve opened and closed by hand. Unless it is locked, "
+        "somebody can turn it.",
+    .ports = ports,
+    .attributes = attributes,
+    .passages = passages,
+    .failures = failures};
 
 }  // namespace loopwright

@@ -29,8 +29,8 @@ std::vector<PortPlace> port_places(const Circuit& circuit, const Component& comp
     std::vector<Index> below;
     for (Index p = component.ports.begin; p < component.ports.end; ++p) {
         const std::string_view letter = circuit.ports[p].letter;
-        const bool low = !letter.empty() &&
-                         std::string_view("PTRSptrs").find(letter.front()) != std::string_view::npos;
+        const bool low = !letter.empty() && std::string_view("PTRSptrs").find(letter.front()) !=
+                                                std::string_view::npos;
         (low ? below : above).push_back(p);
     }
     const std::size_t most = std::max<std::size_t>(3, (component.ports.size() + 1) / 2);
@@ -115,16 +115,15 @@ class BoxPaths {
             // Off the middle, where paths cross.
             const double share = from.x == to.x ? 0.5 : 0.3;
             if (throttled)
-                strokes_.throttle({from.x + (to.x - from.x) * share,
-                                   from.y + (to.y - from.y) * share},
-                                  to.x - from.x, to.y - from.y, throttle_mark);
+                strokes_.throttle(
+                    {from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share},
+                    to.x - from.x, to.y - from.y, throttle_mark);
             return;
         }
         const double y = from.y + (from.y < 0 ? bend_depth : -bend_depth);
         strokes_.path({from, {from.x, y}, {to.x, y}, to});
         strokes_.head({to.x, y}, to);
-        if (throttled)
-            strokes_.throttle({(from.x + to.x) / 2, y}, 1, 0, throttle_mark * 0.8);
+        if (throttled) strokes_.throttle({(from.x + to.x) / 2, y}, 1, 0, throttle_mark * 0.8);
     }
 
     /// Three or more ports joined: each runs to a level line in the middle, with dots where they
@@ -143,8 +142,7 @@ class BoxPaths {
             if (left < right && count + (at_end ? 1 : 2) >= 3) strokes_.dot({x, 0});
         }
         for (const std::size_t m : members)
-            if (is_throttled(m))
-                strokes_.throttle({edge(m).x, edge(m).y / 2}, 0, 1, throttle_mark);
+            if (is_throttled(m)) strokes_.throttle({edge(m).x, edge(m).y / 2}, 0, 1, throttle_mark);
     }
 
     int paths_at(std::size_t member) const {

@@ -28,9 +28,9 @@ void draw_pilot(Strokes& strokes, const ValveRow& row, RowEnd end) {
     const double base = at + out * small_triangle_side * 0.8660254037844386;
     const double aside = at + out * (small_triangle_side + 0.5);
     strokes.dot({out * port_x, -pilot_reach});
-    strokes.path({{out * port_x, -pilot_reach}, {aside, -pilot_reach}, {aside, -pilot_y},
-                  {base, -pilot_y}},
-                 Dash::dashed);
+    strokes.path(
+        {{out * port_x, -pilot_reach}, {aside, -pilot_reach}, {aside, -pilot_y}, {base, -pilot_y}},
+        Dash::dashed);
     strokes.triangle({at, -pilot_y}, end == RowEnd::left ? Side::right : Side::left,
                      small_triangle_side);
 }

@@ -143,16 +143,15 @@ void place_letters(Symbol& symbol, std::span<const double> halves) {
 
 double letter_half(const PortAnchor& anchor) {
     const double aside = std::abs(anchor.letter.x - anchor.at.x);
-    if (anchor.side == Side::left || anchor.side == Side::right)
-        return aside - level_letter_inset;
+    if (anchor.side == Side::left || anchor.side == Side::right) return aside - level_letter_inset;
     // Its inset tells which of the gaps it was given.
     const double inset = anchor.side == Side::down
                              ? anchor.at.y - anchor.letter.y
                              : anchor.letter.y - anchor.at.y - letter_mm / module_mm;
     const auto off = [inset](const LetterSpot& spot) { return std::abs(spot.inset - inset); };
-    const auto* spot = std::min_element(
-        std::begin(letter_spots), std::end(letter_spots),
-        [&](const LetterSpot& a, const LetterSpot& b) { return off(a) < off(b); });
+    const auto* spot =
+        std::min_element(std::begin(letter_spots), std::end(letter_spots),
+                         [&](const LetterSpot& a, const LetterSpot& b) { return off(a) < off(b); });
     return aside - spot->gap;
 }
 

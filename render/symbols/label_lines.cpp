@@ -1,4 +1,5 @@
-// What ISO 1219-2 wants written beside each component (clause 6.4, as a national adoption gives it).
+// What ISO 1219-2 wants written beside each component (clause 6.4, as a national adoption gives
+// it).
 
 #include <string>
 #include <string_view>
@@ -63,8 +64,7 @@ void add_machine(const Data& data, Lines& lines) {
             text = (over_centre ? "\u00B1" : "0 to ") + text;
         lines.push_back(std::move(text));
     }
-    if (data.is_kind("motor") && data.has("rotation"))
-        lines.emplace_back(data.choice("rotation"));
+    if (data.is_kind("motor") && data.has("rotation")) lines.emplace_back(data.choice("rotation"));
 }
 
 void add_relief(const Data& data, Lines& lines) {

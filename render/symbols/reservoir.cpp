@@ -34,8 +34,7 @@ void draw_reservoir(Strokes& strokes) {
     strokes.path({{-half, 0}, {-half, tank_depth}, {half, tank_depth}, {half, 0}});
     double x = 1.0 - half;
     for (Index p = component.ports.begin; p < component.ports.end; ++p, x += port_pitch)
-        strokes.stub(p, {x, mark_port}, Side::up,
-                     {x, stub_end(strokes.circuit(), p, tank_depth)},
+        strokes.stub(p, {x, mark_port}, Side::up, {x, stub_end(strokes.circuit(), p, tank_depth)},
                      dash_of(strokes.circuit(), p));
     strokes.keep_upright();
 }
@@ -43,8 +42,8 @@ void draw_reservoir(Strokes& strokes) {
 // Recipe RS1.
 Symbol local_reservoir(const Circuit& circuit, const Component& reservoir, Index port) {
     Strokes strokes(circuit, reservoir);
-    strokes.path({{-mark_half, 0}, {-mark_half, mark_depth}, {mark_half, mark_depth},
-                  {mark_half, 0}});
+    strokes.path(
+        {{-mark_half, 0}, {-mark_half, mark_depth}, {mark_half, mark_depth}, {mark_half, 0}});
     strokes.stub(port, {0, mark_port}, Side::up, {0, stub_end(circuit, port, mark_depth)},
                  dash_of(circuit, port));
     strokes.keep_upright();

@@ -90,8 +90,8 @@ void add_symbol(Group& group, const Cell& cell, Point origin) {
         group.primitives.push_back(std::move(primitive));
     }
     for (const PortAnchor& port : cell.symbol.ports)
-        add_text(group, on_sheet(port.letter),
-                 std::string(cell.circuit.ports[port.port].letter), letter_mm, Role::port_letter);
+        add_text(group, on_sheet(port.letter), std::string(cell.circuit.ports[port.port].letter),
+                 letter_mm, Role::port_letter);
 }
 
 }  // namespace
@@ -99,8 +99,9 @@ void add_symbol(Group& group, const Cell& cell, Point origin) {
 Drawing symbol_sheet() {
     Drawing sheet{.width = sheet_width,
                   .title = "Symbols",
-                  .description = "All kinds of components with their variants, symbols drawn after "
-                                 "ISO 1219-1:2012"};
+                  .description =
+                      "All kinds of components with their variants, symbols drawn after "
+                      "ISO 1219-1:2012"};
     Group heading{.id = "heading"};
     heading.primitives.push_back({Text{.at = {border, border + heading_mm},
                                        .text = "Symbols, drawn after ISO 1219-1:2012",
@@ -116,8 +117,7 @@ Drawing symbol_sheet() {
         std::size_t last = first;
         double width = 0.0;
         double height = 0.0;
-        while (last < cells.size() &&
-               width + cells[last].width <= sheet_width - 2 * border) {
+        while (last < cells.size() && width + cells[last].width <= sheet_width - 2 * border) {
             width += cells[last].width + column_gap;
             height = std::max(height, cells[last].height);
             ++last;

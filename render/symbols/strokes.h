@@ -21,9 +21,7 @@ class Strokes {
 
     const Circuit& circuit() const { return circuit_; }
     const Component& component() const { return component_; }
-    bool is_yes(std::string_view attribute) const {
-        return circuit_.is_yes(component_, attribute);
-    }
+    bool is_yes(std::string_view attribute) const { return circuit_.is_yes(component_, attribute); }
     /// Whether a choice stands at that word.
     bool is(std::string_view attribute, std::string_view word) const {
         return circuit_.choice(component_, attribute) == word;
@@ -52,13 +50,14 @@ class Strokes {
     void spring(Point from, Point to, double half);
     /// Upright text about its middle.
     void text(Point middle, std::string_view text, double height_mm);
-    /// T-bar of a blocked port at the edge of a box; `inwards` is -1 at a lower edge, 1 at an upper.
+    /// T-bar of a blocked port at the edge of a box; `inwards` is -1 at a lower edge, 1 at an
+    /// upper.
     void blocked(Point at, double inwards);
     /// Two chevrons on a path through `at` that runs in the direction of (dx, dy).
     void throttle(Point at, double dx, double dy, double scale);
 
-    /// The stub of the port with that letter, from its end on the grid to the body; adds the anchor.
-    /// Nothing where the component has no such port.
+    /// The stub of the port with that letter, from its end on the grid to the body; adds the
+    /// anchor. Nothing where the component has no such port.
     void stub(std::string_view letter, Point end, Side side, Point body,
               Dash dash = Dash::continuous);
     void stub(Index port, Point end, Side side, Point body, Dash dash = Dash::continuous);

@@ -10,7 +10,7 @@ inline constexpr double module_mm = 2.5;
 // Lettering, mm (ISO 3098 series 1.8 2.5 3.5 5).
 inline constexpr double letter_mm = 2.5;        ///< port letters, text inside a symbol
 inline constexpr double large_letter_mm = 3.5;  ///< the M of a prime mover
-inline constexpr double letter_clear = 0.1;    ///< from a letter to any other stroke; house
+inline constexpr double letter_clear = 0.1;     ///< from a letter to any other stroke; house
 /// Where the letter of an upright stub stands: `gap` aside, `inset` back from the stub's end, where
 /// a line may bend. The better ones first; each inset is its own, so that a letter's place tells
 /// which was taken. House.
@@ -30,7 +30,8 @@ inline constexpr double case_port_x = 2.0;
 inline constexpr double variable_arrow = 3.2;    ///< its ends at (-3.2, 3.2) and (3.2, -3.2)
 inline constexpr double controlled_arrow = 3.0;  ///< the same where a control frame is attached
 inline constexpr double shaft_half = 0.25;       ///< two lines 0.5 apart
-inline constexpr double free_shaft_length = 1.5;        ///< length of a shaft end that nothing is on; house
+inline constexpr double free_shaft_length =
+    1.5;  ///< length of a shaft end that nothing is on; house
 inline constexpr double prime_mover_half = 3.0;
 inline constexpr double load_half = 2.0;  ///< no item of the standard; house
 
@@ -40,7 +41,7 @@ inline constexpr double frame_height = 2.0;
 inline constexpr double small_triangle_side = 1.0;
 inline constexpr double spring_length = 2.5;
 inline constexpr double spring_half = 0.5;
-inline constexpr double spring_pitch = 0.625;  ///< a full wave; house
+inline constexpr double spring_pitch = 0.625;   ///< a full wave; house
 inline constexpr double adjustment_half = 1.1;  ///< half the arrow over a spring, along x and y
 inline constexpr double framed_adjustment_half = 1.4;  ///< over a spring in its frame
 inline constexpr double knob_radius = 0.375;
@@ -56,7 +57,7 @@ inline constexpr double blocked_half = 0.5;
 inline constexpr double bend_depth = 1.25;  ///< of a path that leaves by the side it came in; house
 inline constexpr double relief_arrow_x = -1.0;
 inline constexpr double pilot_reach = 3.0;  ///< how far out a pilot inside a symbol runs
-inline constexpr double pilot_y = 1.25;     ///< where the flushing valve's pilots meet the row; house
+inline constexpr double pilot_y = 1.25;  ///< where the flushing valve's pilots meet the row; house
 
 // Non-return, flow and shut-off valves.
 inline constexpr double ball_radius = 0.5;
@@ -75,11 +76,11 @@ inline constexpr double bow_y = 1.0;
 inline constexpr double bow_port = 3.0;  ///< house
 
 // Conditioners.
-inline constexpr double diamond = 2.83;      ///< half the diagonal of a square of 4
+inline constexpr double diamond = 2.83;  ///< half the diagonal of a square of 4
 inline constexpr double diamond_port = 4.0;
-inline constexpr double branch_x = 4.0;      ///< where a bypass leaves; house
-inline constexpr double branch_y = -4.5;     ///< house
-inline constexpr double branched_port = 5.0;  ///< house
+inline constexpr double branch_x = 4.0;        ///< where a bypass leaves; house
+inline constexpr double branch_y = -4.5;       ///< house
+inline constexpr double branched_port = 5.0;   ///< house
 inline constexpr double series_check_x = 4.6;  ///< a check behind a one-way element; house
 inline constexpr double tap_x = 3.4;           ///< where the clogging indicator taps; house
 inline constexpr double indicator_y = 4.0;     ///< house
@@ -88,10 +89,10 @@ inline constexpr double indicator_radius = 1.0;
 // Joints and reservoir.
 inline constexpr double joint_radius = 0.375;
 inline constexpr double inner_joint_radius = 0.25;
-inline constexpr double mark_half = 1.0;   ///< local reservoir mark 2 x 1
+inline constexpr double mark_half = 1.0;  ///< local reservoir mark 2 x 1
 inline constexpr double mark_depth = 1.0;
-inline constexpr double mark_port = -2.0;  ///< end of its stub
-inline constexpr double tank_depth = 3.0;  ///< at least 2
+inline constexpr double mark_port = -2.0;         ///< end of its stub
+inline constexpr double tank_depth = 3.0;         ///< at least 2
 inline constexpr double above_level = 1.0 / 3.0;  ///< share of the depth where such a line stops
 
 // Arrow heads; house.

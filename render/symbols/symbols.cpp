@@ -30,9 +30,9 @@ constexpr KindSymbol symbols[] = {
 std::span<const KindSymbol> kind_symbols() { return symbols; }
 
 Symbol symbol_of(const Circuit& circuit, const Component& component) {
-    const auto* const at = std::find_if(
-        std::begin(symbols), std::end(symbols),
-        [&](const KindSymbol& symbol) { return symbol.kind == component.kind->name; });
+    const auto* const at =
+        std::find_if(std::begin(symbols), std::end(symbols),
+                     [&](const KindSymbol& symbol) { return symbol.kind == component.kind->name; });
     if (at == std::end(symbols))
         throw std::logic_error("no symbol of kind " + std::string(component.kind->name));
     Strokes strokes(circuit, component);

@@ -40,8 +40,7 @@ void draw_solenoid(Strokes& strokes, const ValveRow& row, RowEnd end, double y) 
 void draw_pilot_frame(Strokes& strokes, const ValveRow& row, RowEnd end, double y) {
     const double at = row.end(end);
     draw_frame(strokes, at, outwards(end), y);
-    strokes.triangle({at, y}, end == RowEnd::left ? Side::right : Side::left,
-                     small_triangle_side);
+    strokes.triangle({at, y}, end == RowEnd::left ? Side::right : Side::left, small_triangle_side);
 }
 
 // A rod to a pivot and the lever across it, a knob at its upper end.
@@ -52,9 +51,8 @@ void draw_lever(Strokes& strokes, const ValveRow& row, RowEnd end, double y) {
     const Point knob{pivot + out * 0.9, y - 1.8};
     const double length = std::hypot(knob.x - pivot, knob.y - y);
     strokes.line({at, y}, {pivot, y});
-    strokes.line({pivot - out * 0.35, y + 0.7},
-                 {knob.x + (pivot - knob.x) * knob_radius / length,
-                  knob.y + (y - knob.y) * knob_radius / length});
+    strokes.line({pivot - out * 0.35, y + 0.7}, {knob.x + (pivot - knob.x) * knob_radius / length,
+                                                 knob.y + (y - knob.y) * knob_radius / length});
     strokes.circle(knob, knob_radius);
 }
 

@@ -22,8 +22,7 @@ constexpr SymbolVariant variants[] = {
     {"", R"(<orifice id="O"/>)"},
 
     {"fixed, one flow direction", R"(<pump id="P"/>)"},
-    {"variable, one flow direction, drain",
-     R"(<pump id="P" variable="yes" drain="external"/>)"},
+    {"variable, one flow direction, drain", R"(<pump id="P" variable="yes" drain="external"/>)"},
     {"fixed, two flow directions", R"(<pump id="P" flow-directions="2"/>)"},
     {"variable, over centre, drain",
      R"(<pump id="P" flow-directions="2" variable="yes" drain="external"/>)"},
@@ -33,8 +32,7 @@ constexpr SymbolVariant variants[] = {
     {"over centre, electric control, three case ports",
      R"(<pump id="P" flow-directions="2" variable="yes" drain="external" case-ports="3"
         control="electric"/>)"},
-    {"variable, manual control",
-     R"(<pump id="P" variable="yes" control="manual"/>)"},
+    {"variable, manual control", R"(<pump id="P" variable="yes" control="manual"/>)"},
 
     {"fixed, one flow direction", R"(<motor id="M" flow-directions="1"/>)"},
     {"fixed, two flow directions", R"(<motor id="M"/>)"},

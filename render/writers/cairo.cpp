@@ -33,8 +33,7 @@ struct Free {
 using Surface = std::unique_ptr<cairo_surface_t, Free<cairo_surface_destroy>>;
 using Canvas = std::unique_ptr<cairo_t, Free<cairo_destroy>>;
 using FontOptions = std::unique_ptr<cairo_font_options_t, Free<cairo_font_options_destroy>>;
-using FontDescription =
-    std::unique_ptr<PangoFontDescription, Free<pango_font_description_free>>;
+using FontDescription = std::unique_ptr<PangoFontDescription, Free<pango_font_description_free>>;
 using TextLayout = std::unique_ptr<PangoLayout, Free<g_object_unref>>;
 using FontMap = std::unique_ptr<PangoFontMap, Free<g_object_unref>>;
 using TextContext = std::unique_ptr<PangoContext, Free<g_object_unref>>;
@@ -55,7 +54,8 @@ class Player {
   public:
     /// `scale`: device units a millimetre.
     Player(cairo_surface_t* surface, double scale)
-        : canvas_(cairo_create(surface)), fonts_(pango_cairo_font_map_new()),
+        : canvas_(cairo_create(surface)),
+          fonts_(pango_cairo_font_map_new()),
           context_(pango_font_map_create_context(fonts_.get())),
           layout_(nullptr) {
         check(cairo_status(canvas_.get()));
@@ -104,16 +104,15 @@ class Player {
     }
 
     void play(const Polyline& line) {
-        for (const Point& p : line.points)
-            cairo_line_to(canvas_.get(), rounded(p.x), rounded(p.y));
+        for (const Point& p : line.points) cairo_line_to(canvas_.get(), rounded(p.x), rounded(p.y));
         if (line.closed) cairo_close_path(canvas_.get());
         paint(line.pen, line.fill, dash_pattern(line));
     }
 
     void play(const Arc& arc) {
         constexpr double turn = 6.283185307179586;
-        cairo_arc(canvas_.get(), rounded(arc.centre.x), rounded(arc.centre.y),
-                  rounded(arc.radius), arc.full ? 0.0 : arc.from, arc.full ? turn : arc.to);
+        cairo_arc(canvas_.get(), rounded(arc.centre.x), rounded(arc.centre.y), rounded(arc.radius),
+                  arc.full ? 0.0 : arc.from, arc.full ? turn : arc.to);
         if (arc.full) cairo_close_path(canvas_.get());
         paint(arc.pen, arc.fill, dash_pattern(arc));
     }
@@ -144,8 +143,8 @@ class Player {
     /// Pango puts another font in place of a missing family or glyph without a word.
     void check_font() const {
         const TextLayout* layout = &layout_;
-        for (GSList* run = pango_layout_get_line_readonly(layout->get(), 0)->runs;
-             run != nullptr; run = run->next) {
+        for (GSList* run = pango_layout_get_line_readonly(layout->get(), 0)->runs; run != nullptr;
+             run = run->next) {
             PangoFont* used = static_cast<PangoGlyphItem*>(run->data)->item->analysis.font;
             const FontDescription face(pango_font_describe(used));
             if (font_family == pango_font_description_get_family(face.get())) continue;
@@ -166,8 +165,8 @@ class Player {
 std::string to_pdf(const Drawing& drawing) {
     constexpr double scale = points_per_inch / mm_per_inch;
     std::string bytes;
-    const Surface surface(cairo_pdf_surface_create_for_stream(
-        append, &bytes, drawing.width * scale, drawing.height * scale));
+    const Surface surface(cairo_pdf_surface_create_for_stream(append, &bytes, drawing.width * scale,
+                                                              drawing.height * scale));
     check(cairo_surface_status(surface.get()));
     cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE,
                                    drawn_text(drawing.title).c_str());
@@ -184,8 +183,8 @@ std::string to_png(const Drawing& drawing, double dpi) {
     if (!(dpi >= 36.0 && dpi <= 1200.0)) throw std::logic_error("dpi outside 36 to 1200");
     const double scale = dpi / mm_per_inch;
     const auto pixels = [scale](double mm) { return static_cast<int>(std::lround(mm * scale)); };
-    const Surface surface(cairo_image_surface_create(
-        CAIRO_FORMAT_RGB24, pixels(drawing.width), pixels(drawing.height)));
+    const Surface surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, pixels(drawing.width),
+                                                     pixels(drawing.height)));
     check(cairo_surface_status(surface.get()));
     Player(surface.get(), scale).play(drawing);
     std::string bytes;

@@ -53,11 +53,16 @@ Json json_of(const RuleInfo& rule) {
 
 std::string_view type_word(const AttributeSpec& attribute) {
     switch (attribute.type) {
-        case AttributeType::quantity: return name(attribute.dimension);
-        case AttributeType::count: return "whole number";
-        case AttributeType::yes_no: return "yes or no";
-        case AttributeType::choice: return "one of";
-        case AttributeType::text: return "text";
+        case AttributeType::quantity:
+            return name(attribute.dimension);
+        case AttributeType::count:
+            return "whole number";
+        case AttributeType::yes_no:
+            return "yes or no";
+        case AttributeType::choice:
+            return "one of";
+        case AttributeType::text:
+            return "text";
     }
     return {};
 }
@@ -143,7 +148,8 @@ std::string rules_list(std::span<const RuleInfo* const> rules, CatalogueFormat f
     }
     std::string_view family;
     for (const RuleInfo* rule : rules) {
-        if (rule->family != family) text += fmt::format("{}{}\n", text.empty() ? "" : "\n", rule->family);
+        if (rule->family != family)
+            text += fmt::format("{}{}\n", text.empty() ? "" : "\n", rule->family);
         family = rule->family;
         text += fmt::format("  {:<18} {}\n", rule->id, rule->question);
     }

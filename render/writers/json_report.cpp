@@ -176,9 +176,8 @@ std::string CheckJson::circuit(std::string_view file, const Circuit& circuit,
 std::string CheckJson::unreadable(std::string_view file, const Diagnostics& diagnostics,
                                   const SourceSet& sources) {
     ++unreadable_;
-    return part(dumped({{"file", file},
-                        {"readable", false},
-                        {"diagnostics", json_of(diagnostics, sources)}}));
+    return part(dumped(
+        {{"file", file}, {"readable", false}, {"diagnostics", json_of(diagnostics, sources)}}));
 }
 
 std::string CheckJson::tail() const {

@@ -72,33 +72,35 @@ std::string structure_lines(const Circuit& circuit, const Structure& structure) 
     std::string text;
     if (structure.loops.empty()) text += "No closed loop.\n";
     for (const LoopInfo& loop : structure.loops) {
-        text += wrapped("Loop  ",
-                        fmt::format("{}: {} {}, {} {}", loop.id,
-                                    loop.pumps.size() == 1 ? "pump" : "pumps",
-                                    join(circuit, loop.pumps),
-                                    loop.actuators.size() == 1 ? "actuator" : "actuators",
-                                    join(circuit, loop.actuators)),
-                        6);
+        text += wrapped(
+            "Loop  ",
+            fmt::format("{}: {} {}, {} {}", loop.id, loop.pumps.size() == 1 ? "pump" : "pumps",
+                        join(circuit, loop.pumps),
+                        loop.actuators.size() == 1 ? "actuator" : "actuators",
+                        join(circuit, loop.actuators)),
+            6);
         for (const SideInfo& side : loop.sides) {
             std::string lines;
             for (const Index line : side.lines)
                 lines += fmt::format("{}{}", lines.empty() ? "" : ", ", circuit.lines[line].path);
-            text += wrapped("      ", fmt::format("{} ({}): {}", side.id, name(side.role),
-                                                  lines.empty() ? "no line" : lines), 8);
+            text += wrapped("      ",
+                            fmt::format("{} ({}): {}", side.id, name(side.role),
+                                        lines.empty() ? "no line" : lines),
+                            8);
         }
     }
     for (const OpenPart& part : structure.open_parts) {
         const bool charges = std::any_of(part.pumps.begin(), part.pumps.end(), [&](Index pump) {
-            return std::binary_search(structure.charge_pumps.begin(),
-                                      structure.charge_pumps.end(), pump);
+            return std::binary_search(structure.charge_pumps.begin(), structure.charge_pumps.end(),
+                                      pump);
         });
-        text += wrapped("Open  ",
-                        fmt::format("{}: {}{}{}{}", part.id,
-                                    part.pumps.empty() ? "no pump" : join(circuit, part.pumps),
-                                    part.actuators.empty() ? "" : " drives ",
-                                    join(circuit, part.actuators),
-                                    charges ? " (charges a loop)" : ""),
-                        6);
+        text +=
+            wrapped("Open  ",
+                    fmt::format("{}: {}{}{}{}", part.id,
+                                part.pumps.empty() ? "no pump" : join(circuit, part.pumps),
+                                part.actuators.empty() ? "" : " drives ",
+                                join(circuit, part.actuators), charges ? " (charges a loop)" : ""),
+                    6);
     }
     return text;
 }
@@ -110,8 +112,7 @@ std::string outcome_word(const Verdict& verdict, const ReportStyle& style) {
     return std::string(name(verdict.outcome));
 }
 
-std::string finding_text(const Circuit& circuit, const Verdict& verdict,
-                         const ReportStyle& style) {
+std::string finding_text(const Circuit& circuit, const Verdict& verdict, const ReportStyle& style) {
     const SourceRef ref = place_of(circuit, verdict.subject);
     const Place place = circuit.sources->place(ref);
     std::string text = fmt::format("{}:{}:{}: {}: {}: {} [{}]\n", visible(place.file), place.line,
@@ -132,8 +133,8 @@ std::string finding_text(const Circuit& circuit, const Verdict& verdict,
         text += wrapped("    missing  ", missing, 13);
     }
     const std::string_view shape = verdict.witness.shape == WitnessShape::frontier ? "ends at"
-                                   : verdict.witness.shape == WitnessShape::path  ? "way    "
-                                                                                  : "see    ";
+                                   : verdict.witness.shape == WitnessShape::path   ? "way    "
+                                                                                   : "see    ";
     std::size_t number = 0;
     for (const Step& step : verdict.witness.steps) {
         ++number;
@@ -145,9 +146,8 @@ std::string finding_text(const Circuit& circuit, const Verdict& verdict,
         text += wrapped("    remedy   ", verdict.rule->remedy, 13);
         for (const Citation& source : verdict.rule->sources)
             text += wrapped("    source   ",
-                            source.place.empty()
-                                ? std::string(source.work)
-                                : fmt::format("{}, {}", source.work, source.place),
+                            source.place.empty() ? std::string(source.work)
+                                                 : fmt::format("{}, {}", source.work, source.place),
                             13);
     }
     return text;
@@ -157,15 +157,28 @@ std::string finding_text(const Circuit& circuit, const Verdict& verdict,
 
 void Tally::count(const Verdict& verdict) {
     switch (verdict.outcome) {
-        case Outcome::pass: ++pass; return;
-        case Outcome::inconclusive: ++inconclusive; return;
-        case Outcome::not_applicable: ++not_applicable; return;
-        case Outcome::fail: break;
+        case Outcome::pass:
+            ++pass;
+            return;
+        case Outcome::inconclusive:
+            ++inconclusive;
+            return;
+        case Outcome::not_applicable:
+            ++not_applicable;
+            return;
+        case Outcome::fail:
+            break;
     }
     switch (verdict.level) {
-        case Level::error: ++error; return;
-        case Level::warning: ++warning; return;
-        case Level::note: ++note; return;
+        case Level::error:
+            ++error;
+            return;
+        case Level::warning:
+            ++warning;
+            return;
+        case Level::note:
+            ++note;
+            return;
     }
 }
 
@@ -224,9 +237,9 @@ std::string state_text(const Circuit& circuit, const StateUse& use) {
     if (use.positions.empty()) return text;
     text += " (";
     for (std::size_t i = 0; i < use.positions.size(); ++i)
-        text += fmt::format("{}{} at {}", i == 0 ? "" : ", ",
-                            circuit.components[use.positions[i].first].path,
-                            use.positions[i].second);
+        text +=
+            fmt::format("{}{} at {}", i == 0 ? "" : ", ",
+                        circuit.components[use.positions[i].first].path, use.positions[i].second);
     return text + ')';
 }
 
@@ -252,14 +265,18 @@ std::string step_text(const Circuit& circuit, const Step& step) {
 SourceRef place_of(const Circuit& circuit, const Subject& subject) {
     switch (subject.type) {
         case ElementType::loop:
-        case ElementType::component: return circuit.components[subject.index].place;
+        case ElementType::component:
+            return circuit.components[subject.index].place;
         case ElementType::side:
         case ElementType::port:
             return circuit.components[circuit.ports[subject.index].component].place;
-        case ElementType::line: return circuit.lines[subject.index].place;
-        case ElementType::shaft: return circuit.shafts[subject.index].place;
+        case ElementType::line:
+            return circuit.lines[subject.index].place;
+        case ElementType::shaft:
+            return circuit.shafts[subject.index].place;
         case ElementType::circuit:
-        case ElementType::waiver: break;
+        case ElementType::waiver:
+            break;
     }
     return circuit.place;
 }
@@ -277,7 +294,8 @@ std::string report_text(const Circuit& circuit, const Structure& structure,
         painted(visible(circuit.title.title.empty() ? std::string_view("Circuit without a title")
                                                     : circuit.title.title),
                 Colours{}.strong, style),
-        circuit.title.drawing.empty() ? "" : fmt::format(", drawing {}", visible(circuit.title.drawing)),
+        circuit.title.drawing.empty() ? ""
+                                      : fmt::format(", drawing {}", visible(circuit.title.drawing)),
         circuit.title.revision.empty()
             ? ""
             : fmt::format(", revision {}", visible(circuit.title.revision)));
@@ -287,17 +305,17 @@ std::string report_text(const Circuit& circuit, const Structure& structure,
                         count_of(sum.pass, "need", "needs"), refuted,
                         count_of(sum.error, "error", "errors"),
                         count_of(sum.warning, "warning", "warnings"),
-                        count_of(sum.note, "note", "notes"), sum.inconclusive,
-                        sum.not_applicable);
+                        count_of(sum.note, "note", "notes"), sum.inconclusive, sum.not_applicable);
     for (const Verdict& verdict : verdicts) {
         const bool finding =
             verdict.outcome == Outcome::fail || verdict.outcome == Outcome::inconclusive;
         if (finding || style.all) text += '\n' + finding_text(circuit, verdict, style);
     }
     if (refuted + sum.inconclusive > 0)
-        text += "\nA check of the drawing does not replace review by a competent person; local codes "
-                "govern.\nBefore work on the machine: stop, lock out, secure the load, release stored "
-                "pressure,\nlet the oil cool. A jet of oil injects through skin.\n";
+        text +=
+            "\nA check of the drawing does not replace review by a competent person; local codes "
+            "govern.\nBefore work on the machine: stop, lock out, secure the load, release stored "
+            "pressure,\nlet the oil cool. A jet of oil injects through skin.\n";
     return text;
 }
 

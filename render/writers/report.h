@@ -36,8 +36,8 @@ Tally tally(std::span<const Verdict> verdicts);
 std::string diagnostics_text(const Diagnostics& diagnostics, const SourceSet& sources,
                              const ReportStyle& style);
 
-/// First the loops and open parts, then how many needs were proved, refuted and undecided, then each
-/// finding: what, where, the witness as numbered steps, remedy and source.
+/// First the loops and open parts, then how many needs were proved, refuted and undecided, then
+/// each finding: what, where, the witness as numbered steps, remedy and source.
 std::string report_text(const Circuit& circuit, const Structure& structure,
                         std::span<const Verdict> verdicts, const ReportStyle& style);
 

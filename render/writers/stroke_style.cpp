@@ -64,12 +64,18 @@ std::string number_text(double mm) {
 unsigned colour_of(Paint paint) {
     // The band is light and the mark dark, so that grey print tells them apart.
     switch (paint) {
-        case Paint::ink: return 0x000000;
-        case Paint::paper: return 0xFFFFFF;
-        case Paint::faint: return 0x7A7A7A;
-        case Paint::mark: return 0xB71C1C;
-        case Paint::band: return 0xFFD9A0;
-        case Paint::none: break;
+        case Paint::ink:
+            return 0x000000;
+        case Paint::paper:
+            return 0xFFFFFF;
+        case Paint::faint:
+            return 0x7A7A7A;
+        case Paint::mark:
+            return 0xB71C1C;
+        case Paint::band:
+            return 0xFFD9A0;
+        case Paint::none:
+            break;
     }
     throw std::logic_error("no colour");
 }

@@ -48,17 +48,28 @@ std::string escaped(std::string_view text) {
 
 std::string_view name(Role role) {
     switch (role) {
-        case Role::symbol: return "symbol";
-        case Role::port_letter: return "port-letter";
-        case Role::designation: return "designation";
-        case Role::value: return "value";
-        case Role::line: return "line";
-        case Role::joint: return "joint";
-        case Role::shaft: return "shaft";
-        case Role::frame: return "frame";
-        case Role::sheet: return "sheet";
-        case Role::finding: return "finding";
-        case Role::caution: return "caution";
+        case Role::symbol:
+            return "symbol";
+        case Role::port_letter:
+            return "port-letter";
+        case Role::designation:
+            return "designation";
+        case Role::value:
+            return "value";
+        case Role::line:
+            return "line";
+        case Role::joint:
+            return "joint";
+        case Role::shaft:
+            return "shaft";
+        case Role::frame:
+            return "frame";
+        case Role::sheet:
+            return "sheet";
+        case Role::finding:
+            return "finding";
+        case Role::caution:
+            return "caution";
     }
     return {};
 }
@@ -151,8 +162,8 @@ class Writer {
             return number_text(arc.centre.x + arc.radius * std::cos(a)) + ' ' +
                    number_text(arc.centre.y + arc.radius * std::sin(a));
         };
-        out_ += fmt::format("<path{} d=\"M {} A {} {} 0 {} 1 {}\"{}/>\n", class_, at(arc.from), r, r,
-                            angle > turn / 2 ? 1 : 0, at(arc.to), paint);
+        out_ += fmt::format("<path{} d=\"M {} A {} {} 0 {} 1 {}\"{}/>\n", class_, at(arc.from), r,
+                            r, angle > turn / 2 ? 1 : 0, at(arc.to), paint);
     }
 
     void add(const Text& text) {
@@ -161,8 +172,8 @@ class Writer {
         out_ += fmt::format("<text{} x=\"{}\" y=\"{}\" font-size=\"{}\"{} fill=\"{}\">{}</text>\n",
                             class_, number_text(text.at.x), number_text(text.at.y),
                             number_text(font_size(text.height)),
-                            anchors[static_cast<std::size_t>(text.anchor)],
-                            colour_text(text.paint), escaped(drawn_text(text.text)));
+                            anchors[static_cast<std::size_t>(text.anchor)], colour_text(text.paint),
+                            escaped(drawn_text(text.text)));
     }
 
     std::string out_;

@@ -27,9 +27,8 @@ struct DrawnVariant {
 inline DrawnVariant drawn(std::string_view xml, bool local_mark = false) {
     DrawnVariant variant{.circuit = circuit_with(xml)};
     const Component& component = variant.component();
-    variant.symbol = local_mark
-                         ? local_reservoir(variant.circuit, component, component.ports.begin)
-                         : symbol_of(variant.circuit, component);
+    variant.symbol = local_mark ? local_reservoir(variant.circuit, component, component.ports.begin)
+                                : symbol_of(variant.circuit, component);
     return variant;
 }
 
@@ -76,8 +75,8 @@ inline std::vector<Polyline> arrows(const Symbol& symbol) {
     const std::vector<Polyline> lines = polylines(symbol);
     for (const Polyline& line : lines)
         for (const Polyline& head : lines)
-            if (!line.closed && line.points.size() == 2 && head.closed &&
-                head.fill == Paint::ink && head.points.front() == line.points.back())
+            if (!line.closed && line.points.size() == 2 && head.closed && head.fill == Paint::ink &&
+                head.points.front() == line.points.back())
                 out.push_back(line);
     return out;
 }

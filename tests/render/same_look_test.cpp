@@ -70,12 +70,12 @@ Pair both(const Drawing& drawing) {
 Drawing only(const Drawing& drawing, bool text) {
     Drawing out = drawing;
     for (Group& group : out.groups)
-        group.primitives.erase(
-            std::remove_if(group.primitives.begin(), group.primitives.end(),
-                           [text](const Primitive& p) {
-                               return std::holds_alternative<Text>(p.shape) != text;
-                           }),
-            group.primitives.end());
+        group.primitives.erase(std::remove_if(group.primitives.begin(), group.primitives.end(),
+                                              [text](const Primitive& p) {
+                                                  return std::holds_alternative<Text>(p.shape) !=
+                                                         text;
+                                              }),
+                               group.primitives.end());
     return out;
 }
 
@@ -143,8 +143,8 @@ TEST(ProofSameLook, PdfCanBeSearchedAndHasOneFont) {
     const TemporaryFolder folder;
     const std::string pdf = folder.write("a.pdf", to_pdf(symbol_sheet())).string();
     const std::string text = output_of("pdftotext -layout '" + pdf + "' -", folder);
-    for (const char* words : {"Symbols, drawn after ISO 1219-1:2012", "flushing valve",
-                              "pilot-operated, adjustable"})
+    for (const char* words :
+         {"Symbols, drawn after ISO 1219-1:2012", "flushing valve", "pilot-operated, adjustable"})
         EXPECT_NE(text.find(words), std::string::npos) << words;
     const std::string fonts = output_of("pdffonts '" + pdf + "'", folder);
     EXPECT_EQ(std::count(fonts.begin(), fonts.end(), '\n'), 3) << fonts;  // two of heading

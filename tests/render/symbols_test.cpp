@@ -1,5 +1,6 @@
-// Symbols against the recipes of the drawing standard as we recall it (ISO 1219-1:2012, from memory,
-// see the drawing-standard note in the shared reference: ids PU0, MO1, CV1, PV1, FL1, DV1 and so on).
+// Symbols against the recipes of the drawing standard as we recall it (ISO 1219-1:2012, from
+// memory, see the drawing-standard note in the shared reference: ids PU0, MO1, CV1, PV1, FL1, DV1
+// and so on).
 
 #include <gtest/gtest.h>
 
@@ -24,8 +25,8 @@ std::vector<std::string> all_machines() {
                 for (const char* control : {"none", "manual", "hydraulic", "electric"})
                     for (const int case_ports : {0, 1, 2, 3})
                         all.push_back(fmt::format(
-                            R"(<{} id="X" flow-directions="{}" variable="{}" control="{}" {}/>)", kind,
-                            directions, variable, control,
+                            R"(<{} id="X" flow-directions="{}" variable="{}" control="{}" {}/>)",
+                            kind, directions, variable, control,
                             case_ports == 0
                                 ? ""
                                 : fmt::format(R"(drain="external" case-ports="{}")", case_ports)));
@@ -48,8 +49,7 @@ TEST(Symbols, EveryKindHasOneAndNoOther) {
 
 TEST(Symbols, VariantsCoverEveryKind) {
     std::set<std::string_view> shown;
-    for (const DrawnVariant& variant : all_variants())
-        shown.insert(variant.component().kind->name);
+    for (const DrawnVariant& variant : all_variants()) shown.insert(variant.component().kind->name);
     EXPECT_EQ(shown.size(), kinds().size());
 }
 
@@ -93,9 +93,9 @@ TEST(Symbols, StubsLeaveOutwards) {
     for (const DrawnVariant& one : all_drawn()) {
         if (one.symbol.kind == "junction") continue;
         for (const PortAnchor& port : one.symbol.ports) {
-            const auto stub = std::find_if(
-                one.symbol.primitives.begin(), one.symbol.primitives.end(),
-                [&](const Primitive& p) { return p.tag.port == port.port; });
+            const auto stub =
+                std::find_if(one.symbol.primitives.begin(), one.symbol.primitives.end(),
+                             [&](const Primitive& p) { return p.tag.port == port.port; });
             ASSERT_NE(stub, one.symbol.primitives.end());
             const Polyline& line = std::get<Polyline>(stub->shape);
             ASSERT_EQ(line.points.size(), 2u);
@@ -242,11 +242,10 @@ TEST(Symbols, ReservoirLinesShowTheLevel) {
 
 TEST(Symbols, StubOfAReservoirIsAsItsLine) {
     for (const char* function : {"drain", "return"}) {
-        const DrawnVariant one = drawn(
-            fmt::format(R"(<reservoir id="T"><port id="R"/></reservoir>
+        const DrawnVariant one = drawn(fmt::format(R"(<reservoir id="T"><port id="R"/></reservoir>
                            <check-valve id="C"/><line id="L" function="{}" joins="C.B T.R"/>)",
-                        function),
-            true);
+                                                   function),
+                                       true);
         EXPECT_EQ(dashed(one.symbol).size(), function == std::string_view("drain") ? 1u : 0u);
     }
 }
@@ -260,8 +259,7 @@ TEST(Symbols, ShutOffValveIsFilledWhereClosed) {
         for (const Polyline& line : polylines(one.symbol)) {
             if (!line.closed) continue;
             ++triangles;
-            EXPECT_EQ(line.fill,
-                      position == std::string_view("closed") ? Paint::ink : Paint::none);
+            EXPECT_EQ(line.fill, position == std::string_view("closed") ? Paint::ink : Paint::none);
             EXPECT_EQ(line.points[1], (Point{0, 0}));
         }
         EXPECT_EQ(triangles, 2);
@@ -285,9 +283,9 @@ TEST(Symbols, FilterAndCooler) {
 
 // FI2: the bypass is a check with a spring in a branch with joints on both stubs.
 TEST(Symbols, BypassLeadsRoundTheElement) {
-    for (const char* xml : {R"(<filter id="F" bypass="2 bar"/>)",
-                            R"(<filter id="F" bypass="2 bar" one-way="yes"/>)",
-                            R"(<cooler id="K" bypass="2 bar"/>)"}) {
+    for (const char* xml :
+         {R"(<filter id="F" bypass="2 bar"/>)", R"(<filter id="F" bypass="2 bar" one-way="yes"/>)",
+          R"(<cooler id="K" bypass="2 bar"/>)"}) {
         const DrawnVariant one = drawn(xml);
         ASSERT_EQ(springs(one.symbol).size(), 1u) << xml;
         std::vector<Arc> dots;
@@ -327,9 +325,8 @@ TEST(Symbols, OneWayElementHasACheckThatOpensTowardsB) {
 // FI3, FI4: dashed taps before and behind, to a round gauge or a square switch.
 TEST(Symbols, CloggingIndicator) {
     for (const bool electrical : {false, true}) {
-        const DrawnVariant one =
-            drawn(fmt::format(R"(<filter id="F" clogging-indicator="{}"/>)",
-                              electrical ? "electrical" : "visual"));
+        const DrawnVariant one = drawn(fmt::format(R"(<filter id="F" clogging-indicator="{}"/>)",
+                                                   electrical ? "electrical" : "visual"));
         EXPECT_EQ(dashed(one.symbol).size(), 3u);
         int open_circles = 0;
         for (const Arc& arc : arcs(one.symbol)) open_circles += arc.fill == Paint::none ? 1 : 0;

@@ -184,8 +184,7 @@ TEST(Turned, LettersStandClear) {
             const Symbol there = turned(one.symbol, attitude);
             std::vector<Box> letters;
             for (const PortAnchor& port : there.ports) {
-                const double half =
-                    text_width(one.circuit.ports[port.port].letter, 2.5) / 2.5 / 2;
+                const double half = text_width(one.circuit.ports[port.port].letter, 2.5) / 2.5 / 2;
                 const Box box{port.letter.x - half, port.letter.y - 1.0, port.letter.x + half,
                               port.letter.y};
                 for (const Box& other : letters)

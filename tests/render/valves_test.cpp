@@ -25,8 +25,8 @@ std::vector<Edge> edges(const DrawnVariant& one, double dx) {
         for (const Primitive& primitive : one.symbol.primitives)
             if (primitive.tag.port == port.port) {
                 const Point body = std::get<Polyline>(primitive.shape).points[1];
-                out.push_back({std::string(one.circuit.ports[port.port].letter),
-                               {body.x + dx, body.y}});
+                out.push_back(
+                    {std::string(one.circuit.ports[port.port].letter), {body.x + dx, body.y}});
             }
     return out;
 }
@@ -117,8 +117,7 @@ TEST(ValveSymbols, BoxesLeadWhereTheFileSays) {
         if (one.symbol.kind != "directional-valve") continue;
         const std::vector<double> lefts = box_lefts(one.symbol);
         ASSERT_EQ(lefts.size(), one.component().positions.size());
-        const double width =
-            lefts.size() > 1 ? lefts[1] - lefts[0] : -2 * lefts[0];
+        const double width = lefts.size() > 1 ? lefts[1] - lefts[0] : -2 * lefts[0];
         std::vector<Index> order;
         Index rest = none;
         for (Index p = one.component().positions.begin; p < one.component().positions.end; ++p)
@@ -154,8 +153,7 @@ TEST(ValveSymbols, PathsHaveTheirHeadDownstream) {
 
 // DV3: with two positions the spring is on the side of the box at rest, the actuator on the other.
 TEST(ValveSymbols, SpringBesideTheBoxAtRest) {
-    const DrawnVariant one =
-        drawn(R"(<directional-valve id="V"><port id="A"/><port id="P"/>
+    const DrawnVariant one = drawn(R"(<directional-valve id="V"><port id="A"/><port id="P"/>
                  <position id="shut" rest="yes"/>
                  <position id="open"><path from="P" to="A"/></position></directional-valve>)");
     ASSERT_EQ(springs(one.symbol).size(), 1u);
@@ -169,10 +167,10 @@ TEST(ValveSymbols, SpringBesideTheBoxAtRest) {
 
 TEST(ValveSymbols, SpringsCentreThreePositionsAndADetentHasNone) {
     for (const bool detent : {false, true}) {
-        const DrawnVariant one = drawn(
-            std::string(R"(<directional-valve id="V" actuation="lever" detent=")") +
-            (detent ? "yes" : "no") +
-            R"("><port id="A"/><port id="P"/><position id="a"/><position id="n" rest="yes"/>
+        const DrawnVariant one =
+            drawn(std::string(R"(<directional-valve id="V" actuation="lever" detent=")") +
+                  (detent ? "yes" : "no") +
+                  R"("><port id="A"/><port id="P"/><position id="a"/><position id="n" rest="yes"/>
                <position id="b"/></directional-valve>)");
         const auto found = springs(one.symbol);
         if (detent) {
@@ -194,9 +192,9 @@ TEST(ValveSymbols, SpringsCentreThreePositionsAndADetentHasNone) {
 TEST(ValveSymbols, ActuatorsAreToldApart) {
     std::set<std::size_t> strokes;
     for (const char* actuation : {"solenoid", "pilot", "lever", "pedal"}) {
-        const DrawnVariant one = drawn(
-            std::string(R"(<directional-valve id="V" actuation=")") + actuation +
-            R"("><port id="A"/><port id="P"/><position id="a"/><position id="n" rest="yes"/>
+        const DrawnVariant one =
+            drawn(std::string(R"(<directional-valve id="V" actuation=")") + actuation +
+                  R"("><port id="A"/><port id="P"/><position id="a"/><position id="n" rest="yes"/>
                </directional-valve>)");
         const auto triangles = oil_triangles(one.symbol, 1.0);
         EXPECT_EQ(triangles.size(), actuation == std::string_view("pilot") ? 1u : 0u);
@@ -211,10 +209,10 @@ TEST(ValveSymbols, ActuatorsAreToldApart) {
 
 TEST(ValveSymbols, ThrottledPathIsMarked) {
     for (const bool throttled : {false, true}) {
-        const DrawnVariant one = drawn(
-            std::string(R"(<directional-valve id="V"><port id="A"/><port id="P"/>
+        const DrawnVariant one =
+            drawn(std::string(R"(<directional-valve id="V"><port id="A"/><port id="P"/>
                            <position id="n" rest="yes"><path from="P" to="A" throttled=")") +
-            (throttled ? "yes" : "no") + R"("/></position></directional-valve>)");
+                  (throttled ? "yes" : "no") + R"("/></position></directional-valve>)");
         int chevrons = 0;
         for (const Polyline& line : polylines(one.symbol))
             chevrons += !line.closed && line.points.size() == 3 ? 1 : 0;
@@ -268,8 +266,8 @@ TEST(ValveSymbols, FlushingPilotsComeFromTheirSide) {
 
 // CV1: free flow from the apex of the seat to the ball; the ball touches both arms.
 TEST(ValveSymbols, CheckOpensFromApexToBall) {
-    for (const char* xml : {R"(<check-valve id="C"/>)",
-                            R"(<check-valve id="C" opening-pressure="0.5 bar"/>)"}) {
+    for (const char* xml :
+         {R"(<check-valve id="C"/>)", R"(<check-valve id="C" opening-pressure="0.5 bar"/>)"}) {
         const DrawnVariant one = drawn(xml);
         ASSERT_EQ(arcs(one.symbol).size(), 1u);
         const Arc ball = arcs(one.symbol)[0];
@@ -286,15 +284,16 @@ TEST(ValveSymbols, CheckOpensFromApexToBall) {
             const Point end = seat->points[arm];
             const double dx = end.x - apex.x;
             const double dy = end.y - apex.y;
-            const double off = std::abs(dx * (ball.centre.y - apex.y) -
-                                        dy * (ball.centre.x - apex.x)) /
-                               std::hypot(dx, dy);
+            const double off =
+                std::abs(dx * (ball.centre.y - apex.y) - dy * (ball.centre.x - apex.x)) /
+                std::hypot(dx, dy);
             EXPECT_NEAR(off, ball.radius, 0.01);
             EXPECT_NEAR(std::abs(dx), std::abs(dy), 1e-9) << "a right angle";
         }
         // CV2: the spring sits behind the ball, on the side of B.
         const auto found = springs(one.symbol);
-        ASSERT_EQ(found.size(), one.circuit.attribute(one.component(), "opening-pressure") ? 1u : 0u);
+        ASSERT_EQ(found.size(),
+                  one.circuit.attribute(one.component(), "opening-pressure") ? 1u : 0u);
         if (!found.empty()) {
             EXPECT_EQ(found[0].points.front(), (Point{0, -0.5}));
             EXPECT_LT(found[0].points.back().y, -0.5);

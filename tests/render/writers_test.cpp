@@ -77,9 +77,14 @@ TEST(SvgWriter, WholeTextOfASmallDrawing) {
          .description = "pump",
          .primitives = {
              {Polyline{.points = {{1, 2}, {3.00049, -0.0001}}}, tag},
-             {Polyline{.points = {{0, 0}, {1, 0}, {0, 1}}, .closed = true, .fill = Paint::ink}, tag},
+             {Polyline{.points = {{0, 0}, {1, 0}, {0, 1}}, .closed = true, .fill = Paint::ink},
+              tag},
              {Arc{.centre = {5, 5}, .radius = 2.5}, tag},
-             {Arc{.centre = {5, 5}, .radius = 2, .from = 0, .to = 1.5707963267948966, .full = false},
+             {Arc{.centre = {5, 5},
+                  .radius = 2,
+                  .from = 0,
+                  .to = 1.5707963267948966,
+                  .full = false},
               tag},
              {Text{.at = {1, 9}, .text = "A", .anchor = Anchor::middle},
               {.role = Role::port_letter}}}});
@@ -180,7 +185,8 @@ TEST(StrokeStyle, CornersAreClosed) {
 TEST(StrokeStyle, PaintsDifferInGrey) {
     const auto grey = [](Paint paint) {
         const unsigned rgb = colour_of(paint);
-        return (0.299 * (rgb >> 16U & 0xFFU) + 0.587 * (rgb >> 8U & 0xFFU) + 0.114 * (rgb & 0xFFU)) /
+        return (0.299 * (rgb >> 16U & 0xFFU) + 0.587 * (rgb >> 8U & 0xFFU) +
+                0.114 * (rgb & 0xFFU)) /
                255.0;
     };
     EXPECT_EQ(grey(Paint::ink), 0.0);

@@ -30,16 +30,17 @@ TEST(SoundDrive, RaisesNothing) { EXPECT_EQ(with({}), ""); }
 TEST(SoundDrive, HasEveryVerdict) {
     const Circuit circuit = circuit_from(sound_drive());
     EXPECT_EQ(verdicts_of(circuit, "lost-loop"), std::string("lost-loop P1 pass") + all_running);
-    EXPECT_EQ(verdicts_of(circuit, "charge-supply"),
-              std::string("charge-supply side:P1.A pass") + a_low +
-                  "charge-supply side:P1.B pass" + b_low);
+    EXPECT_EQ(verdicts_of(circuit, "charge-supply"), std::string("charge-supply side:P1.A pass") +
+                                                         a_low + "charge-supply side:P1.B pass" +
+                                                         b_low);
     EXPECT_EQ(verdicts_of(circuit, "filtration"),
               std::string("filtration loop:P1 pass") + all_running);
 }
 
 TEST(LostLoop, SideJoinedToAReservoir) {
-    const std::string found = with({{"R1.T T1.R", "R1.T T1.R P1.B M1.B R3.P R2.T C2.B V1.B"},
-                                    {R"(<line id="HB" joins="P1.B M1.B R3.P R2.T C2.B V1.B"/>)", ""}});
+    const std::string found =
+        with({{"R1.T T1.R", "R1.T T1.R P1.B M1.B R3.P R2.T C2.B V1.B"},
+              {R"(<line id="HB" joins="P1.B M1.B R3.P R2.T C2.B V1.B"/>)", ""}});
     EXPECT_EQ(found, std::string("lost-loop P1 fail error") + all_running);
 }
 
@@ -52,7 +53,8 @@ TEST(LostLoop, TowingValveDrawnOpen) {
 TEST(LostLoop, TowingValveDrawnClosedIsSound) {
     const std::string valve =
         R"(<shut-off-valve id="B1" position="closed"/><line id="HB" joins="B1.B )";
-    EXPECT_EQ(with({{R"(<line id="HB" joins=")", valve}, {R"(C1.B V1.A")", R"(C1.B V1.A B1.A")"}}), "");
+    EXPECT_EQ(with({{R"(<line id="HB" joins=")", valve}, {R"(C1.B V1.A")", R"(C1.B V1.A B1.A")"}}),
+              "");
 }
 
 TEST(LostLoop, NoLoopAndNoSignOfOneIsANote) {
@@ -65,11 +67,11 @@ TEST(LostLoop, NoLoopAndNoSignOfOneIsANote) {
 }
 
 TEST(ChargeSupply, PumpOffTheShaftDeliversNothing) {
-    EXPECT_EQ(with({{"E1 P1 P2", "E1 P1"}}),
-              std::string("charge-supply side:P1.A fail error") + a_low +
-                  "charge-supply side:P1.B fail error" + b_low +
-                  "make-up-check side:P1.A fail error" + a_low +
-                  "make-up-check side:P1.B fail error" + b_low);
+    EXPECT_EQ(with({{"E1 P1 P2", "E1 P1"}}), std::string("charge-supply side:P1.A fail error") +
+                                                 a_low + "charge-supply side:P1.B fail error" +
+                                                 b_low + "make-up-check side:P1.A fail error" +
+                                                 a_low + "make-up-check side:P1.B fail error" +
+                                                 b_low);
 }
 
 TEST(ChargeSupply, ChargeLineOpenToAReservoir) {
@@ -78,8 +80,8 @@ TEST(ChargeSupply, ChargeLineOpenToAReservoir) {
               std::string("charge-supply side:P1.A fail error") + a_low +
                   "charge-supply side:P1.B fail error" + b_low +
                   "make-up-check side:P1.A fail error" + a_low +
-                  "make-up-check side:P1.B fail error" + b_low +
-                  "filtration loop:P1 fail error" + all_running);
+                  "make-up-check side:P1.B fail error" + b_low + "filtration loop:P1 fail error" +
+                  all_running);
 }
 
 TEST(MakeUpCheck, TurnedRound) {
@@ -101,7 +103,8 @@ TEST(CrossportRelief, OnOneSideOnly) {
 }
 
 TEST(CrossportRelief, IntoTheChargeLineWithMakeUpOnward) {
-    EXPECT_EQ(with({{"R3.P R2.T C2.B", "R3.P C2.B"}, {"F1.B C1.A C2.A", "F1.B C1.A C2.A R2.T"}}), "");
+    EXPECT_EQ(with({{"R3.P R2.T C2.B", "R3.P C2.B"}, {"F1.B C1.A C2.A", "F1.B C1.A C2.A R2.T"}}),
+              "");
 }
 
 TEST(CrossportRelief, IntoAReservoir) {
@@ -114,10 +117,12 @@ TEST(CrossportRelief, BehindAShutOffValve) {
         {"M1.A R2.P R3.T", "M1.A B1.A R3.T"},
         {"</circuit>", R"(<shut-off-valve id="B1"/><line id="X" joins="B1.B R2.P"/></circuit>)"}};
     EXPECT_EQ(with(edits), std::string("crossport-relief side:P1.A fail error") + all_running);
-    EXPECT_EQ(with({edits[0],
-                    {"</circuit>",
-                     R"(<shut-off-valve id="B1" locked="yes"/><line id="X" joins="B1.B R2.P"/></circuit>)"}}),
-              "");
+    EXPECT_EQ(
+        with(
+            {edits[0],
+             {"</circuit>",
+              R"(<shut-off-valve id="B1" locked="yes"/><line id="X" joins="B1.B R2.P"/></circuit>)"}}),
+        "");
 }
 
 TEST(CrossportRelief, OneForBothSidesThroughChecks) {
@@ -162,31 +167,34 @@ TEST(CaseDrainPath, SpringCheckBelowAndAboveWhatTheHousingBears) {
 }
 
 TEST(CaseDrainPath, UnknownLimitIsInconclusive) {
-    const std::string found =
-        with({{"K1.B T1.D", "K1.B C9.A"},
-              {R"(<motor id="M1" displacement="80 cm3/rev" drain="external" case-pressure="3 bar"/>)",
-               R"(<motor id="M1" displacement="80 cm3/rev" drain="external"/>)"},
-              {"</circuit>",
-               R"(<check-valve id="C9" opening-pressure="0.5 bar"/><line id="X" joins="C9.B T1.D"/></circuit>)"}});
-    EXPECT_EQ(found, "case-drain-path M1 inconclusive neutral drive-forward drive-reverse "
-                     "overrun-forward overrun-reverse lost-signal needs M1.case-pressure\n");
+    const std::string found = with(
+        {{"K1.B T1.D", "K1.B C9.A"},
+         {R"(<motor id="M1" displacement="80 cm3/rev" drain="external" case-pressure="3 bar"/>)",
+          R"(<motor id="M1" displacement="80 cm3/rev" drain="external"/>)"},
+         {"</circuit>",
+          R"(<check-valve id="C9" opening-pressure="0.5 bar"/><line id="X" joins="C9.B T1.D"/></circuit>)"}});
+    EXPECT_EQ(found,
+              "case-drain-path M1 inconclusive neutral drive-forward drive-reverse "
+              "overrun-forward overrun-reverse lost-signal needs M1.case-pressure\n");
 }
 
 TEST(CaseDrainPath, OverAReliefWithoutSetting) {
-    const std::string found =
-        with({{"K1.B T1.D", "K1.B R9.P"},
-              {"</circuit>", R"(<relief-valve id="R9"/><line id="X" joins="R9.T T1.D"/></circuit>)"}});
-    EXPECT_EQ(found, "case-drain-path P1 inconclusive neutral drive-forward drive-reverse "
-                     "overrun-forward overrun-reverse lost-signal needs R9.setting\n"
-                     "case-drain-path M1 inconclusive neutral drive-forward drive-reverse "
-                     "overrun-forward overrun-reverse lost-signal needs R9.setting\n");
+    const std::string found = with(
+        {{"K1.B T1.D", "K1.B R9.P"},
+         {"</circuit>", R"(<relief-valve id="R9"/><line id="X" joins="R9.T T1.D"/></circuit>)"}});
+    EXPECT_EQ(found,
+              "case-drain-path P1 inconclusive neutral drive-forward drive-reverse "
+              "overrun-forward overrun-reverse lost-signal needs R9.setting\n"
+              "case-drain-path M1 inconclusive neutral drive-forward drive-reverse "
+              "overrun-forward overrun-reverse lost-signal needs R9.setting\n");
 }
 
 TEST(CaseDrainPath, ShutOffValveUnlockedAndLocked) {
     const auto valve = [](const std::string& locked) {
-        return std::vector<Edit>{{"K1.B T1.D", "K1.B B1.A"},
-                                 {"</circuit>", R"(<shut-off-valve id="B1" locked=")" + locked +
-                                                    R"("/><line id="X" joins="B1.B T1.D"/></circuit>)"}};
+        return std::vector<Edit>{
+            {"K1.B T1.D", "K1.B B1.A"},
+            {"</circuit>", R"(<shut-off-valve id="B1" locked=")" + locked +
+                               R"("/><line id="X" joins="B1.B T1.D"/></circuit>)"}};
     };
     EXPECT_EQ(with(valve("yes")), "");
     EXPECT_EQ(with(valve("no")), std::string("case-drain-path P1 fail error") + all_running +
@@ -201,7 +209,8 @@ TEST(CaseDrainPath, DirectionalValveThatShutsTheDrainInOnePosition) {
     const std::string shut =
         " neutral[V3=b] drive-forward[V3=b] drive-reverse[V3=b] overrun-forward[V3=b] "
         "overrun-reverse[V3=b]\n";
-    EXPECT_EQ(found, "case-drain-path P1 fail error" + shut + "case-drain-path M1 fail error" + shut);
+    EXPECT_EQ(found,
+              "case-drain-path P1 fail error" + shut + "case-drain-path M1 fail error" + shut);
 }
 
 }  // namespace

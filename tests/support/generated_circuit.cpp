@@ -44,9 +44,11 @@ class Writer {
     /// A whole drive: 15 components and what its chains hold.
     void drive(unsigned n, Chains chains) {
         add(R"(<engine id="E{}" power="55 kW" speed="2400 rpm"/>)", n);
-        add(R"(<pump id="P{}" displacement="71 cm3/rev" variable="yes" flow-directions="2" drain="external" case-pressure="3 bar"/>)", n);
+        add(R"(<pump id="P{}" displacement="71 cm3/rev" variable="yes" flow-directions="2" drain="external" case-pressure="3 bar"/>)",
+            n);
         add(R"(<pump id="Q{}" displacement="18 cm3/rev"/>)", n);
-        add(R"(<motor id="M{}" displacement="80 cm3/rev" drain="external" case-pressure="3 bar"/>)", n);
+        add(R"(<motor id="M{}" displacement="80 cm3/rev" drain="external" case-pressure="3 bar"/>)",
+            n);
         add(R"(<load id="D{}" torque="60 N.m"/>)", n);
         add(R"(<check-valve id="C{}"/>)", n);
         add(R"(<check-valve id="B{}"/>)", n);
@@ -57,7 +59,8 @@ class Writer {
         add(R"(<relief-valve id="X{}" setting="18 bar"/>)", n);
         add(R"(<filter id="F{}" fineness="10 um" beta="200"/>)", n);
         add(R"(<cooler id="K{}" capacity="12 kW" bypass="3 bar"/>)", n);
-        add(R"(<reservoir id="T{}" volume="60 L"><port id="s"/><port id="r"/><port id="d"/></reservoir>)", n);
+        add(R"(<reservoir id="T{}" volume="60 L"><port id="s"/><port id="r"/><port id="d"/></reservoir>)",
+            n);
         add(R"(<shaft id="W{0}" joins="E{0} P{0} Q{0}"/>)", n);
         add(R"(<shaft id="Y{0}" joins="M{0} D{0}"/>)", n);
         add(R"(<line id="a{0}" joins="T{0}.s Q{0}.S" bore="38 mm"/>)", n);
@@ -66,7 +69,8 @@ class Writer {
               fmt::format("R{0}.P C{0}.A B{0}.A", n));
         chain("cooler", 'w', n, chains.working, fmt::format("P{}.A", n),
               fmt::format("M{0}.A C{0}.B S{0}.P U{0}.T V{0}.A", n));
-        add(R"(<line id="h{0}" joins="P{0}.B M{0}.B B{0}.B U{0}.P S{0}.T V{0}.B" bore="25 mm" rating="450 bar"/>)", n);
+        add(R"(<line id="h{0}" joins="P{0}.B M{0}.B B{0}.B U{0}.P S{0}.T V{0}.B" bore="25 mm" rating="450 bar"/>)",
+            n);
         add(R"(<line id="e{0}" joins="R{0}.T T{0}.r"/>)", n);
         add(R"(<line id="g{0}" joins="V{0}.F X{0}.P"/>)", n);
         chain("cooler", 'd', n, chains.drain, fmt::format("X{0}.T M{0}.L P{0}.L", n),

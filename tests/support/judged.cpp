@@ -5,16 +5,16 @@
 
 #include <loopwright/graph/situation.h>
 #include <loopwright/rules/check.h>
-#include <loopwright/rules/rule.h>
 #include <loopwright/rules/registry.h>
+#include <loopwright/rules/rule.h>
 
 namespace loopwright::testing {
 
 namespace {
 
 std::string line_of(const Circuit& circuit, const Verdict& verdict) {
-    std::string line = fmt::format("{} {} {}", verdict.rule->id, verdict.subject.id,
-                                   name(verdict.outcome));
+    std::string line =
+        fmt::format("{} {} {}", verdict.rule->id, verdict.subject.id, name(verdict.outcome));
     if (verdict.outcome == Outcome::fail) line += fmt::format(" {}", name(verdict.level));
     for (const StateUse& use : verdict.states) {
         line += fmt::format(" {}", name(use.state));
