@@ -66,7 +66,10 @@ LabelText first_line(const LabelText& text) {
 
 LabelText line_text(const Circuit&, const Line& line) {
     std::string text(line.path);
-    if (line.bore) text += " " + format_quantity(line.bore->si(), Dimension::length);
+    if (line.bore) {
+        text += ' ';
+        text += format_quantity(line.bore->si(), Dimension::length);
+    }
     return measured({std::move(text)}, line_text_height, label_pitch);
 }
 

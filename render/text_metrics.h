@@ -19,7 +19,8 @@ inline constexpr double capital_height = 1510.0 / 2048.0;
 constexpr double font_size(double capitals) { return capitals / capital_height; }
 
 /// Advance of the text as it is drawn (`drawn_text`), in the unit of `height`, the height of its
-/// capitals. UTF-8; the font has no kerning.
+/// capitals. UTF-8. The font draws some pairs of letters closer, which is not counted: a text is
+/// never wider than this.
 double text_width(std::string_view text, double height);
 
 /// The text with only such characters as the font has: a few are spelled out (an arrow as "->", a

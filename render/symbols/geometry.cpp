@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 #include <iterator>
+#include <numeric>
+#include <utility>
 #include <vector>
 
 #include <loopwright/render/symbols/symbol_metrics.h>
@@ -123,9 +125,15 @@ Box body_of(const Symbol& symbol) {
     return box;
 }
 
-void place_letters(Symbol& symbol, std::span<const double> halves) {
+namespace {
+
+/// Gives each letter, in that order, the first of its places that is free; tells how many found
+/// none and took their best place nevertheless.
+int place_in_order(Symbol& symbol, std::span<const double> halves,
+                   const std::vector<std::size_t>& order) {
+    int crowded = 0;
     std::vector<Box> taken;
-    for (std::size_t i = 0; i < symbol.ports.size(); ++i) {
+    for (const std::size_t i : order) {
         PortAnchor& port = symbol.ports[i];
         const auto is_free = [&](Point place) {
             const Box box = letter_box(place, halves[i]);
@@ -136,9 +144,24 @@ void place_letters(Symbol& symbol, std::span<const double> halves) {
         };
         const auto places = letter_places(port, halves[i]);
         const auto found = std::find_if(places.begin(), places.end(), is_free);
+        if (found == places.end()) ++crowded;
         port.letter = found == places.end() ? places.front() : *found;
         taken.push_back(letter_box(port.letter, halves[i]));
     }
+    return crowded;
+}
+
+}  // namespace
+
+void place_letters(Symbol& symbol, std::span<const double> halves) {
+    std::vector<std::size_t> order(symbol.ports.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    const int crowded = place_in_order(symbol, halves, order);
+    if (crowded == 0) return;
+    // What comes last may have had no other place: once more the other way round.
+    Symbol other = symbol;
+    std::reverse(order.begin(), order.end());
+    if (place_in_order(other, halves, order) < crowded) symbol.ports = std::move(other.ports);
 }
 
 double letter_half(const PortAnchor& anchor) {

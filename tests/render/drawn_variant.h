@@ -53,30 +53,33 @@ inline std::vector<Arc> arcs(const Symbol& symbol) {
     return out;
 }
 
-/// Filled triangles with sides of that length: those of oil, not the heads of arrows.
+/// Whether it is a filled triangle with three sides of that length: the mark of oil.
+inline bool is_oil_triangle(const Polyline& line, double side) {
+    if (!line.closed || line.fill != Paint::ink || line.points.size() != 3) return false;
+    for (std::size_t i = 0; i < 3; ++i) {
+        const Point a = line.points[i];
+        const Point b = line.points[(i + 1) % 3];
+        if (std::abs(std::hypot(b.x - a.x, b.y - a.y) - side) > 1e-9) return false;
+    }
+    return true;
+}
+
 inline std::vector<Polyline> oil_triangles(const Symbol& symbol, double side) {
     std::vector<Polyline> out;
-    for (const Polyline& line : polylines(symbol)) {
-        if (!line.closed || line.fill != Paint::ink || line.points.size() != 3) continue;
-        bool equal = true;
-        for (int i = 0; i < 3; ++i) {
-            const Point a = line.points[static_cast<std::size_t>(i)];
-            const Point b = line.points[static_cast<std::size_t>((i + 1) % 3)];
-            equal = equal && std::abs(std::hypot(b.x - a.x, b.y - a.y) - side) < 1e-9;
-        }
-        if (equal) out.push_back(line);
-    }
+    for (const Polyline& line : polylines(symbol))
+        if (is_oil_triangle(line, side)) out.push_back(line);
     return out;
 }
 
-/// Lines with a filled head whose tip is their end.
+/// Lines with a filled, slender head whose tip is their end.
 inline std::vector<Polyline> arrows(const Symbol& symbol) {
     std::vector<Polyline> out;
     const std::vector<Polyline> lines = polylines(symbol);
     for (const Polyline& line : lines)
         for (const Polyline& head : lines)
-            if (!line.closed && line.points.size() == 2 && head.closed && head.fill == Paint::ink &&
-                head.points.front() == line.points.back())
+            if (!line.closed && line.points.size() == 2 && head.closed &&
+                head.fill == Paint::ink && !is_oil_triangle(head, 1.0) &&
+                !is_oil_triangle(head, 2.0) && head.points.front() == line.points.back())
                 out.push_back(line);
     return out;
 }
