@@ -115,15 +115,15 @@ class BoxPaths {
             // Off the middle, where paths cross.
             const double share = from.x == to.x ? 0.5 : 0.3;
             if (throttled)
-                strokes_.throttle(
+                strokes_.throttle_mark(
                     {from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share},
-                    to.x - from.x, to.y - from.y, throttle_mark);
+                    to.x - from.x, to.y - from.y);
             return;
         }
         const double y = from.y + (from.y < 0 ? bend_depth : -bend_depth);
         strokes_.path({from, {from.x, y}, {to.x, y}, to});
         strokes_.head({to.x, y}, to);
-        if (throttled) strokes_.throttle({(from.x + to.x) / 2, y}, 1, 0, throttle_mark * 0.8);
+        if (throttled) strokes_.throttle_mark({(from.x + to.x) / 2, y}, 1, 0, 0.8);
     }
 
     /// Three or more ports joined: each runs to a level line in the middle, with dots where they
@@ -142,7 +142,7 @@ class BoxPaths {
             if (left < right && count + (at_end ? 1 : 2) >= 3) strokes_.dot({x, 0});
         }
         for (const std::size_t m : members)
-            if (is_throttled(m)) strokes_.throttle({edge(m).x, edge(m).y / 2}, 0, 1, throttle_mark);
+            if (is_throttled(m)) strokes_.throttle_mark({edge(m).x, edge(m).y / 2}, 0, 1);
     }
 
     int paths_at(std::size_t member) const {

@@ -15,7 +15,7 @@ void draw_open_centre(Strokes& strokes) {
     constexpr double meet = 0.75;
     for (const double x : {-port_x, port_x}) {
         strokes.path({{x, -valve_half}, {x, meet}, {0, meet}});
-        strokes.throttle({x, -valve_half / 3}, 0, 1, throttle_mark);
+        strokes.throttle_mark({x, -valve_half / 3}, 0, 1);
     }
     strokes.line({0, meet}, {0, valve_half});
     strokes.dot({0, meet});
@@ -27,10 +27,12 @@ void draw_pilot(Strokes& strokes, const ValveRow& row, RowEnd end) {
     const double at = row.end(end);
     const double base = at + out * small_triangle_side * 0.8660254037844386;
     const double aside = at + out * (small_triangle_side + 0.5);
-    strokes.dot({out * port_x, -pilot_reach});
-    strokes.path(
-        {{out * port_x, -pilot_reach}, {aside, -pilot_reach}, {aside, -pilot_y}, {base, -pilot_y}},
-        Dash::dashed);
+    strokes.dot({out * port_x, flushing_pilot_y});
+    strokes.path({{out * port_x, flushing_pilot_y},
+                  {aside, flushing_pilot_y},
+                  {aside, -pilot_y},
+                  {base, -pilot_y}},
+                 Dash::dashed);
     strokes.triangle({at, -pilot_y}, end == RowEnd::left ? Side::right : Side::left,
                      small_triangle_side);
 }

@@ -7,7 +7,7 @@ using namespace metrics;
 
 // Recipe FV2: does not depend on viscosity. The line passes between the chevrons.
 void draw_orifice(Strokes& strokes) {
-    strokes.throttle({0, 0}, 0, 1, 1.0);
+    strokes.orifice({0, 0});
     strokes.stub("A", {0, check_port}, Side::down, {0, 0});
     strokes.stub("B", {0, -check_port}, Side::up, {0, 0});
 }

@@ -110,7 +110,7 @@ void Strokes::blocked(Point at, double inwards) {
     line({at.x - blocked_half, y}, {at.x + blocked_half, y});
 }
 
-void Strokes::throttle(Point at, double dx, double dy, double scale) {
+void Strokes::chevrons(Point at, double dx, double dy, double throat, double scale) {
     const double length = std::hypot(dx, dy);
     const double ux = dx / length;
     const double uy = dy / length;
@@ -119,9 +119,14 @@ void Strokes::throttle(Point at, double dx, double dy, double scale) {
             return Point{at.x + scale * (-uy * aside * side + ux * along),
                          at.y + scale * (ux * aside * side + uy * along)};
         };
-        path({point(orifice_x, -orifice_y), point(orifice_throat, 0.0),
-              point(orifice_x, orifice_y)});
+        path({point(orifice_x, -orifice_y), point(throat, 0.0), point(orifice_x, orifice_y)});
     }
+}
+
+void Strokes::orifice(Point at) { chevrons(at, 0, 1, orifice_throat, 1.0); }
+
+void Strokes::throttle_mark(Point at, double dx, double dy, double scale) {
+    chevrons(at, dx, dy, mark_throat, scale * throttle_mark_scale);
 }
 
 void Strokes::anchor(Index port, Point end, Side side) {

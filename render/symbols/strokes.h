@@ -53,8 +53,10 @@ class Strokes {
     /// T-bar of a blocked port at the edge of a box; `inwards` is -1 at a lower edge, 1 at an
     /// upper.
     void blocked(Point at, double inwards);
-    /// Two chevrons on a path through `at` that runs in the direction of (dx, dy).
-    void throttle(Point at, double dx, double dy, double scale);
+    /// Two chevrons beside an upright line.
+    void orifice(Point at);
+    /// The same, small, as a mark on a path through `at` that runs in the direction of (dx, dy).
+    void throttle_mark(Point at, double dx, double dy, double scale = 1.0);
 
     /// The stub of the port with that letter, from its end on the grid to the body; adds the
     /// anchor. Nothing where the component has no such port.
@@ -72,6 +74,7 @@ class Strokes {
     Symbol finish();
 
   private:
+    void chevrons(Point at, double dx, double dy, double throat, double scale);
     void add(Polyline line, Index port = none);
 
     const Circuit& circuit_;

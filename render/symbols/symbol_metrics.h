@@ -56,7 +56,8 @@ inline constexpr double blocked_stem = 0.75;
 inline constexpr double blocked_half = 0.5;
 inline constexpr double bend_depth = 1.25;  ///< of a path that leaves by the side it came in; house
 inline constexpr double relief_arrow_x = -1.0;
-inline constexpr double pilot_reach = 3.0;  ///< how far out a pilot inside a symbol runs
+inline constexpr double flushing_pilot_y = -2.5;  ///< level of its pilots over the row; house
+inline constexpr double pilot_reach = 3.0;        ///< how far out a pilot inside a symbol runs
 inline constexpr double pilot_y = 1.25;  ///< where the flushing valve's pilots meet the row; house
 
 // Non-return, flow and shut-off valves.
@@ -70,7 +71,9 @@ inline constexpr double check_spring_half = 0.35;
 inline constexpr double orifice_x = 1.0;
 inline constexpr double orifice_y = 0.75;
 inline constexpr double orifice_throat = 0.2;
-inline constexpr double throttle_mark = 0.55;  ///< scale of the orifice as a mark on a path; house
+inline constexpr double mark_throat = 0.5;  ///< wider, so that a small mark is no cross; house
+inline constexpr double throttle_mark_scale =
+    0.55;  ///< scale of the orifice as a mark on a path; house
 inline constexpr double bow_x = 1.5;
 inline constexpr double bow_y = 1.0;
 inline constexpr double bow_port = 3.0;  ///< house

@@ -77,9 +77,9 @@ inline std::vector<Polyline> arrows(const Symbol& symbol) {
     const std::vector<Polyline> lines = polylines(symbol);
     for (const Polyline& line : lines)
         for (const Polyline& head : lines)
-            if (!line.closed && line.points.size() == 2 && head.closed &&
-                head.fill == Paint::ink && !is_oil_triangle(head, 1.0) &&
-                !is_oil_triangle(head, 2.0) && head.points.front() == line.points.back())
+            if (!line.closed && line.points.size() == 2 && head.closed && head.fill == Paint::ink &&
+                !is_oil_triangle(head, 1.0) && !is_oil_triangle(head, 2.0) &&
+                head.points.front() == line.points.back())
                 out.push_back(line);
     return out;
 }

@@ -57,8 +57,8 @@ Pair both(const Drawing& drawing) {
     const std::string own = folder.write("own.png", to_png(drawing, dpi)).string();
     Pair pair{.own = load(own)};
     const std::string rendered = (folder.path() / "svg.png").string();
-    const std::string command = fmt::format("rsvg-convert -d {0} -p {0} -o '{1}' '{2}'", dpi,
-                                            rendered, svg);
+    const std::string command =
+        fmt::format("rsvg-convert -d {0} -p {0} -o '{1}' '{2}'", dpi, rendered, svg);
     if (std::system(command.c_str()) != 0) {
         ADD_FAILURE() << command;
         return pair;
