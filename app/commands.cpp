@@ -14,6 +14,7 @@ namespace {
 
 constexpr Command commands[] = {
     {"check", "Prove or refute what a closed loop needs", declare_check},
+    {"draw", "Draw the annotated schematic, symbols after ISO 1219", declare_draw},
     {"rules", "Show the catalogue of rules", declare_rules},
     {"kinds", "Show the kinds of component that a circuit may use", declare_kinds},
     {"schema", "Print the schema of a file format", declare_schema},
@@ -39,7 +40,7 @@ ExitStatus parse_and_run(int argc, char** argv) {
     program.set_version_flag("--version", "loopwright " LOOPWRIGHT_VERSION);
     program.require_subcommand(1);
     program.footer(
-        "A check supports and does not replace review by a competent person;\n"
+        "A check or a drawing supports and does not replace review by a competent person;\n"
         "local codes govern. Exit status: 0 nothing found, 1 findings, 2 unusable input,\n"
         "option or output, 3 internal error.");
     std::vector<std::pair<CLI::App*, std::function<ExitStatus()>>> ready;
