@@ -84,7 +84,8 @@ class SourceSet {
 
     Place place(SourceRef ref) const;
 
-    /// The quoted source line with the span underlined, two lines with a gutter:
+    /// The quoted source line with the span underlined, two lines with a gutter,
+    /// without a line end behind the second:
     ///     12 |   <check-valve id="C1" opening="x"/>
     ///        |                        ^~~~~~~
     /// Without a line feed at the end. Of a long line a part round the span is shown; what could

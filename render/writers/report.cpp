@@ -119,7 +119,7 @@ std::string finding_text(const Circuit& circuit, const Verdict& verdict, const R
                                    place.column, outcome_word(verdict, style), verdict.subject.id,
                                    visible(verdict.message), verdict.rule->id);
     if (verdict.outcome == Outcome::fail || verdict.outcome == Outcome::inconclusive)
-        text += circuit.sources->quote(ref);
+        text += circuit.sources->quote(ref) + '\n';
     if (!verdict.states.empty()) {
         std::string states;
         for (const StateUse& use : verdict.states)
@@ -220,7 +220,7 @@ std::string diagnostics_text(const Diagnostics& diagnostics, const SourceSet& so
         const Place place = sources.place(diagnostic.place);
         text += fmt::format("{}:{}:{}: {}: {}\n", visible(place.file), place.line, place.column,
                             level_word(diagnostic.level, style), visible(diagnostic.message));
-        text += sources.quote(diagnostic.place);
+        text += sources.quote(diagnostic.place) + '\n';
         if (!diagnostic.expected.empty())
             text += wrapped("    expected  ", visible(diagnostic.expected), 14);
         if (!diagnostic.suggestion.empty())
