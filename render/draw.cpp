@@ -17,8 +17,7 @@ namespace loopwright {
 
 namespace {
 
-constexpr double module = 2.5;            // mm
-constexpr double quarter_module = 0.625;  // mm
+constexpr double module = 2.5;  // mm
 constexpr double joint_radius = 0.375 * module;
 constexpr double leader_pen = 0.18;
 
