@@ -28,59 +28,75 @@ class Writer {
 
     /// A chain of elements from one joint to another; `from` and `to` are what else is joined at
     /// its ends.
-    void chain(const char* kind, char letter, unsigned drive, unsigned length,
-               const std::string& from, const std::string& to) {
+    void chain(std::string_view kind, std::string_view function, char letter, unsigned drive,
+               unsigned length, const std::string& from, const std::string& to) {
         std::string open = from;
         for (unsigned i = 0; i < length; ++i) {
             const std::string id = fmt::format("{}{}x{}", letter, drive, i);
-            add(R"(<{} id="{}"/>)", kind, id);
-            add(R"(<line id="L{}" joins="{} {}.A" bore="20 mm" rating="420 bar"/>)", id, open, id);
+            add(R"(  <{} id="{}" title="in the {} line" {}/>)", kind, id, function,
+                kind == "filter" ? R"(fineness="10 um" beta="200" clogging-indicator="electrical")"
+                                 : R"(capacity="12 kW" temperature-difference="30 K")");
+            line(function, fmt::format("L{}", id), fmt::format("{} {}.A", open, id));
             open = id + ".B";
         }
-        add(R"(<line id="L{}{}" joins="{} {}" bore="20 mm" rating="420 bar"/>)", letter, drive,
-            open, to);
+        line(function, fmt::format("L{}{}", letter, drive), fmt::format("{} {}", open, to));
     }
 
-    /// A whole drive: 15 components and what its chains hold.
+    /// A whole drive, the ice resurfacer's of the examples: 15 components and what its chains hold.
     void drive(unsigned n, Chains chains) {
-        add(R"(<engine id="E{}" power="55 kW" speed="2400 rpm"/>)", n);
-        add(R"(<pump id="P{}" displacement="71 cm3/rev" variable="yes" flow-directions="2" drain="external" case-pressure="3 bar"/>)",
-            n);
-        add(R"(<pump id="Q{}" displacement="18 cm3/rev"/>)", n);
-        add(R"(<motor id="M{}" displacement="80 cm3/rev" drain="external" case-pressure="3 bar"/>)",
-            n);
-        add(R"(<load id="D{}" torque="60 N.m"/>)", n);
-        add(R"(<check-valve id="C{}"/>)", n);
-        add(R"(<check-valve id="B{}"/>)", n);
-        add(R"(<relief-valve id="R{}" setting="24 bar"/>)", n);
-        add(R"(<relief-valve id="S{}" setting="350 bar"/>)", n);
-        add(R"(<relief-valve id="U{}" setting="350 bar"/>)", n);
-        add(R"(<flushing-valve id="V{}"/>)", n);
-        add(R"(<relief-valve id="X{}" setting="18 bar"/>)", n);
-        add(R"(<filter id="F{}" fineness="10 um" beta="200"/>)", n);
-        add(R"(<cooler id="K{}" capacity="12 kW" bypass="3 bar"/>)", n);
-        add(R"(<reservoir id="T{}" volume="60 L"><port id="s"/><port id="r"/><port id="d"/></reservoir>)",
-            n);
-        add(R"(<shaft id="W{0}" joins="E{0} P{0} Q{0}"/>)", n);
-        add(R"(<shaft id="Y{0}" joins="M{0} D{0}"/>)", n);
-        add(R"(<line id="a{0}" joins="T{0}.s Q{0}.S" bore="38 mm"/>)", n);
-        add(R"(<line id="b{0}" joins="Q{0}.P F{0}.A" bore="16 mm"/>)", n);
-        chain("filter", 'f', n, chains.charge, fmt::format("F{}.B", n),
-              fmt::format("R{0}.P C{0}.A B{0}.A", n));
-        chain("cooler", 'w', n, chains.working, fmt::format("P{}.A", n),
-              fmt::format("M{0}.A C{0}.B S{0}.P U{0}.T V{0}.A", n));
-        add(R"(<line id="h{0}" joins="P{0}.B M{0}.B B{0}.B U{0}.P S{0}.T V{0}.B" bore="25 mm" rating="450 bar"/>)",
-            n);
-        add(R"(<line id="e{0}" joins="R{0}.T T{0}.r"/>)", n);
-        add(R"(<line id="g{0}" joins="V{0}.F X{0}.P"/>)", n);
-        chain("cooler", 'd', n, chains.drain, fmt::format("X{0}.T M{0}.L P{0}.L", n),
+        add(R"(  <engine id="E{}" title="engine" power="55 kW" speed="2400 rpm" rotation="clockwise"/>
+  <pump id="P{}" title="loop pump" displacement="71 cm3/rev" variable="yes" flow-directions="2" control="hydraulic"
+        rotation="clockwise" drain="external" case-ports="2" case-pressure="3 bar" max-pressure="420 bar" max-speed="3300 rpm"/>
+  <pump id="Q{}" title="charge pump" displacement="18 cm3/rev" rotation="clockwise" max-speed="3300 rpm"/>
+  <shaft id="W{}" joins="E{} P{} Q{}"/>)",
+            n, n, n, n, n, n, n);
+        add(R"(  <motor id="M{}" title="traction motor" displacement="80 cm3/rev" min-displacement="28 cm3/rev" variable="yes"
+         design="bent-axis" control="hydraulic" drain="external" case-ports="2" case-pressure="3 bar"
+         max-pressure="450 bar" max-speed="4500 rpm"/>
+  <load id="D{}" title="rear axle" torque="300 N.m" overrunning="yes"/>
+  <shaft id="Y{}" joins="M{} D{}"/>)",
+            n, n, n, n, n);
+        add(R"(  <reservoir id="T{}" volume="60 L" breather="yes" level-indicator="yes">
+    <port id="S" level="below"/> <port id="R" level="below"/> <port id="D" level="below"/>
+  </reservoir>
+  <line id="S{}" function="suction" joins="T{}.S Q{}.S" bore="38 mm" length="0.8 m"/>)",
+            n, n, n, n);
+        add(R"(  <relief-valve id="R{}" title="charge relief" setting="24 bar"/>
+  <filter id="F{}" title="charge filter" fineness="10 um" beta="200" clogging-indicator="electrical"/>
+  <check-valve id="C{}" title="make-up A"/>
+  <check-valve id="B{}" title="make-up B"/>)",
+            n, n, n, n);
+        line("charge", fmt::format("G{}", n), fmt::format("Q{0}.P R{0}.P F{0}.A", n));
+        chain("filter", "charge", 'f', n, chains.charge, fmt::format("F{}.B", n),
+              fmt::format("C{0}.A B{0}.A", n));
+        line("return", fmt::format("N{}", n), fmt::format("R{0}.T T{0}.R", n));
+        add(R"(  <relief-valve id="X{}" title="crossport A to B" setting="380 bar" operation="pilot"/>
+  <relief-valve id="Z{}" title="crossport B to A" setting="380 bar" operation="pilot"/>
+  <flushing-valve id="V{}" title="flushing valve"/>
+  <relief-valve id="U{}" title="flushing relief" setting="18 bar"/>
+  <cooler id="K{}" title="oil cooler" capacity="12 kW" temperature-difference="30 K" bypass="1.5 bar"/>)",
+            n, n, n, n, n);
+        chain("filter", "working", 'w', n, chains.working, fmt::format("P{}.A", n),
+              fmt::format("M{0}.A X{0}.P Z{0}.T C{0}.B V{0}.A", n));
+        line("working", fmt::format("HB{}", n),
+             fmt::format("P{0}.B M{0}.B Z{0}.P X{0}.T B{0}.B V{0}.B", n));
+        line("drain", fmt::format("FA{}", n), fmt::format("V{0}.F U{0}.P", n));
+        line("drain", fmt::format("FB{}", n), fmt::format("U{0}.T M{0}.L1", n));
+        line("drain", fmt::format("FC{}", n), fmt::format("M{0}.L2 P{0}.L1", n));
+        chain("cooler", "drain", 'd', n, chains.drain, fmt::format("P{}.L2", n),
               fmt::format("K{}.A", n));
-        add(R"(<line id="k{0}" joins="K{0}.B T{0}.d"/>)", n);
+        line("drain", fmt::format("FD{}", n), fmt::format("K{0}.B T{0}.D", n));
     }
 
     std::string finish() { return std::move(xml_); }
 
   private:
+    void line(std::string_view function, const std::string& id, const std::string& joins) {
+        const bool high = function == "working";
+        add(R"(  <line id="{}" function="{}" joins="{}" bore="{} mm" length="0.6 m"{}/>)", id,
+            function, joins, high ? 25 : 16, high ? R"( rating="450 bar")" : "");
+    }
+
     std::string xml_ = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
 };
 

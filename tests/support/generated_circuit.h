@@ -3,7 +3,8 @@
 #include <string>
 
 /// Circuits of a given size for benchmarks and tests of cost. Sound, so that every rule has its
-/// full work to do.
+/// full work to do. Drives, lines and figures are those of the ice resurfacer among the examples,
+/// and so a component takes no more bytes than there.
 namespace loopwright::testing {
 
 /// Many loops of 15 components, each with charge pump, filter and reservoir of its own; the last

@@ -1,0 +1,178 @@
+"""Outlines of the symbols, in modules, x right and y down, written from the recipes of the
+drawing-standard notes (their ids stand beside each): what must be there for the kind, and what may
+be there for an option.
+
+An outline is a list of parts: ("line", p, q, dash), ("circle", centre, radius, filled),
+("triangle", apex, direction, side): equilateral, filled, and ("arrow", tail, tip): a line with a
+head. Ports are (role, place of the grid point, place where the line meets the body)."""
+
+import math
+
+
+def line(p, q, dash="solid"):
+    return ("line", p, q, dash)
+
+
+def path(*points, dash="solid"):
+    return [line(p, q, dash) for p, q in zip(points, points[1:])]
+
+
+def box(x0, y0, x1, y1):
+    return path((x0, y0), (x1, y0), (x1, y1), (x0, y1), (x0, y0))
+
+
+def circle(x, y, radius, filled=False):
+    return ("circle", (x, y), radius, filled)
+
+
+def triangle(apex, direction, side):
+    return ("triangle", apex, direction, side)
+
+
+def dot(x, y):
+    """A joint inside a component."""
+    return circle(x, y, 0.25, True)
+
+
+def corners(apex, direction, side):
+    """Corners of an equilateral triangle that points in a direction."""
+    height = side * math.sqrt(3) / 2
+    bx, by = apex[0] - direction[0] * height, apex[1] - direction[1] * height
+    sx, sy = -direction[1] * side / 2, direction[0] * side / 2
+    return [apex, (bx + sx, by + sy), (bx - sx, by - sy)]
+
+
+UP, DOWN, LEFT, RIGHT = (0, -1), (0, 1), (-1, 0), (1, 0)
+JOINT = 0.375  # radius of a joint's dot on lines (LN1)
+CORNER = 2.83  # half the diagonal of a conditioner's diamond
+
+# PU0-PU4, MO1-MO3: circle, flow ports on the vertical axis, triangles outward (pump) or inward
+# (motor).
+MACHINE = [circle(0, 0, 3)]
+MACHINE_TRIANGLES = {
+    ("pump", "top"): triangle((0, -3), UP, 2), ("pump", "bottom"): triangle((0, 3), DOWN, 2),
+    ("motor", "top"): triangle((0, -1.10), DOWN, 2), ("motor", "bottom"): triangle((0, 1.10), UP,
+                                                                                   2),
+}
+MACHINE_PORTS = [("top", (0, -4), (0, -3)), ("bottom", (0, 4), (0, 3))]
+# DR1, and the same in the other quarters for further case ports; the upper right one holds the
+# arrow.
+MACHINE_DRAINS = [((x, y), (x, math.copysign(2.236, y))) for x in (2, -2) for y in (4, -4)]
+# PU3: the arrow of variable machines, always from lower left to upper right of the sheet.
+VARIABLE = line((-2.9, 2.9), (2.9, -2.9))
+# PC1-PC4: frame of 3 by 2 at the tail of that arrow.
+CONTROL_FRAME = box(-6, 2, -3, 4)
+CONTROL_TAIL = (-3, 3)
+# EN3, and a load as a box of 4 with its word (SH5).
+ENGINE = box(-3, -3, 3, 3)
+LOAD = box(-2, -2, 2, 2)
+
+# CV1, CV2: free flow upward, from the apex of the seat to the ball.
+CHECK = [circle(0, 0, 0.5), line((0, 0.71), (0.9, -0.19)), line((0, 0.71), (-0.9, -0.19))]
+CHECK_IN, CHECK_BALL, CHECK_SPRING = (0, 0.71), (0, -0.5), (0, -1.5)
+CHECK_PORTS = ((0, 2), (0, -2))
+
+# PV1: inlet on top, arrow off the middle towards the pilot, head at the outlet.
+RELIEF = (box(-2, -2, 2, 2) + [("arrow", (-1, -2), (-1, 2)), dot(0, -3)]
+          + path((0, -3), (-3, -3), (-3, 0), (-2, 0), dash="dashed"))
+RELIEF_PORTS = [("in", (0, -4), (0, -2)), ("out", (0, 4), (0, 2))]
+# PV2: the pilot stage between box and spring; its side at the box is the box's own.
+PILOT_STAGE = path((2, -1), (5, -1), (5, 1), (2, 1)) + [triangle((2, 0), LEFT, 1)]
+
+# FI1, HX1: diamond, flow along x. The oil parts of the two tell them apart.
+DIAMOND = path((-CORNER, 0), (0, -CORNER), (CORNER, 0), (0, CORNER), (-CORNER, 0))
+FILTER = DIAMOND + [line((0, -CORNER), (0, CORNER), "dashed")]
+COOLER = DIAMOND + [triangle((0, -CORNER), UP, 1), triangle((0, CORNER), DOWN, 1)]
+# FI3, FI4: taps before and behind the element, an instrument of 2 or a contact in a box of 2.
+TAPS = [part for x in (-1, 1) for part in
+        [dot(3.4 * x, 0)] + path((3.4 * x, 0), (3.4 * x, 4), (x, 4), dash="dashed")]
+VISUAL = [circle(0, 4, 1)]
+ELECTRICAL = box(-1, 3, 1, 5)
+
+# SV1: bow-tie, and filled where it is drawn closed.
+SHUT_OFF_HALVES = [[(-1, 1.5), (0, 0), (1, 1.5)], [(-1, -1.5), (0, 0), (1, -1.5)]]
+SHUT_OFF_PORTS = [("first", (0, 3), (0, 1.5)), ("second", (0, -3), (0, -1.5))]
+
+# FV2: two chevrons with their points towards the line.
+ORIFICE = [part for s in (-1, 1) for part in path((s, -0.75), (0.2 * s, 0), (s, 0.75))]
+ORIFICE_PORTS = [("first", (0, 2), (0, 2)), ("second", (0, -2), (0, -2))]
+
+# RS1: open on top, and upright always.
+RESERVOIR = path((-1, 0), (-1, 1), (1, 1), (1, 0))
+BELOW, ABOVE = (0, 1), (0, 1 / 3)  # RS4, RS3: where the line ends
+
+# DV1: one position, by half its width: 2 up to four ports, 3 with five or six. DV2: where its
+# ports can be.
+POSITIONS = {2: box(-2, -2, 2, 2), 3: box(-3, -2, 3, 2)}
+PLACES = [(x, y) for y in (-2, 2) for x in (-2, -1, 0, 1, 2)]
+
+
+class Frame:
+    """Where a symbol stands and how it is turned: one of eight ways, by quarter turns and a
+    mirror."""
+
+    TURNS = [(a, b, -b * m, a * m) for a, b in ((1, 0), (0, 1), (-1, 0), (0, -1)) for m in (1, -1)]
+
+    def __init__(self, origin, turn=(1, 0, 0, 1)):
+        self.origin = origin
+        self.turn = turn
+
+    def out(self, p):
+        """A place of the symbol on the sheet."""
+        a, b, c, d = self.turn
+        return (self.origin[0] + a * p[0] + c * p[1], self.origin[1] + b * p[0] + d * p[1])
+
+    def into(self, p):
+        """A place of the sheet in the symbol."""
+        a, b, c, d = self.turn
+        x, y = p[0] - self.origin[0], p[1] - self.origin[1]
+        return (a * x + b * y, c * x + d * y)
+
+    def moved(self, p):
+        return Frame(self.out(p), self.turn)
+
+
+def frames(origin):
+    return [Frame(origin, turn) for turn in Frame.TURNS]
+
+
+def _polygon(pool, frame, part):
+    return pool.polygon([frame.out(c) for c in corners(part[1], part[2], part[3])])
+
+
+def there(pool, frame, outline):
+    """Whether every part of the outline is drawn."""
+    for part in outline:
+        if part[0] == "line" and not pool.has_line(frame.out(part[1]), frame.out(part[2]), part[3]):
+            return False
+        if part[0] == "circle" and not pool.circle(frame.out(part[1]), part[2], part[3]):
+            return False
+        if part[0] == "triangle" and not _polygon(pool, frame, part):
+            return False
+        if part[0] == "arrow":
+            tail, tip = frame.out(part[1]), frame.out(part[2])
+            if not (pool.has_line(tail, tip) and pool.head(tip, tail)):
+                return False
+    return True
+
+
+def take(pool, frame, outline):
+    """Takes the parts of an outline that is there out of the pool."""
+    for part in outline:
+        if part[0] == "line":
+            pool.take_line(frame.out(part[1]), frame.out(part[2]), part[3])
+        elif part[0] == "circle":
+            pool.circles.discard(pool.circle(frame.out(part[1]), part[2], part[3]))
+        elif part[0] == "triangle":
+            pool.polygons.discard(_polygon(pool, frame, part))
+        elif part[0] == "arrow":
+            tail, tip = frame.out(part[1]), frame.out(part[2])
+            pool.polygons.discard(pool.head(tip, tail))
+            pool.take_line(tail, tip)
+
+
+def take_if(pool, frame, outline):
+    if not there(pool, frame, outline):
+        return False
+    take(pool, frame, outline)
+    return True

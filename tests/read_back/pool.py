@@ -1,0 +1,114 @@
+"""The shapes not yet explained: asked whether a shape is there, and freed of it once a symbol owns
+it."""
+
+import math
+
+import shapes
+from shapes import NEAR, distance, same
+
+CELL = 2.0
+
+
+class Pool:
+    """Segments are asked for by coverage: a line may lie in several strokes or be a part of a
+    longer one."""
+
+    def __init__(self, drawing):
+        self.segments = set()
+        self.cells = {}
+        for segment in drawing.segments:
+            self._add(segment)
+        self.circles = set(drawing.circles)
+        self.polygons = set(drawing.polygons)
+
+    @staticmethod
+    def _cells_of(segment):
+        steps = max(1, math.ceil(segment.length() / CELL * 2))
+        for i in range(steps + 1):
+            x, y = segment.at(segment.length() * i / steps)
+            for dx in (-0.2, 0.2):
+                for dy in (-0.2, 0.2):
+                    yield math.floor((x + dx) / CELL), math.floor((y + dy) / CELL)
+
+    def _add(self, segment):
+        self.segments.add(segment)
+        for cell in self._cells_of(segment):
+            self.cells.setdefault(cell, set()).add(segment)
+
+    def drop(self, segment):
+        self.segments.discard(segment)
+        for cell in self._cells_of(segment):
+            self.cells.get(cell, set()).discard(segment)
+
+    def _along(self, p, q, dash):
+        """Segments on the line p-q with the stretch (from, to) along it that they share with it."""
+        ruler = shapes.Segment(p, q)
+        found = set()
+        for cell in set(self._cells_of(ruler)):
+            found |= self.cells.get(cell, set())
+        for segment in found:
+            if dash and segment.dash != dash:
+                continue
+            (off1, a), (off2, b) = ruler.off(segment.p), ruler.off(segment.q)
+            if off1 <= NEAR and off2 <= NEAR:
+                low, high = max(min(a, b), 0.0), min(max(a, b), ruler.length())
+                if high - low > -NEAR:
+                    yield segment, low, high
+
+    def has_line(self, p, q, dash="solid"):
+        """Whether strokes of this dash cover p-q wholly."""
+        reached = 0.0
+        for _, low, high in sorted(self._along(p, q, dash), key=lambda s: s[1]):
+            if low > reached + NEAR:
+                break
+            reached = max(reached, high)
+        return reached >= distance(p, q) - NEAR
+
+    def take_line(self, p, q, dash="solid"):
+        """Takes the stretch p-q out of all strokes of this dash; what lies beyond stays."""
+        ruler = shapes.Segment(p, q)
+        for segment, low, high in list(self._along(p, q, dash)):
+            if high - low <= NEAR:
+                continue
+            self.drop(segment)
+            (_, a), (_, b) = ruler.off(segment.p), ruler.off(segment.q)
+            start, end = (segment.p, segment.q) if a <= b else (segment.q, segment.p)
+            a, b = min(a, b), max(a, b)
+            if a < -NEAR:
+                self._add(shapes.Segment(start, ruler.at(0.0), dash, segment.width))
+            if b > ruler.length() + NEAR:
+                self._add(shapes.Segment(ruler.at(ruler.length()), end, dash, segment.width))
+
+    def circle(self, centre, radius, filled=False):
+        """The circle there, or None."""
+        for circle in self.circles:
+            if (circle.filled == filled and abs(circle.radius - radius) <= NEAR / 2
+                    and same(circle.centre, centre)):
+                return circle
+        return None
+
+    def polygon(self, corners, near=NEAR):
+        """The filled polygon with these corners in whatever order, or None."""
+        for polygon in self.polygons:
+            if len(polygon.corners) == len(corners) and all(
+                    any(same(c, d, near) for d in polygon.corners) for c in corners):
+                return polygon
+        return None
+
+    def head(self, tip, tail):
+        """The arrow head at the end `tip` of the arrow from `tail`: filled, 1 long and 0.6 wide."""
+        length = distance(tip, tail)
+        ux, uy = (tip[0] - tail[0]) / length, (tip[1] - tail[1]) / length
+        base = (tip[0] - ux, tip[1] - uy)
+        return self.polygon([tip, (base[0] - 0.3 * uy, base[1] + 0.3 * ux),
+                             (base[0] + 0.3 * uy, base[1] - 0.3 * ux)])
+
+    def inside(self, x0, y0, x1, y1, near=NEAR):
+        """Segments wholly in a rectangle."""
+        found = set()
+        for i in range(math.floor(x0 / CELL), math.floor(x1 / CELL) + 1):
+            for j in range(math.floor(y0 / CELL), math.floor(y1 / CELL) + 1):
+                found |= self.cells.get((i, j), set())
+        return [s for s in found if all(x0 - near <= p[0] <= x1 + near
+                                        and y0 - near <= p[1] <= y1 + near
+                                        for p in (s.p, s.q))]

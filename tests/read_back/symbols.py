@@ -1,0 +1,319 @@
+"""Machines, conditioners and single valves: finds them by their outlines and reads their
+options."""
+
+import dataclasses
+
+import outlines
+from outlines import Frame, frames, line, path, take, take_if, there
+from shapes import NEAR, distance, same
+
+
+@dataclasses.dataclass(eq=False)
+class Port:
+    """`role` is what the shape says of it, `place` its grid point, `contact` where a line meets
+    the body."""
+    role: str
+    place: tuple
+    contact: tuple
+    letter: str = ""
+
+
+@dataclasses.dataclass(eq=False)
+class Symbol:
+    kind: str
+    box: tuple
+    options: dict = dataclasses.field(default_factory=dict)
+    ports: list = dataclasses.field(default_factory=list)
+    label: str = ""
+
+    def centre(self):
+        return ((self.box[0] + self.box[2]) / 2, (self.box[1] + self.box[3]) / 2)
+
+
+def box_of(frame, x0, y0, x1, y1):
+    p, q = frame.out((x0, y0)), frame.out((x1, y1))
+    return (min(p[0], q[0]), min(p[1], q[1]), max(p[0], q[0]), max(p[1], q[1]))
+
+
+def ports_of(frame, ports):
+    return [Port(role, frame.out(place), frame.out(contact)) for role, place, contact in ports]
+
+
+def spring(pool, frame, p, q):
+    """Takes a zigzag from p to q (places of the frame): at least four strokes across the axis."""
+    a, b = frame.out(p), frame.out(q)
+    found = [s for s in pool.inside(min(a[0], b[0]) - 0.55, min(a[1], b[1]) - 0.55,
+                                    max(a[0], b[0]) + 0.55, max(a[1], b[1]) + 0.55)
+             if not s.horizontal() and not s.vertical() and s.length() < 1.3]
+    chain, here = [], a
+    while not same(here, b):
+        step = [s for s in found if s.ends_at(here) and s not in chain]
+        if len(step) != 1:
+            return False
+        chain.append(step[0])
+        here = step[0].other(here)
+    if len(chain) < 4:
+        return False
+    for segment in chain:
+        pool.drop(segment)
+    return True
+
+
+def slanted_arrow(pool, centre, reach):
+    """Takes the arrow of what can be set: at 45 degrees from lower left to upper right of the
+    sheet, crossing the place `centre`, at least `reach` long to both sides. None or its tail."""
+    for segment in list(pool.inside(centre[0] - 6, centre[1] - 6, centre[0] + 6, centre[1] + 6)):
+        tail, tip = sorted((segment.p, segment.q))
+        rise = (tip[0] - tail[0]) + (tip[1] - tail[1])
+        if segment.dash == "solid" and abs(rise) < 0.2 and tip[1] < tail[1]:
+            off, along = segment.off(centre)
+            if off < 0.4 and reach <= along <= segment.length() - reach:
+                head = pool.head(tip, tail)
+                if head:
+                    pool.polygons.discard(head)
+                    pool.drop(segment)
+                    return tail
+    return None
+
+
+def machines(pool):
+    """Pumps and motors, fixed or variable, with their case ports and the control at the arrow's
+    tail."""
+    for seed in [c for c in pool.circles if not c.filled and abs(c.radius - 3) < NEAR]:
+        best = None
+        for frame in frames(seed.centre):
+            found = [key for key, part in outlines.MACHINE_TRIANGLES.items()
+                     if there(pool, frame, [part])]
+            stubs = all(pool.has_line(frame.out(contact), frame.out(place))
+                        for _, place, contact in outlines.MACHINE_PORTS)
+            if found and stubs and len({kind for kind, _ in found}) == 1 and found[0][1] == "top":
+                best = best or (frame, found)
+        if best:
+            yield _machine(pool, *best)
+
+
+def _machine(pool, frame, found):
+    kind = found[0][0]
+    take(pool, frame, outlines.MACHINE + [outlines.MACHINE_TRIANGLES[key] for key in found])
+    symbol = Symbol(kind, box_of(frame, -3, -3, 3, 3), {"flow-directions": str(len(found))},
+                    ports_of(frame, outlines.MACHINE_PORTS))
+    for place, contact in outlines.MACHINE_DRAINS:
+        if pool.has_line(frame.out(contact), frame.out(place), "dashed"):
+            symbol.ports.append(Port("case", frame.out(place), frame.out(contact)))
+    upright = Frame(frame.origin)
+    tail = slanted_arrow(pool, frame.origin, 2.12 + 0.75)
+    symbol.options["variable"] = "yes" if tail else "no"
+    symbol.options["control"] = _control(pool, upright) if tail else "none"
+    symbol.options["drain"] = "external" if len(symbol.ports) > 2 else "internal"
+    return symbol
+
+
+def _control(pool, upright):
+    """What is in the control's frame: a triangle, a diagonal stroke, a lever with its knob, or no
+    frame."""
+    if not take_if(pool, upright, outlines.CONTROL_FRAME):
+        return "none"
+    if take_if(pool, upright, [outlines.triangle(outlines.CONTROL_TAIL, outlines.RIGHT, 1)]):
+        return "hydraulic"
+    if take_if(pool, upright, [line((-6, 2), (-3, 4))]) or take_if(pool, upright,
+                                                                   [line((-6, 4), (-3, 2))]):
+        return "electric"
+    x0, y0, x1, y1 = box_of(upright, -7, 0.5, -2, 4)
+    for knob in list(pool.circles):
+        (x, y), is_knob = knob.centre, abs(knob.radius - 0.375) < NEAR
+        if is_knob and x0 <= x <= x1 and y0 <= y <= y1:
+            for stroke in pool.inside(x0, y0, x1, y1):
+                if min(distance(stroke.p, knob.centre),
+                       distance(stroke.q, knob.centre)) < 0.375 + NEAR:
+                    pool.circles.discard(knob)
+                    pool.drop(stroke)
+                    return "manual"
+    return "unknown"
+
+
+def bodies(pool, texts):
+    """Engines and loads: boxes with a word in their middle."""
+    for kind, word, outline, half in (("engine", "M", outlines.ENGINE, 3),
+                                      ("load", "load", outlines.LOAD, 2)):
+        for text in [t for t in texts if t.words == word]:
+            x, y = text.centre()
+            for corner in {s.p for s in pool.inside(x - half - 1, y - half - 1, x + half + 1,
+                                                    y + half + 1)}:
+                frame = Frame((corner[0] + half, corner[1] + half))
+                if abs(frame.origin[0] - x) < 0.6 and abs(frame.origin[1] - y) < 0.6 and \
+                        take_if(pool, frame, outline):
+                    yield Symbol(kind, box_of(frame, -half, -half, half, half))
+                    break
+
+
+def _check_at(pool, frame, sprung):
+    """Takes a check whose ball is at the frame's origin. None, or where its outlet begins."""
+    if not there(pool, frame, outlines.CHECK):
+        return None
+    ball, end = outlines.CHECK_BALL, outlines.CHECK_SPRING
+    if sprung and not spring(pool, frame, ball, end):
+        return None
+    take(pool, frame, outlines.CHECK)
+    return end if sprung else ball
+
+
+def checks(pool):
+    for seed in [c for c in pool.circles if not c.filled and abs(c.radius - 0.5) < NEAR]:
+        for frame in frames(seed.centre)[::2]:
+            sprung = "yes"
+            outlet = _check_at(pool, frame, True)
+            if not outlet:
+                sprung, outlet = "no", _check_at(pool, frame, False)
+            if outlet:
+                place_in, place_out = outlines.CHECK_PORTS
+                yield Symbol("check-valve", box_of(frame, -0.9, -1.5 if sprung == "yes" else -0.5,
+                                                   0.9, 0.71),
+                             {"spring": sprung},
+                             ports_of(frame, [("in", place_in, outlines.CHECK_IN),
+                                              ("out", place_out, outlet)]))
+                break
+
+
+def conditioners(pool):
+    """Filters and coolers, with one-way check, bypass and clogging indicator."""
+    seeds = {s.p for s in pool.segments} | {s.q for s in pool.segments}
+    for seed in sorted(seeds):
+        frame = Frame((seed[0] + outlines.CORNER, seed[1]))
+        if not there(pool, frame, outlines.DIAMOND):
+            continue
+        best = None
+        for turned in frames(frame.origin):
+            for kind, outline in (("filter", outlines.FILTER), ("cooler", outlines.COOLER)):
+                if there(pool, turned, outline) and pool.has_line(turned.out((-4, 0)),
+                                                                  turned.out((-2.83, 0))):
+                    score = _features(pool, turned)
+                    if best is None or sum(score) > best[0]:
+                        best = (sum(score), kind, turned, outline, score)
+        if best:
+            yield _conditioner(pool, *best[1:])
+
+
+def _rise(pool, frame):
+    """Height at which a bypass runs above the element, and whether it opens along the frame's x."""
+    for ball in pool.circles:
+        x, y = frame.into(ball.centre)
+        if abs(ball.radius - 0.5) < NEAR and not ball.filled and -5 <= y <= -3.9 and abs(x) <= 2:
+            return ball, y
+    return None, None
+
+
+def _turned(frame, place):
+    """A check's frame whose free flow runs along the frame's x."""
+    a, b, c, d = frame.turn
+    return Frame(frame.out(place), (c, d, -a, -b))
+
+
+def _features(pool, frame):
+    one_way = there(pool, _turned(frame, (4.6, 0)), outlines.CHECK) and \
+        there(pool, frame, [line((outlines.CORNER, 0), (3.89, 0))])
+    ball, y = _rise(pool, frame)
+    bypass = ball is not None and there(pool, _turned(frame, (frame.into(ball.centre)[0], y)),
+                                        outlines.CHECK)
+    return one_way, bypass, there(pool, frame, outlines.TAPS)
+
+
+def _conditioner(pool, kind, frame, outline, features):
+    one_way, bypass, taps = features
+    take(pool, frame, outline)
+    options, start, end = {}, -outlines.CORNER, outlines.CORNER
+    if one_way:
+        _check_at(pool, _turned(frame, (4.6, 0)), False)
+        take(pool, frame, [line((outlines.CORNER, 0), (3.89, 0))])
+        end = 5.1
+    if taps:
+        take(pool, frame, outlines.TAPS)
+    right = 6 if one_way else 4
+    top = -outlines.CORNER
+    if bypass:
+        ball, y = _rise(pool, frame)
+        x = frame.into(ball.centre)[0]
+        outlet = _check_at(pool, _turned(frame, (x, y)), True)
+        way = ([outlines.dot(-4, 0), outlines.dot(right, 0)]
+               + path((-4, 0), (-4, y), (x - 0.71, y)) + path((x + 1.5, y), (right, y), (right, 0)))
+        bypass = bool(outlet) and take_if(pool, frame, way)
+        top = y - 0.9
+    options["bypass"] = "yes" if bypass else "no"
+    if kind == "filter":
+        options["one-way"] = "yes" if one_way else "no"
+        options["clogging-indicator"] = _indicator(pool, frame) if taps else "none"
+    far = 1 if bypass else 0
+    roles = ("in", "out") if one_way or bypass else ("first", "second")
+    ports = ports_of(frame, [(roles[0], (-4 - far, 0), (start, 0)),
+                             (roles[1], (right + far, 0), (end, 0))])
+    return Symbol(kind, box_of(frame, -4, top, right, 5 if taps else outlines.CORNER), options,
+                  ports)
+
+
+def _indicator(pool, frame):
+    if take_if(pool, frame, outlines.VISUAL):
+        pointer = [s for s in pool.inside(*box_of(frame, -1, 3, 1, 5)) if not s.horizontal()
+                   and not s.vertical()]
+        heads = [p for p in pool.polygons if len(p.corners) == 3 and any(
+            s.ends_at(p.corners[0]) and distance(p.corners[0],
+                                                 frame.out((0, 4))) < 1 for s in pointer)]
+        for segment in pointer:
+            pool.drop(segment)
+        pool.polygons -= set(heads)
+        return "visual" if len(pointer) == len(heads) == 1 else "unknown"
+    if take_if(pool, frame, outlines.ELECTRICAL):
+        # The contact: two stubs on one axis and the tongue between them, standing off the second.
+        contact = pool.inside(*box_of(frame, -1, 3, 1, 5))
+        for segment in contact:
+            pool.drop(segment)
+        slanted = [s for s in contact if not s.horizontal() and not s.vertical()]
+        return "electrical" if len(contact) == 3 and len(slanted) == 1 else "unknown"
+    return "unknown"
+
+
+def shut_offs(pool):
+    """Hand valves: two triangles that meet in a point, filled where the valve stands closed."""
+    seeds = {p for s in pool.segments for p in (s.p, s.q)} | {c for t in pool.polygons
+                                                              for c in t.corners}
+    taken = []
+    for seed in sorted(seeds):
+        for frame in frames(seed)[::2][:2]:
+            halves = [[frame.out(c) for c in half] for half in outlines.SHUT_OFF_HALVES]
+            drawn = [line(half[i], half[(i + 1) % 3]) for half in halves for i in range(3)]
+            filled = [pool.polygon(half) for half in halves]
+            if any(same(seed, t) for t in taken) or not (all(filled)
+                                                         or there(pool, Frame((0, 0)), drawn)):
+                continue
+            taken.append(seed)
+            take(pool, Frame((0, 0)), drawn)
+            pool.polygons -= set(filled)
+            yield Symbol("shut-off-valve", box_of(frame, -1, -1.5, 1, 1.5),
+                         {"position": "closed" if all(filled) else "open"},
+                         ports_of(frame, outlines.SHUT_OFF_PORTS))
+
+
+def orifices(pool):
+    for seed in sorted({p for s in pool.segments for p in (s.p, s.q)}):
+        for frame in frames((seed[0], seed[1]))[::2][:2]:
+            frame = frame.moved((-0.2, 0))
+            if there(pool, frame, outlines.ORIFICE + [line((0, -2), (0, 2))]):
+                take(pool, frame, outlines.ORIFICE + [line((0, -2), (0, 2))])
+                yield Symbol("orifice", box_of(frame, -1, -0.75, 1, 0.75), {},
+                             ports_of(frame, outlines.ORIFICE_PORTS))
+                break
+
+
+def reservoirs(pool):
+    """Each local mark; `level` says whether the line in it runs down to the bottom."""
+    for seed in sorted({p for s in pool.segments for p in (s.p, s.q)}):
+        frame = Frame((seed[0] + 1, seed[1]))
+        if not there(pool, frame, outlines.RESERVOIR):
+            continue
+        for level, end in (("below", outlines.BELOW), ("above", outlines.ABOVE)):
+            contact = frame.out(end)
+            touching = [s for s in pool.segments if s.vertical() and s.ends_at(contact)
+                        and min(s.p[1], s.q[1]) < seed[1]]
+            if touching:
+                take(pool, frame, outlines.RESERVOIR)
+                yield Symbol("reservoir", box_of(frame, -1, 0, 1, 1), {"level": level},
+                             [Port("line", frame.out((0, -2)), contact)])
+                break
