@@ -5,11 +5,10 @@
 #include <array>
 #include <charconv>
 #include <cmath>
-#include <vector>
 
 #include <fmt/format.h>
 
-#include <loopwright/base/source.h>
+#include <loopwright/base/unit_guess.h>
 
 namespace loopwright {
 namespace {
@@ -147,24 +146,6 @@ constexpr std::string_view examples[dimension_count] = {
 
 bool blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
 
-/// How the trade or a careless hand writes a unit, and the spelling that this table has for it.
-struct Alias {
-    std::string_view written = {};
-    std::string_view meant = {};
-};
-constexpr Alias aliases[] = {
-    {"lpm", "L/min"},      {"LPM", "L/min"},     {"ltr/min", "L/min"}, {"GPM", "gpm"},
-    {"BAR", "bar"},        {"Bar", "bar"},       {"PSI", "psi"},       {"RPM", "rpm"},
-    {"U/min", "rpm"},      {"KW", "kW"},         {"kw", "kW"},         {"HP", "hp"},
-    {"ccm", "cm3/rev"},    {"cc", "cm3/rev"},    {"cm3", "cm3/rev"},   {"in3", "in3/rev"},
-    {"cu.in", "in3/rev"},  {"ft.lbf", "lbf.ft"}, {"ft-lb", "lbf.ft"},  {"lb-ft", "lbf.ft"},
-    {"NM", "N.m"},         {"N m", "N.m"},       {"N*m", "N.m"},       {"MM", "mm"},
-    {"micron", "um"},      {"microns", "um"},    {"C", "degC"},        {"F", "degF"},
-    {"celsius", "degC"},   {"liter", "L"},       {"litre", "L"},       {"litres", "L"},
-    {"barg", "bar"},       {"psig", "psi"},      {"bara", "bar abs"},  {"psia", "psi abs"},
-    {"bar(a)", "bar abs"}, {"\"", "in"},
-};
-
 std::string units_of(Dimension dimension) {
     const Run run = runs[static_cast<std::size_t>(dimension)];
     std::string list;
@@ -185,25 +166,17 @@ ParsedQuantity wrong(std::string message, Dimension dimension, std::string sugge
 ParsedQuantity bad_unit(std::string_view number, std::string_view unit, Dimension dimension) {
     for (std::size_t d = 0; d < dimension_count; ++d) {
         const auto other = static_cast<Dimension>(d);
-        if (other == dimension || unit.empty() || find_unit(unit, other) == nullptr) continue;
-        for (const Alias& alias : aliases)
-            if (alias.written == unit && find_unit(alias.meant, dimension) != nullptr)
-                return wrong(fmt::format("'{}' is the unit of {}", unit, phrase(other)), dimension,
-                             fmt::format("{} {}", number, alias.meant));
-        return wrong(fmt::format("'{}' is the unit of {}", unit, phrase(other)), dimension);
+        if (other == dimension || find_unit(unit, other) == nullptr) continue;
+        ParsedQuantity result =
+            wrong(fmt::format("'{}' is the unit of {}", unit, phrase(other)), dimension);
+        if (const Unit* meant = unit_by_other_name(unit, dimension))
+            result.suggestion = fmt::format("{} {}", number, meant->spelling);
+        return result;
     }
-    for (const Alias& alias : aliases)
-        if (alias.written == unit && find_unit(alias.meant, dimension) != nullptr)
-            return wrong(fmt::format("unknown unit '{}'", unit), dimension,
-                         fmt::format("{} {}", number, alias.meant));
-    std::vector<std::string_view> known;
-    const Run run = runs[static_cast<std::size_t>(dimension)];
-    for (std::size_t i = run.begin; i < run.end; ++i)
-        if (!table[i].spelling.empty()) known.push_back(table[i].spelling);
-    const std::string_view near = nearest_name(unit, known);
-    ParsedQuantity result = wrong(fmt::format("unknown unit '{}'", unit), dimension,
-                                  near.empty() ? "" : fmt::format("{} {}", number, near));
+    ParsedQuantity result = wrong(fmt::format("unknown unit '{}'", unit), dimension);
     result.expected += fmt::format(" (units: {})", units_of(dimension));
+    if (const Unit* likely = likely_unit(unit, dimension))
+        result.suggestion = fmt::format("{} {}", number, likely->spelling);
     return result;
 }
 
@@ -213,22 +186,49 @@ ParsedQuantity bad_number(std::string_view text, Dimension dimension) {
     return wrong(fmt::format("'{}' does not begin with a decimal number", text), dimension);
 }
 
-}  // namespace
+constexpr char fraction[] = "a fraction in place of a decimal number";
 
-std::span<const Unit> units() { return table; }
+bool digit(char c) { return c >= '0' && c <= '9'; }
 
-std::string_view example(Dimension dimension) {
-    return examples[static_cast<std::size_t>(dimension)];
-}
-
-ParsedQuantity parse_quantity(std::string_view text, Dimension dimension) {
+std::string_view without_blanks(std::string_view text) {
     while (!text.empty() && blank(text.front())) text.remove_prefix(1);
     while (!text.empty() && blank(text.back())) text.remove_suffix(1);
+    return text;
+}
+
+ParsedQuantity read(std::string_view text, Dimension dimension);
+
+/// The text itself if it is a quantity, or else what it most likely means.
+std::string meant_by(const std::string& text, Dimension dimension) {
+    ParsedQuantity parsed = read(text, dimension);
+    return parsed.ok() ? text : std::move(parsed.suggestion);
+}
+
+/// `rest` begins with a comma or a digit that cannot continue the number before it.
+ParsedQuantity parted_number(std::string_view digits, std::string_view rest, bool comma,
+                             Dimension dimension) {
+    const std::string_view group = comma ? rest.substr(1) : rest;
+    std::size_t length = 0;
+    while (length < group.size() && digit(group[length])) ++length;
+    const bool ends = length == group.size() || blank(group[length]);
+    if (!comma && length < group.size() && group[length] == '/') return wrong(fraction, dimension);
+    const std::string joined = fmt::format("{}{}{}", digits, comma ? "." : "", group);
+    if (!comma)
+        return wrong("a blank in a number", dimension,
+                     length == 3 && ends ? meant_by(joined, dimension) : std::string());
+    // "1,000 psi" is a thousand to one reader and one to the next.
+    if (length == 3)
+        return wrong("a comma in a number, which may part thousands or decimals", dimension);
+    return wrong("a comma in a number", dimension, meant_by(joined, dimension));
+}
+
+ParsedQuantity read(std::string_view text, Dimension dimension) {
     const char* first = text.data();
     const char* const last = first + text.size();
-    if (first != last && *first == '+') ++first;
+    const bool plus = first != last && *first == '+';
+    if (plus) ++first;
     // from_chars also reads "inf", "nan" and stops at the x of "0x10": all of them no figures here.
-    if (first == last || !((*first >= '0' && *first <= '9') || *first == '-' || *first == '.'))
+    if (first == last || !(digit(*first) || *first == '.' || (*first == '-' && !plus)))
         return bad_number(text, dimension);
     double number = 0.0;
     const auto [end, error] = std::from_chars(first, last, number);
@@ -236,17 +236,11 @@ ParsedQuantity parse_quantity(std::string_view text, Dimension dimension) {
         return wrong(fmt::format("'{}' is a number out of range", text), dimension);
     if (error != std::errc{} || !std::isfinite(number)) return bad_number(text, dimension);
     const std::string_view digits(first, static_cast<std::size_t>(end - first));
-    if (end != last && (*end == 'x' || *end == 'X') && digits == "0")
+    if (end != last && (*end == 'x' || *end == 'X') && (digits == "0" || digits == "-0"))
         return wrong("hexadecimal numbers are not read", dimension);
-    if (end != last && *end == ',') {
-        std::string point(digits);
-        point += '.';
-        point.append(end + 1, last);
-        return wrong("a comma in a number", dimension, point);
-    }
-    const char* unit_begin = end;
-    while (unit_begin != last && blank(*unit_begin)) ++unit_begin;
-    std::string_view unit(unit_begin, static_cast<std::size_t>(last - unit_begin));
+    if (end != last && *end == ',') return parted_number(digits, {end, last}, true, dimension);
+    if (last - end > 1 && *end == '/' && digit(end[1])) return wrong(fraction, dimension);
+    const std::string_view unit = without_blanks({end, last});
     if (unit.empty() && dimension != Dimension::ratio)
         return wrong(fmt::format("'{}' has no unit", text), dimension,
                      fmt::format("{} {}", digits,
@@ -258,12 +252,34 @@ ParsedQuantity parse_quantity(std::string_view text, Dimension dimension) {
             if (!blank(c) || one_blank.empty() || one_blank.back() != ' ')
                 one_blank += blank(c) ? ' ' : c;
         found = find_unit(one_blank, dimension);
+        if (found == nullptr && digit(one_blank.front()) && blank(*end) &&
+            !one_blank.starts_with("1/m") && !one_blank.starts_with("1/M"))
+            return parted_number(digits, one_blank, false, dimension);
+        if (found == nullptr) return bad_unit(digits, one_blank, dimension);
     }
-    if (found == nullptr) return bad_unit(digits, unit, dimension);
     const double si = number * found->factor + found->offset;
     if (!std::isfinite(si))
         return wrong(fmt::format("'{}' is a number out of range", text), dimension);
     return {.si = si == 0.0 ? 0.0 : si};  // no negative zero
+}
+
+}  // namespace
+
+std::span<const Unit> units() { return table; }
+
+std::string_view example(Dimension dimension) {
+    return examples[static_cast<std::size_t>(dimension)];
+}
+
+ParsedQuantity parse_quantity(std::string_view text, Dimension dimension) {
+    text = without_blanks(text);
+    ParsedQuantity result = read(text, dimension);
+    if (!result.ok() && result.suggestion.empty()) {
+        const std::string plain = in_plain_characters(text);
+        if (plain != text)
+            result.suggestion = meant_by(std::string(without_blanks(plain)), dimension);
+    }
+    return result;
 }
 
 std::string format_quantity(double si, Dimension dimension) {
@@ -272,16 +288,21 @@ std::string format_quantity(double si, Dimension dimension) {
         const double size = std::abs(si);
         if (size > 0.0 && size < 0.99995e-4)
             unit = find_unit("um", dimension);
-        else if (size >= 1.0)
+        else if (size >= 0.99995)
             unit = find_unit("m", dimension);
     }
     const double number = (si - unit->offset) / unit->factor;
-    const double whole = std::round(number);
-    // A whole number keeps all its digits; the rest is rounded to four.
-    std::string text =
-        std::abs(number - whole) <= 1e-9 * std::max(1.0, std::abs(number)) && std::abs(whole) < 1e15
-            ? fmt::format("{:.0f}", whole == 0.0 ? 0.0 : whole)
-            : fmt::format("{:.4g}", number);
+    const double size = std::abs(number);
+    // A whole number keeps all its digits; the rest is rounded to four, without an exponent.
+    double shown = std::round(number);
+    const bool whole = std::abs(number - shown) <= 1e-9 * std::max(1.0, size);
+    if (!whole && size >= 9999.5) {
+        const double fourth_digit = std::pow(10.0, std::floor(std::log10(size)) - 3.0);
+        shown = std::round(number / fourth_digit) * fourth_digit;
+    }
+    std::string text = (whole || size >= 9999.5) && size < 1e15
+                           ? fmt::format("{:.0f}", shown == 0.0 ? 0.0 : shown)
+                           : fmt::format("{:.4g}", number);
     if (!unit->spelling.empty()) text += fmt::format(" {}", unit->spelling);
     return text;
 }

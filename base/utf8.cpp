@@ -32,16 +32,6 @@ Character first(std::string_view text) {
     return {code, length, true};
 }
 
-std::string_view head(std::string_view text, std::size_t bytes) {
-    if (text.size() <= bytes) {
-        return text;
-    }
-    while (bytes > 0 && continues(text[bytes])) {
-        --bytes;
-    }
-    return text.substr(0, bytes);
-}
-
 bool is_control(char32_t code) {
     return code < 0x20 || (code >= 0x7F && code < 0xA0) || code == 0x61C || code == 0xFEFF ||
            (code >= 0x200E && code <= 0x200F) || (code >= 0x2028 && code <= 0x202E) ||

@@ -20,9 +20,6 @@ Character first(std::string_view text);
 /// U+FEFF at the head of a file.
 inline constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
-/// The longest head of `text` with at most that many bytes that cuts no character.
-std::string_view head(std::string_view text, std::size_t bytes);
-
 /// Whether a character could steer a terminal or turn the order of the text round it: controls
 /// (C0, DEL, C1), line and paragraph separators, directional formatting (Unicode, UAX 9), the byte
 /// order mark.
