@@ -3,7 +3,6 @@
 #include <CLI/CLI.hpp>
 
 #include <loopwright/app/commands.h>
-#include <loopwright/app/output.h>
 #include <loopwright/base/source.h>
 #include <loopwright/parser/kinds/catalogue.h>
 #include <loopwright/parser/reader.h>
@@ -26,17 +25,12 @@ CatalogueFormat format_of(const std::string& word) {
                                 : CatalogueFormat::text;
 }
 
-ExitStatus print(std::string_view text) {
-    if (write_out(text)) return ExitStatus::good;
-    complain("standard output cannot be written");
-    return ExitStatus::unusable;
-}
-
 ExitStatus unknown(std::string_view what, std::string_view name,
                    const std::vector<std::string_view>& known) {
     const std::string_view near = nearest_name(name, known);
-    complain(fmt::format("no {} '{}'{}", what, name,
-                         near.empty() ? "" : fmt::format("; perhaps '{}'", near)));
+    complain(fmt::format("no {} '{}'; {}", what, name,
+                         near.empty() ? fmt::format("there are {}", fmt::join(known, ", "))
+                                      : fmt::format("perhaps '{}'", near)));
     return ExitStatus::unusable;
 }
 
@@ -73,7 +67,11 @@ ExitStatus show_kinds(const Options& options) {
 
 ExitStatus show_schema(const Options& options) {
     if (options.name == "circuit") return print(circuit_schema());
-    return print(json_schema(options.name));
+    const std::string_view schema = json_schema(options.name);
+    if (!schema.empty()) return print(schema);
+    std::vector<std::string_view> known = json_schema_names();
+    known.insert(known.begin(), "circuit");
+    return unknown("schema", options.name, known);
 }
 
 }  // namespace
@@ -90,9 +88,11 @@ std::function<ExitStatus()> declare_kinds(CLI::App& options) {
 
 std::function<ExitStatus()> declare_schema(CLI::App& options) {
     const auto given = std::make_shared<Options>();
-    options.add_option("NAME", given->name, "circuit (XSD), check, rules or kinds (JSON)")
-        ->required()
-        ->check(CLI::IsMember({"circuit", "check", "rules", "kinds"}));
+    options
+        .add_option(
+            "NAME", given->name,
+            fmt::format("circuit (XSD) or one of JSON: {}", fmt::join(json_schema_names(), ", ")))
+        ->required();
     return [given] { return show_schema(*given); };
 }
 

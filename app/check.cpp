@@ -71,12 +71,11 @@ class Run {
             return ExitStatus::unusable;
         }
         if (json_) put(machine_.head());
-        for (const std::string& file : options_.files) check_file(file);
+        for (const std::string& file : options_.files)
+            if (!broken_) check_file(file);
         if (json_) put(machine_.tail());
-        if (options_.output.empty()) return status_;
-        if (status_ == ExitStatus::unusable) return status_;
-        std::vector<std::filesystem::path> inputs(options_.files.begin(), options_.files.end());
-        const std::string trouble = write_file(options_.output, whole_, inputs);
+        if (options_.output.empty() || status_ == ExitStatus::unusable) return status_;
+        const std::string trouble = write_files({{options_.output, whole_}}, inputs_);
         if (trouble.empty()) return status_;
         complain(trouble);
         return ExitStatus::unusable;
@@ -92,6 +91,10 @@ class Run {
             return;
         }
         print_diagnostics(read, options_.colour);
+        if (!options_.output.empty()) {
+            const auto used = files_of(file, *read.circuit);
+            inputs_.insert(inputs_.end(), used.begin(), used.end());
+        }
         const CheckResult result = loopwright::check(*read.circuit, rules_);
         if (json_)
             put(machine_.circuit(file, *read.circuit, read.diagnostics, result.structure,
@@ -108,9 +111,10 @@ class Run {
     void put(const std::string& text) {
         if (!options_.output.empty())
             whole_ += text;
-        else if (!write_out(text)) {
+        else if (!broken_ && !write_out(text)) {
             complain("standard output cannot be written");
             status_ = ExitStatus::unusable;
+            broken_ = true;
         }
     }
 
@@ -120,6 +124,8 @@ class Run {
     ReportStyle style_;
     CheckJson machine_;
     std::string whole_;
+    std::vector<std::filesystem::path> inputs_;
+    bool broken_ = false;  ///< standard output: the rest is not worth the work
     bool first_ = true;
     ExitStatus status_ = ExitStatus::good;
 };
@@ -131,7 +137,7 @@ std::function<ExitStatus()> declare_check(CLI::App& options) {
     options.add_option("FILE", given->files, "Circuits to check; - for standard input")->required();
     options.add_option("--format", given->format, "text or json")
         ->check(CLI::IsMember({"text", "json"}));
-    options.add_option("-o,--output", given->output, "File for the result");
+    options.add_option("-o,--output", given->output, "File for the result")->check(is_named);
     options.add_option("--rule", given->rules, "Only this rule (may be repeated)")
         ->allow_extra_args(false)
         ->take_all();

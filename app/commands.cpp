@@ -2,11 +2,15 @@
 
 #include <unistd.h>
 
+#include <algorithm>
+#include <sstream>
+
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
 #include <loopwright/app/output.h>
 #include <loopwright/base/source.h>
+#include <loopwright/render/writers/report.h>
 
 namespace loopwright::app {
 
@@ -20,19 +24,43 @@ constexpr Command commands[] = {
     {"schema", "Print the schema of a file format", declare_schema},
 };
 
-/// The verb that a misspelt one most likely means, as a hint in the message.
-std::string hint(int argc, char** argv) {
-    std::vector<std::string_view> names;
-    for (const Command& command : commands) names.push_back(command.name);
+std::string perhaps(std::string_view near, std::string_view dashes = {}) {
+    return near.empty() ? std::string{} : fmt::format("; perhaps '{}{}'", dashes, near);
+}
+
+/// The long options of the program or of a verb, without dashes.
+std::vector<std::string> option_names(const CLI::App& app) {
+    std::vector<std::string> names;
+    for (const CLI::Option* option : app.get_options())
+        for (const std::string& name : option->get_lnames()) names.push_back(name);
+    return names;
+}
+
+/// What is wrong with the arguments, and the likely meaning of a misspelt verb or option.
+std::string explained(const CLI::App& program, const CLI::ParseError& wrong, int argc,
+                      char** argv) {
+    std::vector<std::string_view> verbs;
+    for (const Command& command : commands) verbs.push_back(command.name);
+    const CLI::App* verb = nullptr;
+    std::string_view misspelt;
     for (int i = 1; i < argc; ++i) {
         const std::string_view word = argv[i];
-        if (word.empty() || word.front() == '-') continue;
-        for (const std::string_view name : names)
-            if (name == word) return {};
-        const std::string_view near = nearest_name(word, names);
-        return near.empty() ? std::string{} : fmt::format("; perhaps '{}'", near);
+        if (word == "--") break;
+        if (word.substr(0, 2) == "--") {
+            const std::string_view name = word.substr(2, word.find('=') - 2);
+            const std::vector<std::string> known = option_names(verb ? *verb : program);
+            if (misspelt.empty() && std::find(known.begin(), known.end(), name) == known.end())
+                misspelt = name;
+        } else if (verb == nullptr && word.substr(0, 1) != "-") {
+            if (std::find(verbs.begin(), verbs.end(), word) == verbs.end())
+                return fmt::format("no command '{}'{}", word, perhaps(nearest_name(word, verbs)));
+            verb = program.get_subcommand(std::string(word));
+        }
     }
-    return {};
+    const std::vector<std::string> known = option_names(verb ? *verb : program);
+    if (misspelt.empty()) return wrong.what();
+    return fmt::format("no option '--{}'{}", misspelt,
+                       perhaps(nearest_name(misspelt, {known.begin(), known.end()}), "--"));
 }
 
 ExitStatus parse_and_run(int argc, char** argv) {
@@ -55,9 +83,9 @@ ExitStatus parse_and_run(int argc, char** argv) {
         std::ostringstream out;
         std::ostringstream messages;
         program.exit(asked, out, messages);
-        return write_out(out.str()) ? ExitStatus::good : ExitStatus::unusable;
+        return print(out.str());
     } catch (const CLI::ParseError& wrong) {
-        complain(fmt::format("{}{}; see 'loopwright --help'", wrong.what(), hint(argc, argv)));
+        complain(explained(program, wrong, argc, argv) + "; see 'loopwright --help'");
         return ExitStatus::unusable;
     }
     for (const auto& [options, command] : ready)
@@ -67,8 +95,19 @@ ExitStatus parse_and_run(int argc, char** argv) {
 
 }  // namespace
 
+std::string is_named(const std::string& file) {
+    return file.empty() ? "expected the name of a file" : "";
+}
+
+ExitStatus print(std::string_view text) {
+    if (write_out(text)) return ExitStatus::good;
+    complain("standard output cannot be written");
+    return ExitStatus::unusable;
+}
+
 void complain(std::string_view message) {
-    const std::string line = fmt::format("loopwright: {}\n", message);
+    // Arguments may hold what steers a terminal.
+    const std::string line = fmt::format("loopwright: {}\n", visible(message));
     [[maybe_unused]] const auto written = ::write(STDERR_FILENO, line.data(), line.size());
 }
 

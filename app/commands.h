@@ -31,6 +31,13 @@ std::function<ExitStatus()> declare_schema(CLI::App& options);
 /// Runs the program. Never throws.
 ExitStatus run(int argc, char** argv);
 
+/// For options that take a file: an empty name (a variable that is not set) is no name. Gives back
+/// what is wrong, or an empty text.
+std::string is_named(const std::string& file);
+
+/// All of a result to standard output; a message where that fails.
+ExitStatus print(std::string_view text);
+
 /// A message to standard error, "loopwright: ..." and a line end.
 void complain(std::string_view message);
 

@@ -1,5 +1,6 @@
-#include <fstream>
-#include <iterator>
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -7,6 +8,7 @@
 #include <loopwright/app/commands.h>
 #include <loopwright/app/input.h>
 #include <loopwright/app/output.h>
+#include <loopwright/parser/file_store.h>
 #include <loopwright/render/render.h>
 #include <loopwright/rules/check.h>
 #include <loopwright/rules/registry.h>
@@ -27,6 +29,13 @@ struct Options {
     std::string colour = "auto";
 };
 
+/// A range takes what compares with nothing.
+std::string is_number(const std::string& word) {
+    double value = 0.0;
+    return CLI::detail::lexical_cast(word, value) && std::isfinite(value) ? ""
+                                                                          : "expected a number";
+}
+
 /// The format asked for, or the ending of the output; empty with a message if there is none.
 std::string format_of(const Options& options) {
     if (!options.format.empty()) return options.format;
@@ -38,20 +47,57 @@ std::string format_of(const Options& options) {
     return {};
 }
 
-/// A layout from the file asked for, or worked out; nothing with a message where it does not fit.
+/// A layout from the file asked for, or worked out. Nothing and why in `trouble` where the one
+/// asked for does not fit.
 std::optional<Layout> layout_of(const Options& options, const Circuit& circuit,
-                                const Structure& structure) {
+                                const Structure& structure, std::string& trouble) {
     if (options.read_layout.empty()) return lay_out(circuit, structure, options.sheet);
-    std::ifstream in(options.read_layout, std::ios::binary);
-    const std::string json{std::istreambuf_iterator<char>(in), {}};
-    if (!in.good() && json.empty()) {
-        complain(fmt::format("{}: cannot be read", options.read_layout));
-        return std::nullopt;
-    }
-    std::string error;
-    std::optional<Layout> layout = read_layout(circuit, json, error);
-    if (!layout) complain(fmt::format("{}: {}", options.read_layout, error));
+    // Some hundred bytes a symbol, so more than the circuit has.
+    constexpr std::size_t most = ReadLimits{}.file_bytes * 4;
+    Words words;
+    const std::optional<std::string> json = read_regular_file(options.read_layout, most, words);
+    std::optional<Layout> layout;
+    if (!json)
+        trouble = "cannot be read: " + words.message;
+    else
+        layout = read_layout(circuit, *json, trouble);
+    if (!layout)
+        trouble = fmt::format("{}: {}; --write-layout writes one that fits", options.read_layout,
+                              trouble);
     return layout;
+}
+
+/// Why there can be no image of that size, or an empty text.
+std::string too_large(const Drawing& drawing, double dpi) {
+    constexpr double most_pixels = 32'767;  // Cairo counts them in 16 bits
+    constexpr double mm_per_inch = 25.4;
+    const double most_dpi = most_pixels * mm_per_inch / std::max(drawing.width, drawing.height);
+    if (dpi <= most_dpi) return {};
+    return fmt::format("--dpi {}: the image has more than {} pixels a side; at most {:.0f} here",
+                       dpi, most_pixels, std::floor(most_dpi));
+}
+
+std::string bytes_of(const Drawing& drawing, const std::string& format, double dpi) {
+    if (format == "svg") return to_svg(drawing);
+    return format == "pdf" ? to_pdf(drawing) : to_png(drawing, dpi);
+}
+
+/// Makes the drawing and writes it; gives what stood in the way, or an empty text.
+std::string drawn(const Options& options, const std::string& format, const Circuit& circuit) {
+    const CheckResult result = check(circuit, rules());
+    std::string trouble;
+    const std::optional<Layout> layout = layout_of(options, circuit, result.structure, trouble);
+    if (!layout) return trouble;
+    const Drawing drawing = draw(
+        circuit, *layout, options.without_findings ? std::span<const Verdict>{} : result.verdicts);
+    if (format == "png") trouble = too_large(drawing, options.dpi);
+    if (!trouble.empty()) return trouble;
+    std::vector<Output> outputs{{options.output, bytes_of(drawing, format, options.dpi)}};
+    if (!options.write_layout.empty())
+        outputs.push_back({options.write_layout, write_layout(circuit, *layout)});
+    std::vector<std::filesystem::path> inputs = files_of(options.file, circuit);
+    if (!options.read_layout.empty()) inputs.emplace_back(options.read_layout);
+    return write_files(outputs, inputs);
 }
 
 ExitStatus draw_file(const Options& options) {
@@ -60,20 +106,15 @@ ExitStatus draw_file(const Options& options) {
     const ReadResult read = read_input(options.file);
     print_diagnostics(read, options.colour);
     if (!read.circuit) return ExitStatus::unusable;
-    const CheckResult result = check(*read.circuit, rules());
-    const std::optional<Layout> layout = layout_of(options, *read.circuit, result.structure);
-    if (!layout) return ExitStatus::unusable;
-    const Drawing drawing =
-        draw(*read.circuit, *layout,
-             options.without_findings ? std::span<const Verdict>{} : result.verdicts);
-    const std::string bytes = format == "svg"   ? to_svg(drawing)
-                              : format == "pdf" ? to_pdf(drawing)
-                                                : to_png(drawing, options.dpi);
-    std::vector<std::filesystem::path> inputs{options.file};
-    if (!options.read_layout.empty()) inputs.emplace_back(options.read_layout);
-    std::string trouble = write_file(options.output, bytes, inputs);
-    if (trouble.empty() && !options.write_layout.empty())
-        trouble = write_file(options.write_layout, write_layout(*read.circuit, *layout), inputs);
+    std::string trouble;
+    try {
+        trouble = drawn(options, format, *read.circuit);
+    } catch (const std::length_error& no_sheet) {
+        trouble = no_sheet.what();
+        if (!options.sheet.empty()) trouble += "; without --sheet one is chosen that does";
+    } catch (const std::runtime_error& surroundings) {  // such as a font that is not installed
+        trouble = surroundings.what();
+    }
     if (trouble.empty()) return ExitStatus::good;
     complain(trouble);
     return ExitStatus::unusable;
@@ -84,16 +125,20 @@ ExitStatus draw_file(const Options& options) {
 std::function<ExitStatus()> declare_draw(CLI::App& options) {
     const auto given = std::make_shared<Options>();
     options.add_option("FILE", given->file, "Circuit to draw; - for standard input")->required();
-    options.add_option("-o,--output", given->output, "File for the drawing")->required();
+    options.add_option("-o,--output", given->output, "File for the drawing")
+        ->required()
+        ->check(is_named);
     options.add_option("--format", given->format, "svg, pdf or png; else by the output's ending")
         ->check(CLI::IsMember({"svg", "pdf", "png"}));
     options.add_option("--dpi", given->dpi, "Pixels an inch, for png")
-        ->check(CLI::Range(36.0, 1200.0));
+        ->check(CLI::Range(36.0, 1200.0))
+        ->check(is_number);
     options.add_option("--sheet", given->sheet, "Sheet size; else chosen to fit")
         ->check(CLI::IsMember({"A4", "A3", "A2", "A1", "A0"}));
     options.add_flag("--without-findings", given->without_findings, "The schematic alone");
-    options.add_option("--write-layout", given->write_layout, "File for the layout, as JSON");
-    options.add_option("--read-layout", given->read_layout, "Layout to draw by");
+    options.add_option("--write-layout", given->write_layout, "File for the layout, as JSON")
+        ->check(is_named);
+    options.add_option("--read-layout", given->read_layout, "Layout to draw by")->check(is_named);
     options.add_option("--color", given->colour, "auto, always or never, for messages")
         ->check(CLI::IsMember({"auto", "always", "never"}));
     return [given] { return draw_file(*given); };

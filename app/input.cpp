@@ -3,24 +3,70 @@
 #include <unistd.h>
 
 #include <array>
+#include <cerrno>
+#include <set>
+
+#include <fmt/format.h>
 
 #include <loopwright/app/output.h>
 #include <loopwright/render/writers/report.h>
 
 namespace loopwright::app {
 
+namespace {
+
+/// What the reader says of a file, for standard input.
+ReadResult refused(const std::string& why, std::string expected) {
+    auto sources = std::make_shared<SourceSet>();
+    sources->add_inclusion(sources->add_file("-", {}));
+    ReadResult read;
+    read.diagnostics.push_back(
+        {.message = "standard input cannot be read: " + why, .expected = std::move(expected)});
+    read.sources = std::move(sources);
+    return read;
+}
+
+}  // namespace
+
 ReadResult read_input(const std::string& file) {
     if (file != "-") return read_circuit(file);
-    // One byte more than the limit is enough for the reader to refuse it.
-    const std::size_t most = ReadLimits{}.file_bytes + 1;
+    const std::size_t most = ReadLimits{}.file_bytes;
     std::string text;
     std::array<char, 65'536> buffer{};
-    while (text.size() < most) {
+    for (;;) {
         const ssize_t got = ::read(STDIN_FILENO, buffer.data(), buffer.size());
-        if (got <= 0) break;
+        if (got < 0 && errno == EINTR) continue;
+        if (got < 0)
+            return refused(errno == EISDIR ? "it is a folder" : "the system cannot read it",
+                           "a circuit from a file or a pipe");
+        if (got == 0) return read_circuit_text(std::move(text), "-");
         text.append(buffer.data(), static_cast<std::size_t>(got));
+        if (text.size() > most)
+            return refused(fmt::format("it has more than {} bytes", most),
+                           fmt::format("at most {} bytes", most));
     }
-    return read_circuit_text(std::move(text), "-");
+}
+
+std::vector<std::filesystem::path> files_of(const std::string& file, const Circuit& circuit) {
+    namespace fs = std::filesystem;
+    std::vector<fs::path> files{file};
+    std::set<std::uint32_t> seen;
+    const auto add = [&](SourceRef part) {
+        if (part.inclusion == 0 || !seen.insert(part.inclusion).second) return;
+        const Place place = circuit.sources->place(part);
+        // A name is relative to the folder of the file that uses it; the outermost stands last.
+        std::error_code error;
+        fs::path folder = fs::path(file).parent_path();
+        for (auto user = place.within.rbegin() + 1; user < place.within.rend(); ++user) {
+            files.push_back(folder / user->file);
+            folder = fs::canonical(files.back(), error).parent_path();
+        }
+        files.push_back(folder / place.file);
+    };
+    for (const Component& part : circuit.components) add(part.place);
+    for (const Line& part : circuit.lines) add(part.place);
+    for (const Shaft& part : circuit.shafts) add(part.place);
+    return files;
 }
 
 void print_diagnostics(const ReadResult& read, std::string_view colour) {

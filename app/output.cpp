@@ -4,15 +4,19 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdlib>
 #include <cstring>
+#include <deque>
 
 #include <fmt/format.h>
 
 namespace loopwright::app {
 
 namespace {
+
+namespace fs = std::filesystem;
 
 /// True when everything was written; false leaves errno.
 bool write_all(int descriptor, std::string_view text) {
@@ -27,15 +31,18 @@ bool write_all(int descriptor, std::string_view text) {
     return true;
 }
 
-std::string trouble(const std::filesystem::path& file, std::string_view what, int error) {
+std::string trouble(const fs::path& file, std::string_view what, int error) {
     return fmt::format("{}: {}: {}", file.string(), what, std::strerror(error));
 }
 
-/// A file that is gone again unless it is kept.
+/// A file beside its target that takes the target's place, or is gone again.
 class Temporary {
   public:
-    explicit Temporary(const std::filesystem::path& beside)
-        : name_(beside.string() + ".XXXXXX"), descriptor_(::mkstemp(name_.data())) {}
+    /// The name is short, so that it fits wherever the target's does.
+    explicit Temporary(fs::path target)
+        : target_(std::move(target)),
+          name_((target_.parent_path() / ".loopwright-XXXXXX").string()),
+          descriptor_(::mkstemp(name_.data())) {}
     Temporary(const Temporary&) = delete;
     Temporary& operator=(const Temporary&) = delete;
     ~Temporary() {
@@ -43,23 +50,86 @@ class Temporary {
         ::close(descriptor_);
         if (!kept_) ::unlink(name_.c_str());
     }
-    int descriptor() const { return descriptor_; }
-    const std::string& name() const { return name_; }
-    void keep() { kept_ = true; }
+
+    bool made() const { return descriptor_ >= 0; }
+    bool fill(std::string_view text) const {
+        return write_all(descriptor_, text) && ::fsync(descriptor_) == 0;
+    }
+    bool take_mode() {
+        struct stat before = {};
+        if (::stat(target_.c_str(), &before) == 0)
+            return ::fchmod(descriptor_, before.st_mode & 07777U) == 0;
+        const mode_t mask = ::umask(0);
+        ::umask(mask);
+        return ::fchmod(descriptor_, 0666U & ~mask) == 0;
+    }
+    bool put_in_place() {
+        kept_ = ::rename(name_.c_str(), target_.c_str()) == 0;
+        return kept_;
+    }
 
   private:
+    fs::path target_;
     std::string name_;
     int descriptor_;
     bool kept_ = false;
 };
 
-std::string write_straight(const std::filesystem::path& file, std::string_view text) {
-    const int descriptor = ::open(file.c_str(), O_WRONLY | O_CLOEXEC);
+bool is_standard_output(const fs::path& file) {
+    struct stat named = {};
+    struct stat open = {};
+    return ::stat(file.c_str(), &named) == 0 && ::fstat(STDOUT_FILENO, &open) == 0 &&
+           named.st_dev == open.st_dev && named.st_ino == open.st_ino;
+}
+
+std::string write_straight(const fs::path& file, std::string_view text) {
+    const bool ours = is_standard_output(file);
+    const int descriptor = ours ? STDOUT_FILENO : ::open(file.c_str(), O_WRONLY | O_CLOEXEC);
     if (descriptor < 0) return trouble(file, "cannot be opened for writing", errno);
-    const bool written = write_all(descriptor, text);
+    // As with standard output: a reader that has seen enough is no trouble.
+    const bool written = write_all(descriptor, text) || errno == EPIPE;
     const int error = errno;
-    ::close(descriptor);
+    if (!ours) ::close(descriptor);
     return written ? std::string{} : trouble(file, "cannot be written", error);
+}
+
+/// What the links lead to, whether it is there or not; as the library's own function stops at a
+/// link to nothing.
+fs::path followed(const fs::path& file, std::error_code& error) {
+    constexpr int most_links = 40;  // as the system's own limit
+    fs::path target = file;
+    for (int i = 0; i < most_links; ++i) {
+        if (!fs::is_symlink(target, error)) {
+            error.clear();
+            return target;
+        }
+        const fs::path next = fs::read_symlink(target, error);
+        if (error) return target;
+        target = next.is_absolute() ? next : target.parent_path() / next;
+    }
+    error = std::make_error_code(std::errc::too_many_symbolic_link_levels);
+    return target;
+}
+
+bool same_file(const fs::path& a, const fs::path& b) {
+    std::error_code error;
+    return fs::equivalent(a, b, error) && !error;
+}
+
+/// Why a target cannot be an output, or an empty text.
+std::string unfit(const Output& output, const fs::path& target, const fs::file_status& status,
+                  const std::vector<fs::path>& inputs) {
+    if (fs::is_directory(status))
+        return fmt::format("{}: is a folder; name a file", output.file.string());
+    if (!fs::is_regular_file(status)) return {};
+    for (const fs::path& input : inputs)
+        if (same_file(input == "-" ? fs::path("/dev/stdin") : input, target))
+            return fmt::format("{}: is an input and is not overwritten; name another output",
+                               output.file.string());
+    // A rename asks the folder only; who protects a file wants it kept.
+    if (::faccessat(AT_FDCWD, target.c_str(), W_OK, AT_EACCESS) != 0)
+        return trouble(output.file, "cannot be written", errno);
+    return {};
 }
 
 }  // namespace
@@ -71,41 +141,41 @@ bool write_out(std::string_view text) {
     return false;
 }
 
-std::string write_file(const std::filesystem::path& file, std::string_view text,
-                       const std::vector<std::filesystem::path>& inputs) {
-    std::error_code error;
-    std::filesystem::path target = file;
-    if (std::filesystem::is_symlink(file, error)) {
-        target = std::filesystem::weakly_canonical(file, error);
-        if (error) return trouble(file, "the link cannot be followed", error.value());
+std::string write_files(const std::vector<Output>& outputs, const std::vector<fs::path>& inputs) {
+    std::vector<const Output*> straight;
+    std::vector<const Output*> renamed;
+    std::deque<Temporary> temporaries;
+    std::vector<fs::path> targets;
+    for (const Output& output : outputs) {
+        std::error_code error;
+        // Not followed by hand: links such as /dev/stdout lead to names that are no files.
+        const fs::file_status status = fs::status(output.file, error);
+        const fs::path target = followed(output.file, error);
+        if (error) return trouble(output.file, "the link cannot be followed", error.value());
+        if (std::string why = unfit(output, target, status, inputs); !why.empty()) return why;
+        if (fs::exists(status) &&
+            (!fs::is_regular_file(status) || is_standard_output(output.file))) {
+            straight.push_back(&output);
+            continue;
+        }
+        for (const fs::path& other : targets)
+            if (other.lexically_normal() == target.lexically_normal() || same_file(other, target))
+                return fmt::format("{}: is named for two outputs", output.file.string());
+        targets.push_back(target);
+        renamed.push_back(&output);
     }
-    for (const std::filesystem::path& input : inputs)
-        if (std::filesystem::equivalent(input, target, error) && !error)
-            return fmt::format("{}: is an input and is not overwritten; name another output",
-                               file.string());
-    const std::filesystem::file_status status = std::filesystem::status(target, error);
-    if (std::filesystem::is_directory(status))
-        return fmt::format("{}: is a folder; name a file", file.string());
-    if (std::filesystem::exists(status) && !std::filesystem::is_regular_file(status))
-        return write_straight(target, text);
-
-    Temporary temporary(target);
-    if (temporary.descriptor() < 0) return trouble(file, "cannot be written in that folder", errno);
-    if (!write_all(temporary.descriptor(), text) || ::fsync(temporary.descriptor()) != 0)
-        return trouble(file, "cannot be written", errno);
-    struct stat before = {};
-    mode_t mode = 0;
-    if (::stat(target.c_str(), &before) == 0) {
-        mode = before.st_mode & 07777U;
-    } else {
-        const mode_t mask = ::umask(0);
-        ::umask(mask);
-        mode = 0666U & ~mask;
+    for (std::size_t i = 0; i < renamed.size(); ++i) {
+        Temporary& temporary = temporaries.emplace_back(targets[i]);
+        if (!temporary.made())
+            return trouble(renamed[i]->file, "cannot be written in that folder", errno);
+        if (!temporary.fill(renamed[i]->text) || !temporary.take_mode())
+            return trouble(renamed[i]->file, "cannot be written", errno);
     }
-    if (::fchmod(temporary.descriptor(), mode) != 0 ||
-        ::rename(temporary.name().c_str(), target.c_str()) != 0)
-        return trouble(file, "cannot be put in place", errno);
-    temporary.keep();
+    for (const Output* output : straight)
+        if (std::string why = write_straight(output->file, output->text); !why.empty()) return why;
+    for (std::size_t i = 0; i < renamed.size(); ++i)
+        if (!temporaries[i].put_in_place())
+            return trouble(renamed[i]->file, "cannot be put in place", errno);
     return {};
 }
 

@@ -18,7 +18,8 @@ class Quantity {
 
     constexpr double si() const { return si_; }
 
-    constexpr auto operator<=>(const Quantity&) const = default;
+    // clang-tidy 14 takes the zero that a comparison's result is held against for a pointer.
+    constexpr auto operator<=>(const Quantity&) const = default;  // NOLINT(modernize-use-nullptr)
 
     constexpr Quantity& operator+=(Quantity other) {
         si_ += other.si_;

@@ -200,8 +200,8 @@ ParsedQuantity read(std::string_view text, Dimension dimension);
 
 /// The text itself if it is a quantity, or else what it most likely means.
 std::string meant_by(const std::string& text, Dimension dimension) {
-    ParsedQuantity parsed = read(text, dimension);
-    return parsed.ok() ? text : std::move(parsed.suggestion);
+    const ParsedQuantity parsed = read(text, dimension);
+    return parsed.ok() ? text : parsed.suggestion;
 }
 
 /// `rest` begins with a comma or a digit that cannot continue the number before it.

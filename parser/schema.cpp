@@ -49,6 +49,19 @@ std::string pattern_of(std::string_view spelling) {
     return out;
 }
 
+/// One or more of what the pattern describes, blanks between them.
+std::string list_of(std::string_view pattern) {
+    return fmt::format(R"(\s*{0}(\s+{0})*\s*)", pattern);
+}
+
+/// Whole numbers of a range, which is short.
+std::string pattern_of_count(const AttributeSpec& spec) {
+    std::string numbers;
+    for (double number = spec.least; number <= spec.most; ++number)
+        numbers += fmt::format("{}{:.0f}", numbers.empty() ? "" : "|", number);
+    return fmt::format("0*({})", numbers);
+}
+
 std::string type_name(Dimension dimension) {
     std::string text(name(dimension));
     for (char& c : text)
@@ -95,9 +108,15 @@ class SchemaWriter {
     void simple_types() {
         pattern_type("id", "[A-Za-z][A-Za-z0-9_\\-]*",
                      "a letter, then letters, digits, - and _; unique in its file or assembly");
+        pattern_type("position-id", "[A-Za-z0-9][A-Za-z0-9_\\-]*",
+                     "a letter or digit, then letters, digits, - and _; unique in its valve");
         pattern_type("yes-no", "yes|no", "yes or no");
-        pattern_type("port-list", "\\s*[^\\s]+(\\s+[^\\s]+)*\\s*",
+        const std::string part = "[A-Za-z][A-Za-z0-9_\\-/]*";
+        const std::string port = part + "\\.[A-Za-z][A-Za-z0-9_\\-]*";
+        pattern_type("port-name", port, "a port written component.port");
+        pattern_type("port-list", list_of(port),
                      "ports written component.port, blanks between them");
+        pattern_type("part-list", list_of(part), "ids of what turns as one, blanks between them");
         for (std::size_t d = 0; d < dimension_count; ++d) {
             const auto dimension = static_cast<Dimension>(d);
             std::string list;
@@ -133,15 +152,12 @@ class SchemaWriter {
         } else {
             add(R"(<xs:attribute name="{}"{}>)", spec.name, use);
             documentation(words);
+            add(R"(<xs:simpleType><xs:restriction base="xs:string">)");
             if (spec.type == AttributeType::count)
-                add(R"(<xs:simpleType><xs:restriction base="xs:integer"><xs:minInclusive value="{:.0f}"/><xs:maxInclusive value="{:.0f}"/></xs:restriction></xs:simpleType>)",
-                    spec.least, spec.most);
-            else {
-                add(R"(<xs:simpleType><xs:restriction base="xs:string">)");
-                for (const std::string_view choice : spec.choices)
-                    add(R"(<xs:enumeration value="{}"/>)", choice);
-                add("</xs:restriction></xs:simpleType>");
-            }
+                add(R"(<xs:pattern value="{}"/>)", pattern_of_count(spec));
+            for (const std::string_view choice : spec.choices)
+                add(R"(<xs:enumeration value="{}"/>)", choice);
+            add("</xs:restriction></xs:simpleType>");
             add("</xs:attribute>");
             return;
         }
@@ -157,13 +173,18 @@ class SchemaWriter {
         add(R"(<xs:complexType name="port">)");
         documentation("a port that the file declares");
         add(R"(<xs:attribute name="id" type="id" use="required"/>)");
+        add("</xs:complexType>");
+
+        add(R"(<xs:complexType name="reservoir-port">)");
+        documentation("a port of a reservoir");
+        add(R"(<xs:attribute name="id" type="id" use="required"/>)");
         attributes_of("port");
         add("</xs:complexType>");
 
         add(R"(<xs:complexType name="declared-port">)");
         documentation("a port of an assembly, and the inner port that it is");
         add(R"(<xs:attribute name="id" type="id" use="required"/>)");
-        add(R"(<xs:attribute name="of" type="xs:string" use="required"/>)");
+        add(R"(<xs:attribute name="of" type="port-name" use="required"/>)");
         add("</xs:complexType>");
 
         add(R"(<xs:complexType name="position">)");
@@ -173,7 +194,7 @@ class SchemaWriter {
         add(R"(<xs:attribute name="to" type="id" use="required"/>)");
         attributes_of("path");
         add("</xs:complexType></xs:element></xs:sequence>");
-        add(R"(<xs:attribute name="id" type="xs:string" use="required"/>)");
+        add(R"(<xs:attribute name="id" type="position-id" use="required"/>)");
         attributes_of("position");
         add("</xs:complexType>");
 
@@ -187,7 +208,7 @@ class SchemaWriter {
         add(R"(<xs:complexType name="shaft">)");
         documentation("joins what turns as one");
         add(R"(<xs:attribute name="id" type="id" use="required"/>)");
-        add(R"(<xs:attribute name="joins" type="port-list" use="required"/>)");
+        add(R"(<xs:attribute name="joins" type="part-list" use="required"/>)");
         attributes_of("shaft");
         add("</xs:complexType>");
 
@@ -195,7 +216,8 @@ class SchemaWriter {
         documentation("an assembly kept in a file of its own; set overrides its attributes");
         add(R"(<xs:sequence><xs:element name="set" minOccurs="0" maxOccurs="unbounded"><xs:complexType>)");
         add(R"(<xs:attribute name="of" type="xs:string" use="required"/>)");
-        add(R"(<xs:anyAttribute processContents="skip"/>)");
+        add(R"(<xs:attribute name="attribute" type="xs:string" use="required"/>)");
+        add(R"(<xs:attribute name="value" type="xs:string" use="required"/>)");
         add("</xs:complexType></xs:element></xs:sequence>");
         add(R"(<xs:attribute name="id" type="id" use="required"/>)");
         add(R"(<xs:attribute name="file" type="xs:string" use="required"/>)");
@@ -208,7 +230,8 @@ class SchemaWriter {
         documentation(kind.doc);
         if (kind.children != Children::no) {
             add(R"(<xs:choice minOccurs="0" maxOccurs="unbounded">)");
-            add(R"(<xs:element name="port" type="port"/>)");
+            add(R"(<xs:element name="port" type="{}"/>)",
+                kind.part == Part::reservoir ? "reservoir-port" : "port");
             if (kind.children == Children::ports_and_positions)
                 add(R"(<xs:element name="position" type="position"/>)");
             add("</xs:choice>");
@@ -218,22 +241,44 @@ class SchemaWriter {
         add("</xs:complexType>");
     }
 
+    /// Ids that must differ among the children named in `children`.
+    void unique(std::string_view of, std::string_view what, std::string_view children) {
+        add(R"(<xs:unique name="{}-of-{}"><xs:selector xpath="{}"/><xs:field xpath="@id"/></xs:unique>)",
+            what, of, children);
+    }
+
     void parts_group() {
         add(R"(<xs:group name="parts"><xs:choice>)");
-        for (const Kind* kind : kinds()) add(R"(<xs:element name="{0}" type="{0}"/>)", kind->name);
+        for (const Kind* kind : kinds()) {
+            add(R"(<xs:element name="{0}" type="{0}">)", kind->name);
+            if (kind->children != Children::no) unique(kind->name, "ports", "port");
+            if (kind->children == Children::ports_and_positions)
+                unique(kind->name, "positions", "position");
+            add("</xs:element>");
+        }
         for (const std::string_view element : {"line", "shaft", "use"})
             add(R"(<xs:element name="{0}" type="{0}"/>)", element);
-        add(R"(<xs:element name="assembly" type="assembly"/>)");
+        add(R"(<xs:element name="assembly"><xs:complexType><xs:complexContent><xs:extension base="assembly">)");
+        add(R"(<xs:attribute name="id" type="id" use="required"/>)");
+        add("</xs:extension></xs:complexContent></xs:complexType>");
+        unique("assembly", "ids", parts());
+        unique("assembly", "ports", "port");
+        add("</xs:element>");
         add("</xs:choice></xs:group>");
         add(R"(<xs:complexType name="assembly">)");
         documentation("groups what sits in one housing or block; may nest");
         add(R"(<xs:choice minOccurs="0" maxOccurs="unbounded">)");
         add(R"(<xs:group ref="parts"/><xs:element name="port" type="declared-port"/>)");
         add("</xs:choice>");
-        add(R"(<xs:attribute name="id" type="id"/>)");
-        add(R"(<xs:attribute name="format" type="xs:string" fixed="1"/>)");
         attributes_of("assembly");
         add("</xs:complexType>");
+    }
+
+    /// All that has an id of its own in a circuit or assembly.
+    static std::string parts() {
+        std::string path;
+        for (const Kind* kind : kinds()) path += fmt::format("{}|", kind->name);
+        return path + "line|shaft|use|assembly";
     }
 
     void roots() {
@@ -241,8 +286,15 @@ class SchemaWriter {
         add(R"(<xs:group ref="parts" minOccurs="0" maxOccurs="unbounded"/>)");
         add(R"(<xs:attribute name="format" type="xs:string" use="required" fixed="1"/>)");
         attributes_of("circuit");
-        add("</xs:complexType></xs:element>");
-        add(R"(<xs:element name="assembly" type="assembly"/>)");
+        add("</xs:complexType>");
+        unique("circuit", "ids", parts());
+        add("</xs:element>");
+        add(R"(<xs:element name="assembly"><xs:complexType><xs:complexContent><xs:extension base="assembly">)");
+        add(R"(<xs:attribute name="format" type="xs:string" use="required" fixed="1"/>)");
+        add("</xs:extension></xs:complexContent></xs:complexType>");
+        unique("assembly-file", "ids", parts());
+        unique("assembly-file", "ports", "port");
+        add("</xs:element>");
     }
 
     std::string text_;

@@ -13,9 +13,10 @@ namespace {
 
 constexpr double quarter_module = 0.625;  // mm
 constexpr double module = 2.5;            // mm
-constexpr double mark_half = 3.2;         // mm
+constexpr double mark_half = 4.2;         // mm
 constexpr double mark_pen = 0.5;
-constexpr double reach = 40.0;  // M that a mark may stand away
+constexpr double mark_text = 3.0;  // mm, of the number's capitals
+constexpr double reach = 40.0;     // M that a mark may stand away
 
 }  // namespace
 
@@ -43,16 +44,14 @@ std::vector<Primitive> finding_mark(const Verdict& verdict, Index number, Point 
                  .points = std::move(points), .closed = true, .pen = pen, .fill = Paint::paper},
              tag});
     };
-    double text_height = 2.5;
+    const std::string text = fmt::format("{}", number);
+    const double text_height = text.size() < 3 ? mark_text : small_text;
     double baseline = text_height / 2;
     if (verdict.outcome == Outcome::inconclusive) {
         polygon({{0, -r}, {r, 0}, {0, r}, {-r, 0}});
-        text_height = 1.8;
-        baseline = text_height / 2;
     } else if (verdict.level == Level::error) {
-        polygon({{0, -r}, {r, r * 0.8}, {-r, r * 0.8}});
-        text_height = 1.8;
-        baseline = r * 0.55;
+        polygon({{0, -r}, {r, r * 0.85}, {-r, r * 0.85}});
+        baseline = r * 0.62;
     } else if (verdict.level == Level::warning) {
         polygon(
             {{-r * 0.8, -r * 0.8}, {r * 0.8, -r * 0.8}, {r * 0.8, r * 0.8}, {-r * 0.8, r * 0.8}});
@@ -61,7 +60,7 @@ std::vector<Primitive> finding_mark(const Verdict& verdict, Index number, Point 
             {Arc{.centre = centre, .radius = r * 0.9, .pen = pen, .fill = Paint::paper}, tag});
     }
     out.push_back({Text{.at = {centre.x, centre.y + baseline},
-                        .text = fmt::format("{}", number),
+                        .text = text,
                         .height = text_height,
                         .anchor = Anchor::middle,
                         .paint = Paint::mark},
@@ -182,6 +181,7 @@ class BandMaker {
     }
     void add(const std::vector<GridPoint>& points) {
         std::vector<Point> mm;
+        mm.reserve(points.size());
         for (const GridPoint& p : points) mm.push_back(on_sheet(p));
         add(std::move(mm));
     }
@@ -270,7 +270,7 @@ Group witness_band(const Circuit& circuit, const Layout&, const std::vector<Draw
 }
 
 PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> findings) {
-    constexpr double indent = 11.0;
+    constexpr double indent = 12.0;
     PanelList list;
     list.heading.height = 6.0;
     add_text(list.heading, {0.0, 4.2}, "Findings", large_text);
@@ -279,7 +279,7 @@ PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> 
         const Verdict& verdict = *findings[f];
         const auto number = static_cast<Index>(f + 1);
         Panel row;
-        row.primitives = finding_mark(verdict, number, {4.5, 5.0});
+        row.primitives = finding_mark(verdict, number, {5.0, 5.8});
         const double width = panel_width - indent;
         double y = 4.2;
         const auto paragraph = [&](const std::string& text) {
@@ -313,7 +313,7 @@ PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> 
             if (!citation.place.empty()) sources += fmt::format(", {}", citation.place);
         }
         if (!sources.empty()) paragraph("Source: " + sources);
-        row.height = std::max(y - text_pitch(normal_text) + 2.0, 9.0);
+        row.height = std::max(y - text_pitch(normal_text) + 2.0, 11.0);
         add_line(row, {0.0, row.height}, {panel_width, row.height}, 0.13);
         for (Primitive& primitive : row.primitives)
             primitive.tag = {.role = Role::finding, .finding = number};

@@ -71,6 +71,8 @@ std::vector<Box> label_places(const SketchPart& part, PartRole role) {
             return {upper_left, lower_right, lower_left, upper_right, right, left};
         return {upper_right, upper_left, lower_right, lower_left, right, left};
     }
+    // Nothing stands right of a load; the label of the machine that turns it reaches over it.
+    if (role == PartRole::load) return {right, below, above, lower_right, upper_right, left};
     const bool upright = port_count(shape, Side::up) + port_count(shape, Side::down) >=
                          port_count(shape, Side::left) + port_count(shape, Side::right);
     const bool wide = body.right - body.left > 10.0;

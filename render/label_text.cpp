@@ -4,13 +4,16 @@
 
 #include <loopwright/base/unit_text.h>
 #include <loopwright/render/symbol.h>
+#include <loopwright/render/text_metrics.h>
 
 namespace loopwright {
 
 namespace {
 
-constexpr double module = 2.5;          // mm
-constexpr double widest_label = 30.0;   // mm, unless a single word is wider
+constexpr double module = 2.5;  // mm
+// Titles are broken where they are wider than this, figures only where they are much wider, mm.
+constexpr double widest_title = 24.0;
+constexpr double widest_figures = 36.0;
 constexpr double below_baseline = 0.3;  // M
 
 LabelText measured(std::vector<std::string> lines, double height, double pitch) {
@@ -26,7 +29,7 @@ LabelText measured(std::vector<std::string> lines, double height, double pitch) 
 }  // namespace
 
 double text_width_m(std::string_view text, double height) {
-    return static_cast<double>(text.size()) * 0.75 * height / module;
+    return text_width(text, height) / module;
 }
 
 std::vector<std::string> broken(std::string_view text, double height, double width) {
@@ -53,9 +56,11 @@ std::vector<std::string> broken(std::string_view text, double height, double wid
 
 LabelText label_text(const Circuit& circuit, const Component& component) {
     std::vector<std::string> lines;
-    for (const std::string& line : label_lines(circuit, component))
-        for (std::string& piece : broken(line, label_text_height, widest_label))
+    for (const std::string& line : label_lines(circuit, component)) {
+        const double widest = line == component.title ? widest_title : widest_figures;
+        for (std::string& piece : broken(line, label_text_height, widest))
             lines.push_back(std::move(piece));
+    }
     return measured(std::move(lines), label_text_height, label_pitch);
 }
 

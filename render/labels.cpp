@@ -179,10 +179,63 @@ class LabelPlacer {
             }
         std::stable_sort(tries.begin(), tries.end(),
                          [](const Try& a, const Try& b) { return a.cost < b.cost; });
-        for (const Try& t : tries)
-            if (accept(p, t.box, leader_between(t.box, body))) return;
+        // Best a leader that passes nothing; then one that crosses lines; at last any.
+        for (const int patience : {0, 1, 2})
+            for (const Try& t : tries) {
+                if (!room_.is_free(grown(t.box, clear))) continue;
+                std::vector<GridPoint> leader = leader_between(t.box, body);
+                if (patience < 2 && passes_solid(p, leader)) continue;
+                if (patience < 1 && passes_line(leader)) continue;
+                if (accept(p, t.box, std::move(leader))) return;
+            }
         throw std::logic_error("no room for the label of " +
                                std::string(circuit_.components[s.component].path));
+    }
+
+    /// Whether a leader passes another symbol, a port letter or a text.
+    bool passes_solid(int own, const std::vector<GridPoint>& leader) const {
+        const auto hit = [&](const Box& box) { return passes(leader, box); };
+        for (int p = 0; p < static_cast<int>(sketch_.parts.size()); ++p) {
+            if (p != own && hit(sketch_.body(p))) return true;
+            if (part(p).is_mark()) continue;
+            for (const PortAnchor& port : part(p).shape.ports)
+                if (hit(letter_box(part(p), port))) return true;
+        }
+        return std::any_of(layout_.labels.begin(), layout_.labels.end(), [&](const LabelBox& l) {
+            return hit({l.box.from.x * quarter, l.box.from.y * quarter, l.box.to.x * quarter,
+                        l.box.to.y * quarter});
+        });
+    }
+
+    bool passes_line(const std::vector<GridPoint>& leader) const {
+        return std::any_of(layout_.wires.begin(), layout_.wires.end(),
+                           [&](const Wire& w) { return passes(leader, run_box(w.from, w.to)); }) ||
+               std::any_of(layout_.shafts.begin(), layout_.shafts.end(), [&](const ShaftRun& s) {
+                   return passes(leader, run_box(s.from, s.to));
+               });
+    }
+
+    /// Whether a straight leader meets a box: cut to the box's span, side by side (Liang, Barsky).
+    static bool passes(const std::vector<GridPoint>& leader, const Box& box) {
+        const double x = leader.front().x * quarter;
+        const double y = leader.front().y * quarter;
+        const double dx = leader.back().x * quarter - x;
+        const double dy = leader.back().y * quarter - y;
+        double from = 0.0;
+        double to = 1.0;
+        const auto cut = [&](double start, double step, double least, double most) {
+            if (step == 0.0) {
+                if (start <= least || start >= most) to = -1.0;
+                return;
+            }
+            const double a = (least - start) / step;
+            const double b = (most - start) / step;
+            from = std::max(from, std::min(a, b));
+            to = std::min(to, std::max(a, b));
+        };
+        cut(x, dx, box.left, box.right);
+        cut(y, dy, box.top, box.bottom);
+        return from < to;
     }
 
     std::vector<GridPoint> leader_between(const Box& text, const Box& body) const {
@@ -251,16 +304,14 @@ class LabelPlacer {
             for (double along = 0.0; along <= span / 2; along += 1.0)
                 for (const double sign : {1.0, -1.0})
                     for (const bool first : {true, false}) {
-                        const double mid = span / 2 + sign * along;
-                        const Box box =
-                            level ? Box{x0 + mid, first ? y0 - 0.6 - text.height : y0 + 0.6,
-                                        x0 + mid + text.width,
-                                        first ? y0 - 0.6 : y0 + 0.6 + text.height}
-                                  : Box{first ? x0 + 0.6 : x0 - 0.6 - text.width, y0 + mid,
-                                        first ? x0 + 0.6 + text.width : x0 - 0.6,
-                                        y0 + mid + text.height};
-                        const Box snap = snapped(box);
-                        if (!room_.is_free(grown(snap, 0.25))) continue;
+                        const double mid = down_to_quarter(span / 2 + sign * along);
+                        const Box snap =
+                            beside_run({x0 + (level ? mid : 0.0), y0 + (level ? 0.0 : mid)}, level,
+                                       first, text);
+                        const Box air =
+                            level ? Box{snap.left - 0.5, snap.top, snap.right + 0.5, snap.bottom}
+                                  : Box{snap.left, snap.top - 0.5, snap.right, snap.bottom + 0.5};
+                        if (!room_.is_free(air)) continue;
                         room_.take(snap);
                         layout_.labels.push_back({.line = line,
                                                   .box = grid_box(snap),
@@ -268,6 +319,19 @@ class LabelPlacer {
                         return;
                     }
         }
+    }
+
+    /// Room for a line's id above or below a level run, right or left of an upright one, as near
+    /// as it may stand: on whole quarter modules, its ink half a module off the line.
+    static Box beside_run(Point at, bool level, bool first, const LabelText& text) {
+        constexpr double off = 0.5;
+        const double width = std::ceil(text.width / quarter) * quarter;
+        const double height = std::round(text.height / quarter) * quarter;
+        if (level && first)
+            return {at.x, at.y - stroke_half - height, at.x + width, at.y - stroke_half};
+        if (level) return {at.x, at.y + off, at.x + width, at.y + off + height};
+        if (first) return {at.x + off, at.y, at.x + off + width, at.y + height};
+        return {at.x - off - width, at.y, at.x - off, at.y + height};
     }
 
     const Circuit& circuit_;

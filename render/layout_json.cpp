@@ -1,9 +1,11 @@
+#include <algorithm>
 #include <map>
 #include <stdexcept>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include <loopwright/render/layout_fit.h>
 #include <loopwright/render/render.h>
 #include <loopwright/render/sheet.h>
 
@@ -13,7 +15,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr int format_version = 1;
+constexpr std::string_view format_name = "loopwright-layout/1";
 
 Json point(GridPoint p) { return Json::array({p.x, p.y}); }
 
@@ -40,13 +42,13 @@ class LayoutReader {
 
     Layout read(const Json& json) const {
         if (!json.is_object()) throw BadLayout("a layout is an object");
-        if (number(field(json, "format")) != format_version)
-            throw BadLayout(fmt::format("format: expected {}", format_version));
+        if (word(field(json, "format")) != format_name)
+            throw BadLayout(fmt::format("format: expected \"{}\"", format_name));
         Layout layout;
         layout.sheet = word(field(json, "sheet"));
         if (find_sheet(layout.sheet) == nullptr)
             throw BadLayout("sheet: expected A4, A3, A2, A1 or A0");
-        for (const Json& item : list(json, "symbols")) {
+        each(json, "symbols", [&](const Json& item) {
             Placed placed;
             placed.component = find(components_, field(item, "component"), "component");
             if (item.contains("port")) placed.port = find(ports_, item["port"], "port");
@@ -56,39 +58,40 @@ class LayoutReader {
                 throw BadLayout("turns: expected 0 to 3");
             placed.attitude.mirrored = truth(field(item, "mirrored"));
             layout.placed.push_back(placed);
-        }
-        for (const Json& item : list(json, "wires")) {
+        });
+        each(json, "wires", [&](const Json& item) {
             Wire wire;
             wire.line = find(lines_, field(item, "line"), "line");
             read_run(field(item, "run"), wire.from, wire.to);
             layout.wires.push_back(wire);
-        }
-        for (const Json& item : list(json, "joints"))
+        });
+        each(json, "joints", [&](const Json& item) {
             layout.joints.push_back(
                 {find(lines_, field(item, "line"), "line"), read_point(field(item, "at"))});
-        for (const Json& item : list(json, "shafts")) {
+        });
+        each(json, "shafts", [&](const Json& item) {
             ShaftRun shaft;
             shaft.shaft = find(shafts_, field(item, "shaft"), "shaft");
             read_run(field(item, "run"), shaft.from, shaft.to);
             layout.shafts.push_back(shaft);
-        }
-        for (const Json& item : list(json, "labels")) {
+        });
+        each(json, "labels", [&](const Json& item) {
             LabelBox label;
-            if (item.contains("component"))
+            if (item.is_object() && item.contains("component"))
                 label.component = find(components_, item["component"], "component");
             else
                 label.line = find(lines_, field(item, "line"), "line");
             read_box(field(item, "box"), label.box);
-            label.right_aligned = truth(field(item, "right-aligned"));
+            label.right_aligned = truth(field(item, "right_aligned"));
             for (const Json& p : list(item, "leader")) label.leader.push_back(read_point(p));
             layout.labels.push_back(std::move(label));
-        }
-        for (const Json& item : list(json, "frames")) {
+        });
+        each(json, "frames", [&](const Json& item) {
             FrameBox frame;
             frame.assembly = find(assemblies_, field(item, "assembly"), "assembly");
             read_box(field(item, "box"), frame.box);
             layout.frames.push_back(frame);
-        }
+        });
         return layout;
     }
 
@@ -105,11 +108,24 @@ class LayoutReader {
         if (!value.is_array()) throw BadLayout(fmt::format("{}: expected a list", name));
         return value;
     }
+    /// Reads the items of a list; what is wrong with one is told with its place ("wires/3", from
+    /// 0).
+    template <class Read>
+    static void each(const Json& json, const char* name, Read&& read) {
+        std::size_t index = 0;
+        for (const Json& item : list(json, name)) try {
+                read(item);
+                ++index;
+            } catch (const BadLayout& wrong) {
+                throw BadLayout(fmt::format("{}/{}: {}", name, index, wrong.what()));
+            }
+    }
     static int number(const Json& json) {
         // Far beyond any sheet, and far from an overflow in what follows.
         constexpr int most = 1'000'000;
         if (!json.is_number_integer()) throw BadLayout("expected a whole number");
-        const auto value = json.get<std::int64_t>();
+        // What is beyond a signed number of 64 bits would come out as a small one.
+        const auto value = json.get<double>();
         if (value < -most || value > most) throw BadLayout("number out of range");
         return static_cast<int>(value);
     }
@@ -155,7 +171,7 @@ class LayoutReader {
 
 std::string write_layout(const Circuit& circuit, const Layout& layout) {
     Json json;
-    json["format"] = format_version;
+    json["format"] = format_name;
     json["sheet"] = layout.sheet;
     Json symbols = Json::array();
     for (const Placed& placed : layout.placed) {
@@ -190,7 +206,7 @@ std::string write_layout(const Circuit& circuit, const Layout& layout) {
         else
             item["line"] = circuit.lines[label.line].path;
         item["box"] = run(label.box.from, label.box.to);
-        item["right-aligned"] = label.right_aligned;
+        item["right_aligned"] = label.right_aligned;
         item["leader"] = Json::array();
         for (const GridPoint& p : label.leader) item["leader"].push_back(point(p));
         labels.push_back(std::move(item));
@@ -207,9 +223,13 @@ std::string write_layout(const Circuit& circuit, const Layout& layout) {
 std::optional<Layout> read_layout(const Circuit& circuit, std::string_view json,
                                   std::string& error) {
     try {
-        return LayoutReader(circuit).read(Json::parse(json));
-    } catch (const nlohmann::json::exception& e) {
-        error = e.what();
+        Layout layout = LayoutReader(circuit).read(Json::parse(json));
+        error = misfit(circuit, layout);
+        if (error.empty()) return layout;
+    } catch (const nlohmann::json::parse_error& e) {
+        const std::string_view before = json.substr(0, std::min(e.byte, json.size()));
+        error = fmt::format("line {}: no valid JSON",
+                            1 + std::count(before.begin(), before.end(), '\n'));
     } catch (const BadLayout& e) {
         error = e.what();
     }

@@ -6,6 +6,7 @@
 #include <loopwright/render/nets.h>
 #include <loopwright/render/sheet.h>
 #include <loopwright/render/symbol.h>
+#include <loopwright/render/text_metrics.h>
 
 namespace loopwright {
 
@@ -14,6 +15,9 @@ namespace {
 constexpr double heading_height = 6.0;
 constexpr double row_text = 2.5;
 constexpr double module = 2.5;
+// The legend: samples on the left of their words, two items in a row where they fit.
+constexpr double sample_width = 16.0;
+constexpr double after_sample = 19.0;
 
 Panel heading(std::string_view text) {
     Panel panel{.height = heading_height};
@@ -32,6 +36,7 @@ std::string joined(const std::vector<std::string>& lines, std::size_t first) {
 }
 
 constexpr std::string_view caution_texts[] = {
+    // The long ones are in pieces. NOLINTNEXTLINE(bugprone-suspicious-missing-comma)
     "This sheet supports and does not replace review by a competent person. Local codes and the "
     "maker's instructions govern.",
     "Oil under pressure can pierce the skin: never search for a leak by hand; see a doctor at once "
@@ -83,42 +88,55 @@ PanelList legend(const Circuit& circuit, bool with_frames, bool with_findings) {
         items.push_back({std::move(text), {}});
         return items.back().sample;
     };
-    add_line(add("working, charge, suction and return line"), {0, 0}, {16, 0});
-    add_line(add("drain, pilot or flushing line"), {0, 0}, {16, 0}, thin, Dash::dashed);
-    Panel& joint = add("lines joined; lines that only cross are not");
-    add_line(joint, {0, 0}, {16, 0});
+    add_line(add("working, charge, suction and return line"), {0, 0}, {sample_width, 0});
+    add_line(add("drain, pilot or flushing line"), {0, 0}, {sample_width, 0}, thin, Dash::dashed);
+    Panel& joint = add("lines joined");
+    add_line(joint, {0, 0}, {sample_width, 0});
     add_line(joint, {8, 0}, {8, 2});
     joint.primitives.push_back(
         {Arc{.centre = {8, 0}, .radius = 0.375 * module, .fill = Paint::ink}, {}});
+    Panel& cross = add("lines that cross, not joined");
+    add_line(cross, {0, 0}, {sample_width, 0});
+    add_line(cross, {8, -2}, {8, 2});
     if (!circuit.shafts.empty()) {
         Panel& shaft = add("shaft");
-        add_line(shaft, {0, -0.625}, {16, -0.625});
-        add_line(shaft, {0, 0.625}, {16, 0.625});
+        add_line(shaft, {0, -0.625}, {sample_width, -0.625});
+        add_line(shaft, {0, 0.625}, {sample_width, 0.625});
     }
-    if (with_frames) add_line(add("boundary of an assembly"), {0, 0}, {16, 0}, thin, Dash::chain);
+    if (with_frames)
+        add_line(add("boundary of an assembly"), {0, 0}, {sample_width, 0}, thin, Dash::chain);
     if (with_findings) {
         Panel& band = add("way that a finding speaks of");
-        band.primitives.push_back(
-            {Polyline{.points = {{0, 0}, {16, 0}}, .pen = {.paint = Paint::band, .width = 2.5}},
-             {}});
-        add_line(band, {0, 0}, {16, 0});
+        band.primitives.push_back({Polyline{.points = {{0, 0}, {sample_width, 0}},
+                                            .pen = {.paint = Paint::band, .width = 2.5}},
+                                   {}});
+        add_line(band, {0, 0}, {sample_width, 0});
     }
     PanelList list{.heading = heading("Legend"), .together = true};
-    for (std::size_t i = 0; i < items.size(); i += 2) {
-        Panel row{.height = 5.5};
-        for (std::size_t k = i; k < std::min(i + 2, items.size()); ++k) {
-            const double x = k == i ? 0.0 : panel_width / 2;
-            append_moved(row.primitives, items[k].sample.primitives, {x, 2.6});
-            add_text(row, {x + 19.0, 3.6}, items[k].text, normal_text);
+    double x = panel_width;
+    for (const Item& item : items) {
+        const double width = after_sample + text_width(item.text, normal_text) + 3.0;
+        const double taken = width <= panel_width / 2 ? panel_width / 2 : panel_width;
+        if (x + taken > panel_width) {
+            x = 0.0;
+            list.rows.push_back({.height = 5.5});
         }
-        list.rows.push_back(std::move(row));
+        Panel& row = list.rows.back();
+        append_moved(row.primitives, item.sample.primitives, {x, 2.6});
+        add_text(row, {x + after_sample, 3.6},
+                 fitted(item.text, normal_text, panel_width - x - after_sample), normal_text);
+        x += taken;
     }
-    Panel note{.height = 5.5};
-    add_text(
-        note, {0.0, 3.6},
-        "Valves and controls are drawn at rest. Reservoir marks of one name are one reservoir.",
-        normal_text);
-    list.rows.push_back(std::move(note));
+    const auto note = [&list](std::string_view text) {
+        Panel row;
+        row.height = add_paragraph(row, {0.0, 3.6}, text, panel_width) + 1.9;
+        list.rows.push_back(std::move(row));
+    };
+    if (with_findings)
+        note(
+            "Findings by their number: triangle error, square warning, circle note, diamond not "
+            "decided for want of data.");
+    note("Valves and controls are drawn at rest. Reservoir marks of one name are one reservoir.");
     return list;
 }
 

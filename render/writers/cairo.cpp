@@ -66,6 +66,8 @@ class Player {
         cairo_font_options_set_antialias(options.get(), CAIRO_ANTIALIAS_GRAY);
         pango_cairo_context_set_font_options(context_.get(), options.get());
         pango_context_set_round_glyph_positions(context_.get(), FALSE);
+        // Else the program's locale, for which a font may hold other shapes of the same letters.
+        pango_context_set_language(context_.get(), pango_language_from_string("en"));
         pango_cairo_update_context(canvas_.get(), context_.get());
         layout_.reset(pango_layout_new(context_.get()));
         cairo_set_line_join(canvas_.get(), CAIRO_LINE_JOIN_ROUND);

@@ -3,6 +3,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include <loopwright/base/finding.h>
 #include <loopwright/parser/kinds/kind.h>
@@ -18,7 +19,9 @@ std::string rule_page(const RuleInfo& rule, CatalogueFormat format);
 std::string kinds_list(std::span<const Kind* const> kinds, CatalogueFormat format);
 std::string kind_page(const Kind& kind, CatalogueFormat format);
 
-/// The JSON schema of that name ("check", "rules", "kinds"), or empty.
+/// The names of the JSON schemas: "check", "layout", "rules", "kinds".
+std::vector<std::string_view> json_schema_names();
+/// The JSON schema of that name, or empty.
 std::string_view json_schema(std::string_view name);
 
 }  // namespace loopwright

@@ -231,12 +231,91 @@ constexpr std::string_view kinds_schema = R"json({
 }
 )json";
 
+constexpr std::string_view layout_schema = R"json({
+  "$schema": "https://json-schema.org/draft/2020-12/schema",
+  "$id": "loopwright-layout/1",
+  "title": "What `loopwright draw --write-layout` writes and `--read-layout` takes",
+  "description": "Where everything stands, in quarter modules (0.625 mm), x to the right, y down.",
+  "type": "object",
+  "required": ["format", "sheet", "symbols", "wires", "joints", "shafts", "labels", "frames"],
+  "properties": {
+    "format": {"const": "loopwright-layout/1"},
+    "sheet": {"enum": ["A4", "A3", "A2", "A1", "A0"]},
+    "symbols": {"type": "array", "items": {
+      "type": "object",
+      "required": ["component", "at", "turns", "mirrored"],
+      "properties": {
+        "component": {"type": "string"},
+        "port": {"type": "string", "description": "of the reservoir whose mark this is"},
+        "at": {"$ref": "#/$defs/point"},
+        "turns": {"enum": [0, 1, 2, 3], "description": "quarter turns clockwise, then mirrored left to right"},
+        "mirrored": {"type": "boolean"}
+      }
+    }},
+    "wires": {"type": "array", "items": {
+      "type": "object",
+      "required": ["line", "run"],
+      "properties": {"line": {"type": "string"}, "run": {"$ref": "#/$defs/four"}}
+    }},
+    "joints": {"type": "array", "items": {
+      "type": "object",
+      "required": ["line", "at"],
+      "properties": {"line": {"type": "string"}, "at": {"$ref": "#/$defs/point"}}
+    }},
+    "shafts": {"type": "array", "items": {
+      "type": "object",
+      "required": ["shaft", "run"],
+      "properties": {"shaft": {"type": "string"}, "run": {"$ref": "#/$defs/four"}}
+    }},
+    "labels": {"type": "array", "items": {
+      "type": "object",
+      "required": ["box", "right_aligned", "leader"],
+      "properties": {
+        "component": {"type": "string"}, "line": {"type": "string"},
+        "box": {"$ref": "#/$defs/four"},
+        "right_aligned": {"type": "boolean"},
+        "leader": {"type": "array", "items": {"$ref": "#/$defs/point"}}
+      },
+      "oneOf": [{"required": ["component"]}, {"required": ["line"]}]
+    }},
+    "frames": {"type": "array", "items": {
+      "type": "object",
+      "required": ["assembly", "box"],
+      "properties": {"assembly": {"type": "string"}, "box": {"$ref": "#/$defs/four"}}
+    }}
+  },
+  "$defs": {
+    "number": {"type": "integer", "minimum": -1000000, "maximum": 1000000},
+    "point": {"type": "array", "items": {"$ref": "#/$defs/number"}, "minItems": 2, "maxItems": 2},
+    "four": {"type": "array", "items": {"$ref": "#/$defs/number"}, "minItems": 4, "maxItems": 4,
+      "description": "x, y from where and x, y to where"}
+  }
+}
+)json";
+
+struct NamedSchema {
+    std::string_view name = {};
+    std::string_view text = {};
+};
+
+constexpr NamedSchema schemas[] = {
+    {"check", check_schema},
+    {"layout", layout_schema},
+    {"rules", rules_schema},
+    {"kinds", kinds_schema},
+};
+
 }  // namespace
 
+std::vector<std::string_view> json_schema_names() {
+    std::vector<std::string_view> names;
+    for (const NamedSchema& schema : schemas) names.push_back(schema.name);
+    return names;
+}
+
 std::string_view json_schema(std::string_view name) {
-    if (name == "check") return check_schema;
-    if (name == "rules") return rules_schema;
-    if (name == "kinds") return kinds_schema;
+    for (const NamedSchema& schema : schemas)
+        if (schema.name == name) return schema.text;
     return {};
 }
 

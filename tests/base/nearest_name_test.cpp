@@ -11,7 +11,7 @@
 namespace loopwright {
 namespace {
 
-std::string_view nearest(std::string_view text, std::vector<std::string_view> known) {
+std::string_view nearest(std::string_view text, const std::vector<std::string_view>& known) {
     return nearest_name(text, known);
 }
 
@@ -58,7 +58,7 @@ std::size_t distance(std::string_view a, std::string_view b) {
     const std::string_view d = b.substr(0, b.size() - 1);
     if (a.back() == b.back()) return distance(c, d);
     std::size_t least = 1 + std::min({distance(c, b), distance(a, d), distance(c, d)});
-    if (c.size() > 0 && d.size() > 0 && a.back() == d.back() && c.back() == b.back()) {
+    if (!c.empty() && !d.empty() && a.back() == d.back() && c.back() == b.back()) {
         least = std::min(least, 1 + distance(c.substr(0, c.size() - 1), d.substr(0, d.size() - 1)));
     }
     return least;
@@ -86,8 +86,7 @@ TEST(ProofNearestName, AgreesWithTheDefinition) {
     };
     int found = 0;
     for (int i = 0; i < 3000; ++i) {
-        std::vector<std::string> words;
-        for (int k = 0; k < 4; ++k) words.push_back(word(8));
+        const std::vector<std::string> words{word(8), word(8), word(8), word(8)};
         const std::vector<std::string_view> known(words.begin(), words.end());
         const std::string text = word(8);
         const std::string_view expected = nearest_by_definition(text, known);

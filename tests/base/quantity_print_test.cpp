@@ -91,14 +91,14 @@ class PrintedOften : public ::testing::TestWithParam<std::size_t> {
                : dimension() == D::length ? " mm"
                                           : text.substr(blank);
     }
-    std::mt19937 random{20240521U};  // mt19937's numbers are fixed by the standard
+    std::mt19937 random_{20240521U};  // mt19937's numbers are fixed by the standard
 };
 
 // A number of at most four digits in the unit that is printed comes back as it was written.
 TEST_P(PrintedOften, ShortNumbersComeBackAsWritten) {
     for (int i = 0; i < 2000; ++i) {
-        const auto digits = static_cast<unsigned>(random() % 9999 + 1);
-        const int point = static_cast<int>(random() % 4);
+        const auto digits = static_cast<unsigned>(random_() % 9999 + 1);
+        const int point = static_cast<int>(random_() % 4);
         const double number = digits / std::pow(10.0, point);
         // Lengths below 0.1 mm and from 1 m on are printed in other units.
         if (dimension() == D::length && (number < 0.1 || number >= 1000)) continue;
@@ -114,8 +114,8 @@ TEST_P(PrintedOften, ShortNumbersComeBackAsWritten) {
 TEST_P(PrintedOften, PrintedNumbersReadBack) {
     const double zero = parse_quantity("0" + unit(), dimension()).si;
     for (int i = 0; i < 2000; ++i) {
-        const double mantissa = 1.0 + 9.0 * static_cast<double>(random()) / 4294967296.0;
-        const double si = zero + mantissa * std::pow(10.0, static_cast<int>(random() % 9) - 3);
+        const double mantissa = 1.0 + 9.0 * static_cast<double>(random_()) / 4294967296.0;
+        const double si = zero + mantissa * std::pow(10.0, static_cast<int>(random_() % 9) - 3);
         const std::string text = format_quantity(si, dimension());
         const ParsedQuantity parsed = parse_quantity(text, dimension());
         ASSERT_TRUE(parsed.ok()) << text;
