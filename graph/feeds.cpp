@@ -106,7 +106,8 @@ void find_checked(const FlowGraph& graph, const Region& region, const Search& fe
     }
     graph.work += fed.order.size();
     graph.work += checked.run(region, [&](Index node, const FlowArc& arc) {
-        return open_way(region.edges[arc.edge]) && feeds(node, arc);
+        const Edge& edge = region.edges[arc.edge];
+        return open_way(edge) && edge.both_ways && feeds(node, arc);
     });
 }
 
@@ -152,7 +153,7 @@ void find_feeds(const FlowGraph& graph, const Region& region, const Standing& st
         const Index inlet = out_at_to ? edge.from : edge.to;
         const Index outlet = out_at_to ? edge.to : edge.from;
         if (!feeds.from_tank.reached(inlet) || feeds.vented[outlet] != 0) continue;
-        const bool has_line = loops.on_main[outlet] == 0;
+        const bool has_line = loops.sides_at(outlet).empty();
         feeds.sources.push_back({.edge = e, .outlet = outlet, .has_line = has_line});
         feeds.fed.begin_at(outlet);
         if (!has_line) continue;
@@ -167,7 +168,7 @@ void find_feeds(const FlowGraph& graph, const Region& region, const Standing& st
         const Edge& edge = region.edges[arc.edge];
         return (edge.passage_class == PassageClass::element || edge.shift == Shift::hand) &&
                stands_open(standing, arc) && feeds.vented[arc.to] == 0 &&
-               loops.on_main[arc.to] == 0;
+               loops.sides_at(arc.to).empty();
     });
     find_checked(graph, region, feeds.line_fed, rule, feeds.checked);
 }

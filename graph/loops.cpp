@@ -19,6 +19,12 @@ std::uint8_t held(const Edge& edge) {
 
 bool is_pump(const Edge& edge) { return held(edge) == holds_pump; }
 
+/// Oil passes one way only, whatever the state.
+bool is_check(const Edge& edge) {
+    return edge.passage_class == PassageClass::one_way ||
+           (edge.passage_class == PassageClass::element && !edge.both_ways);
+}
+
 /// The senses in which an edge is kept for loop finding; 0: left out.
 std::uint8_t kept_ways(const Edge& edge, std::uint8_t open, Direction direction, bool metering) {
     switch (edge.passage_class) {
@@ -53,11 +59,12 @@ std::uint8_t displacement_ways(const Edge& edge, Direction direction) {
 
 void LoopFinder::find(const Region& region, const Standing& standing,
                       const std::vector<std::uint8_t>& at_tank, Direction direction,
-                      LoopSet& found) {
+                      std::span<const std::uint8_t> resting, LoopSet& found) {
     region_ = &region;
     standing_ = &standing;
     at_tank_ = &at_tank;
     direction_ = direction;
+    resting_ = resting;
     set_ = &found;
     has_metering_ = false;
     found_count_ = 0;
@@ -91,7 +98,9 @@ void LoopFinder::collect(bool metering) {
         const Edge& one = edge(e);
         if (one.passage_class == PassageClass::metering) has_metering_ = true;
         if (one.from == one.to || (*at_tank_)[one.from] != 0 || (*at_tank_)[one.to] != 0) continue;
-        const std::uint8_t ways = kept_ways(one, (*standing_)[e], direction_, metering);
+        const bool rests = !resting_.empty() && resting_[e] != 0;
+        const std::uint8_t ways =
+            kept_ways(one, (*standing_)[e], rests ? Direction::none : direction_, metering);
         if (ways == 0) continue;
         kept_.push_back(e);
         if ((ways & open_forward) != 0) arcs_.emplace_back(one.from, one.to);
@@ -150,8 +159,25 @@ void LoopFinder::take(bool metering) {
         if (is_pump(edge(inside_[i])))
             found.first_pump = std::min(found.first_pump, edge(inside_[i]).component);
     }
-    for (std::size_t i = before; i < found_count_; ++i)
+    if (metering) drop_loops_inside(before);
+    for (std::size_t i = 0; i < found_count_; ++i)
         for (const Index e : found_[i].edges) looped_[e] = 1;
+}
+
+/// A loop that closes over metering passages takes in those on its lines that close without.
+void LoopFinder::drop_loops_inside(std::size_t before) {
+    if (before == 0 || before == found_count_) return;
+    in_wider_.assign(region_->edges.size(), 0);
+    for (std::size_t i = before; i < found_count_; ++i)
+        for (const Index e : found_[i].edges) in_wider_[e] = 1;
+    const auto first = found_.begin();
+    const auto end = first + static_cast<std::ptrdiff_t>(found_count_);
+    const auto kept_end =
+        std::remove_if(first, first + static_cast<std::ptrdiff_t>(before),
+                       [&](const Found& found) { return in_wider_[found.edges.front()] != 0; });
+    if (kept_end == first + static_cast<std::ptrdiff_t>(before)) return;
+    const auto kept = std::move(first + static_cast<std::ptrdiff_t>(before), end, kept_end);
+    found_count_ = static_cast<std::size_t>(kept - first);
 }
 
 bool LoopFinder::pump_without_loop() const {
@@ -171,35 +197,59 @@ Search& LoopFinder::search_loop(Search& search, Index start, Index loop_index, b
     return search;
 }
 
-/// Takes the checks of a one-way way round the first pump out of the loop.
+/// Takes the checks of one-way ways round the pumps out of the loop.
 void LoopFinder::take_out_ways_round(Found& found, Index loop_index) {
-    const auto is_check = [&](Index e) {
-        return edge(e).passage_class == PassageClass::one_way ||
-               (edge(e).passage_class == PassageClass::element && !edge(e).both_ways);
-    };
-    if (std::none_of(found.edges.begin(), found.edges.end(), is_check)) return;
-    const auto pump = std::find_if(found.edges.begin(), found.edges.end(), [&](Index e) {
-        return is_pump(edge(e)) && edge(e).component == found.first_pump;
-    });
-    const Index from = edge(*pump).from;
-    const Index to = edge(*pump).to;
+    if (std::none_of(found.edges.begin(), found.edges.end(),
+                     [&](Index e) { return is_check(edge(e)); }))
+        return;
+    // Pumps side by side have the same ways round.
+    std::vector<std::pair<Index, Index>> ends;
+    left_out_.clear();
+    for (const Index e : found.edges) {
+        if (!is_pump(edge(e))) continue;
+        const auto between = std::minmax(edge(e).from, edge(e).to);
+        if (std::find(ends.begin(), ends.end(), std::pair<Index, Index>(between)) != ends.end())
+            continue;
+        ends.emplace_back(between);
+        find_way_round(found, loop_index, edge(e));
+    }
+    for (const Index e : left_out_) set_->loop_of[e] = none;
+    std::erase_if(found.edges, [&](Index e) { return set_->loop_of[e] == none; });
+}
+
+/// Notes the checks on the way round one pump, if oil can take it one way only.
+void LoopFinder::find_way_round(const Found& found, Index loop_index, const Edge& pump) {
+    const Index from = pump.from;
+    const Index to = pump.to;
     const bool over = search_loop(out_of_from_, from, loop_index, true).reached(to);
     const bool back = search_loop(out_of_to_, to, loop_index, true).reached(from);
     if (over == back) return;
     const Search& out = over ? out_of_from_ : out_of_to_;
     const Search& in = search_loop(into_end_, over ? to : from, loop_index, false);
-    std::erase_if(found.edges, [&](Index e) {
-        if (!is_check(e) || !out.reached(edge(e).from) || !in.reached(edge(e).to)) return false;
-        set_->loop_of[e] = none;
-        return true;
-    });
+    for (const Index e : found.edges)
+        if (is_check(edge(e)) && out.reached(edge(e).from) && in.reached(edge(e).to))
+            left_out_.push_back(e);
+}
+
+/// One two-way pump among passages that are open both ways closes its loop either way.
+bool LoopFinder::turns_with_flow(const Found& found) const {
+    int two_way_pumps = 0;
+    bool one_sense = false;
+    for (const Index e : found.edges) {
+        if (is_pump(edge(e)) && edge(e).both_ways)
+            ++two_way_pumps;
+        else
+            one_sense = one_sense || !edge(e).both_ways;
+    }
+    return two_way_pumps > 1 || (two_way_pumps == 1 && one_sense);
 }
 
 void LoopFinder::add(Found& found) {
     const auto loop_index = static_cast<Index>(set_->loops.size());
     for (const Index e : found.edges) set_->loop_of[e] = loop_index;
-    take_out_ways_round(found, loop_index);
     Loop loop;
+    loop.turns_with_flow = turns_with_flow(found);
+    take_out_ways_round(found, loop_index);
     loop.first_pump = found.first_pump;
     loop.edges.begin = static_cast<Index>(set_->edges.size());
     set_->edges.insert(set_->edges.end(), found.edges.begin(), found.edges.end());

@@ -14,7 +14,7 @@
 /// Loops and their sides as one region has them with its valves in one position and the flow in
 /// one direction.
 ///
-/// A way from one port of the pump round to the other past no machine short-circuits the loop if
+/// A way from one port of a pump round to the other past no machine short-circuits the loop if
 /// oil can take it both ways. If it can take it one way only (a make-up check turned round lets the
 /// one side into the other through the gallery), its checks are left out of the loop: the loop
 /// works with its sides the other way up, and other rules find the fault.
@@ -39,7 +39,8 @@ struct Loop {
     Range edges = {};      ///< into LoopSet::edges
     Range sides = {};      ///< into LoopSet::sides
     Index first_pump = none;
-    bool shorted = false;  ///< oil gets round the pump both ways: there are no sides to judge
+    bool shorted = false;          ///< oil gets round a pump both ways: there are no sides to judge
+    bool turns_with_flow = false;  ///< another loop, or none, with the flow the other way
 };
 
 struct LoopSide {
@@ -89,8 +90,10 @@ class LoopFinder {
     explicit LoopFinder(const FlowGraph& graph) : graph_(graph) {}
 
     /// `at_tank[n]`: the node opens to a reservoir both ways through nothing that holds pressure.
+    /// `resting[e]`, if not empty: this machine has no flow direction.
     void find(const Region& region, const Standing& standing,
-              const std::vector<std::uint8_t>& at_tank, Direction direction, LoopSet& found);
+              const std::vector<std::uint8_t>& at_tank, Direction direction,
+              std::span<const std::uint8_t> resting, LoopSet& found);
 
   private:
     /// A loop before it is cut into sides.
@@ -110,7 +113,10 @@ class LoopFinder {
     void take(bool metering);
     bool pump_without_loop() const;
     void add(Found& found);
+    void drop_loops_inside(std::size_t before);
+    bool turns_with_flow(const Found& found) const;
     void take_out_ways_round(Found& found, Index loop_index);
+    void find_way_round(const Found& found, Index loop_index, const Edge& pump);
     Search& search_loop(Search& search, Index start, Index loop_index, bool with_the_oil);
     void cut_into_sides(const Found& found, Index loop_index, bool branches);
     Range machines(const Found& found, Part part);
@@ -123,6 +129,7 @@ class LoopFinder {
     const std::vector<std::uint8_t>* at_tank_ = nullptr;
     LoopSet* set_ = nullptr;
     Direction direction_ = Direction::none;
+    std::span<const std::uint8_t> resting_ = {};
     bool has_metering_ = false;
 
     PartFinder parts_;
@@ -137,6 +144,8 @@ class LoopFinder {
     std::vector<std::uint8_t> holds_;
     std::vector<std::uint8_t> wanted_;
     std::vector<Index> found_of_part_;
+    std::vector<Index> left_out_;
+    std::vector<std::uint8_t> in_wider_;  // edges of loops that close over metering passages only
     // By node: the last loop it was met in, its set's number, its side.
     std::vector<Index> mark_;
     std::vector<Index> slot_;

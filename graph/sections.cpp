@@ -21,10 +21,18 @@ DisjointSets pieces(const Region& region, const Standing& standing) {
     return sets;
 }
 
-bool touches(const Region& region, std::span<const Index> edges, Index leader, DisjointSets& sets) {
-    return std::any_of(edges.begin(), edges.end(), [&](Index e) {
-        return sets.find(region.edges[e].from) == leader || sets.find(region.edges[e].to) == leader;
-    });
+/// For each piece, by its leader: whether pressure can stand in it. A motor with both its ports on
+/// a piece turns freely.
+std::vector<std::uint8_t> held_pieces(const Region& region, DisjointSets& sets) {
+    std::vector<std::uint8_t> held(region.node_count, 0);
+    for (const Edge& edge : region.edges) {
+        if (edge.part != Part::actuator || edge.passage_class != PassageClass::displacement)
+            continue;
+        const Index from = sets.find(edge.from);
+        const Index to = sets.find(edge.to);
+        if (from != to) held[from] = held[to] = 1;
+    }
+    return held;
 }
 
 }  // namespace
@@ -34,38 +42,41 @@ std::vector<Section> find_sections(const FlowGraph& graph, const Region& region,
                                    std::span<const KnownLoop> known) {
     std::vector<Section> sections;
     DisjointSets sets = pieces(region, standing);
-    std::vector<Index> taken;
+    const std::vector<std::uint8_t> held = held_pieces(region, sets);
+    std::vector<Index> section_of(region.node_count, none);  // by leader, of the loop at hand
+    std::vector<Index> pumped(region.node_count, none);  // by leader: last loop with a pump on it
+    std::vector<std::vector<Index>> wanted(region.node_count);  // by leader: its sections
     for (Index k = 0; k < known.size(); ++k) {
-        for (const Index cut_off : known[k].actuator_edges) {
-            if (loops.loop_of[cut_off] != none) continue;
-            for (const Index node : {region.edges[cut_off].from, region.edges[cut_off].to}) {
+        for (const Index e : known[k].pump_edges)
+            pumped[sets.find(region.edges[e].from)] = pumped[sets.find(region.edges[e].to)] = k;
+        const auto first = static_cast<Index>(sections.size());
+        for (const Index e : known[k].actuator_edges) {
+            if (loops.loop_of[e] != none) continue;
+            for (const Index node : {region.edges[e].from, region.edges[e].to}) {
                 const Index leader = sets.find(node);
-                if (region.is_reservoir[node] != 0 ||
-                    std::find(taken.begin(), taken.end(), leader) != taken.end() ||
-                    touches(region, known[k].pump_edges, leader, sets))
+                const bool taken = section_of[leader] != none && section_of[leader] >= first;
+                if (region.is_reservoir[node] != 0 || taken || pumped[leader] == k ||
+                    held[leader] == 0)
                     continue;
-                taken.push_back(leader);
-                Section section{.known_loop = k};
-                bool held = false;
-                for (const KnownLoop& loop : known)
-                    for (const Index e : loop.actuator_edges) {
-                        const Edge& edge = region.edges[e];
-                        const Passage& passage = graph.circuit().passages[edge.passage];
-                        const bool from_here = sets.find(edge.from) == leader;
-                        const bool to_here = sets.find(edge.to) == leader;
-                        if (from_here)
-                            section.named_after = std::min(section.named_after, passage.from);
-                        if (to_here)
-                            section.named_after = std::min(section.named_after, passage.to);
-                        held = held || from_here != to_here;
-                    }
-                if (!held) continue;
-                for (Index n = 0; n < region.node_count; ++n)
-                    if (sets.find(n) == leader) section.nodes.push_back(n);
-                sections.push_back(std::move(section));
+                section_of[leader] = static_cast<Index>(sections.size());
+                wanted[leader].push_back(section_of[leader]);
+                sections.push_back({.known_loop = k});
+            }
+        }
+        // Any actuator of the loop on the piece gives the name, cut off or not.
+        for (const Index e : known[k].actuator_edges) {
+            const Passage& passage = graph.circuit().passages[region.edges[e].passage];
+            for (const auto& [node, port] : {std::pair{region.edges[e].from, passage.from},
+                                             std::pair{region.edges[e].to, passage.to}}) {
+                const Index at = section_of[sets.find(node)];
+                if (at != none && at >= first)
+                    sections[at].named_after = std::min(sections[at].named_after, port);
             }
         }
     }
+    if (sections.empty()) return sections;
+    for (Index n = 0; n < region.node_count; ++n)
+        for (const Index at : wanted[sets.find(n)]) sections[at].nodes.push_back(n);
     return sections;
 }
 

@@ -1,6 +1,8 @@
-// A region is run through twice. First every combination of its valves' positions, to learn which
-// machines have a loop at all and which valves command one. Then each combination again with the
-// states that allow it; states that stand alike share one situation.
+// A region is run through in passes over every combination of its valves' positions. First to learn
+// which valves command a loop; then, where states forbid some combinations, which machines have a
+// loop in those that are left; then each combination with the states that allow it. States that
+// stand alike share one situation. Where loops hang together, each is also judged by itself while
+// the others stand in neutral.
 #include <loopwright/graph/situation.h>
 
 #include <algorithm>
@@ -55,24 +57,31 @@ class Runner {
         known_.clear();
         known_slot_.clear();
         looped_.assign(region.edges.size(), 0);
-        for (std::uint32_t c = 0; c < valves_->combination_count(); ++c) {
-            stand(c);
-            learn(*loops_[0]);
-            for (std::size_t d = 1; d < loops_.size(); ++d)
-                if (loops_[d] != loops_[0]) learn(*loops_[d]);
+        for_each_combination([&](std::uint32_t /*c*/) { learn_from(running_states); });
+        if (valves_->any_commands()) {
+            for_each_combination([&](std::uint32_t /*c*/) { learn_commands_of_sections(); });
+            forget_machines();
+            for_each_combination([&](std::uint32_t /*c*/) { learn_from(allowed_somehow()); });
         }
         find_open_part_ways(region, looped_, open_part_ways_);
-        for (std::uint32_t c = 0; c < valves_->combination_count(); ++c) {
-            const StateSet allowed = valves_->allowed_states(valves_->positions(c));
-            if (allowed == 0) continue;
-            if (valves_->combination_count() > 1) stand(c);
+        for_each_combination([&](std::uint32_t c) {
             combination_ = c;
-            run_combination(allowed);
-        }
+            run_combination();
+        });
         structure_.finish_region(region, looped_);
     }
 
   private:
+    template <typename Visit>
+    void for_each_combination(Visit visit) {
+        const std::uint32_t count = valves_->combination_count();
+        for (std::uint32_t c = 0; c < count; ++c) {
+            if (count > 1 || standing_region_ != region_) stand(c);
+            standing_region_ = region_;
+            visit(c);
+        }
+    }
+
     void stand(std::uint32_t combination) {
         positions_ = valves_->positions(combination);
         base_standing_ = valves_->standing(positions_);
@@ -80,29 +89,41 @@ class Runner {
         for (const Direction direction :
              {Direction::none, Direction::forward, Direction::reverse}) {
             const auto d = static_cast<std::size_t>(direction);
-            if (d > 0 && same_in_all_directions(loop_sets_[0])) {
+            const std::vector<Loop>& still = loop_sets_[0].loops;
+            if (d > 0 && std::none_of(still.begin(), still.end(),
+                                      [](const Loop& loop) { return loop.turns_with_flow; })) {
                 loops_[d] = &loop_sets_[0];
                 continue;
             }
-            finder_.find(*region_, base_standing_, at_tank_, direction, loop_sets_[d]);
+            finder_.find(*region_, base_standing_, at_tank_, direction, {}, loop_sets_[d]);
             loops_[d] = &loop_sets_[d];
         }
     }
 
-    /// Loops found with two-way pumps open both ways stay the same when these get a direction if
-    /// each has one such pump and everything else in it can be passed both ways.
-    bool same_in_all_directions(const LoopSet& set) const {
-        return std::all_of(set.loops.begin(), set.loops.end(), [&](const Loop& loop) {
-            int two_way_pumps = 0;
-            for (const Index e : set.edges_of(loop)) {
-                const Edge& edge = region_->edges[e];
-                if (edge.part == Part::pump && edge.passage_class == PassageClass::displacement)
-                    two_way_pumps += edge.both_ways ? 1 : 0;
-                else if (!edge.both_ways)
-                    return false;
-            }
-            return two_way_pumps <= 1;
-        });
+    /// The states that these positions allow some loop.
+    StateSet allowed_somehow() const {
+        StateSet allowed = valves_->allowed_states(positions_);
+        for (Index k = 0; k < known_.size(); ++k)
+            allowed |= valves_->allowed_states_apart(positions_, k);
+        return allowed;
+    }
+
+    /// The loops that there are in some states.
+    void learn_from(StateSet states) {
+        if (states == 0) return;
+        learn(*loops_[0]);
+        for (const Case& one : cases) {
+            const LoopSet* set = loops_[static_cast<std::size_t>(one.direction)];
+            if (one.drive && set != loops_[0] && (directed(one.direction) & states) != 0)
+                learn(*set);
+        }
+    }
+
+    static StateSet directed(Direction direction) {
+        StateSet states = 0;
+        for (const Case& one : cases)
+            if (one.direction == direction) states |= one.states;
+        return states;
     }
 
     void learn(const LoopSet& set) {
@@ -115,7 +136,7 @@ class Runner {
                 const Edge& edge = region_->edges[e];
                 if (edge.shift == Shift::position) {
                     known->reversible = true;
-                    valves_->note_command(edge.component);
+                    valves_->note_command(edge.component, slot->second);
                 }
                 if (edge.passage_class != PassageClass::displacement) continue;
                 looped_[e] = 1;
@@ -127,7 +148,28 @@ class Runner {
         }
     }
 
-    void run_combination(StateSet allowed) {
+    void forget_machines() {
+        looped_.assign(region_->edges.size(), 0);
+        for (KnownLoop& loop : known_) {
+            loop.pump_edges.clear();
+            loop.actuator_edges.clear();
+        }
+    }
+
+    /// A valve with a path that leads to a section commands its loop.
+    void learn_commands_of_sections() {
+        sections_ = find_sections(graph_, *region_, base_standing_, *loops_[0], known_);
+        for (const Section& section : sections_)
+            for (const Index node : section.nodes)
+                for (const FlowArc& arc : region_->arcs_of(node))
+                    if (region_->edges[arc.edge].shift == Shift::position)
+                        valves_->note_command(region_->edges[arc.edge].component,
+                                              section.known_loop);
+    }
+
+    void run_combination() {
+        if (allowed_somehow() == 0) return;
+        const StateSet allowed = valves_->allowed_states(positions_);
         sections_.clear();
         if (valves_->any_commands())
             sections_ = find_sections(graph_, *region_, base_standing_, *loops_[0], known_);
@@ -153,18 +195,48 @@ class Runner {
             else
                 groups.push_back({one, &loops, std::move(highs), states});
         }
-        for (const Group& group : groups) {
-            evaluate(group.first, *group.loops, group.highs, group.states, none);
-            // Each loop by itself too, all others in neutral, where flushing valves make it differ.
-            if (group.loops->loops.size() < 2 || !valves_->has_flushing() ||
-                group.first.high == High::neither)
-                continue;
-            for (Index i = 0; i < group.loops->loops.size(); ++i) {
-                std::vector<High> highs(group.highs.size(), High::neither);
-                highs[i] = group.highs[i];
-                evaluate(group.first, *group.loops, highs, group.states, i);
+        for (const Group& group : groups)
+            evaluate(group.first, *group.loops, group.highs, group.states);
+        const auto loops = std::count_if(known_.begin(), known_.end(), has_machines);
+        if (loops < 2) return;
+        for (Index k = 0; k < known_.size(); ++k)
+            if (has_machines(known_[k])) run_apart(k, allowed);
+    }
+
+    static bool has_machines(const KnownLoop& loop) { return !loop.pump_edges.empty(); }
+
+    /// One loop in each state, the others in neutral, where that makes a difference.
+    void run_apart(Index k, StateSet allowed) {
+        const StateSet apart = valves_->allowed_states_apart(positions_, k);
+        rest_all_but(known_[k]);
+        LoopSet mixed;
+        std::optional<Direction> mixed_direction;
+        for (const Case& one : cases) {
+            if (one.high == High::neither) continue;
+            const LoopSet* loops = loops_[static_cast<std::size_t>(one.direction)];
+            auto states = static_cast<StateSet>(one.states & apart);
+            if (!valves_->has_flushing() && loops == loops_[0]) states = without(states, allowed);
+            if (states == 0) continue;
+            if (loops != loops_[0]) {
+                if (mixed_direction != one.direction)
+                    finder_.find(*region_, base_standing_, at_tank_, one.direction, resting_,
+                                 mixed);
+                mixed_direction = one.direction;
+                loops = &mixed;
             }
+            std::vector<High> highs(loops->loops.size(), High::neither);
+            for (std::size_t i = 0; i < highs.size(); ++i)
+                if (loops->loops[i].first_pump == known_[k].first_pump)
+                    highs[i] = high_of(loops->loops[i], *loops, one);
+            evaluate(one, *loops, highs, states, k);
         }
+    }
+
+    /// Notes the machines of all other loops but those that this one has too.
+    void rest_all_but(const KnownLoop& loop) {
+        resting_ = looped_;
+        for (const auto* edges : {&loop.pump_edges, &loop.actuator_edges})
+            for (const Index e : *edges) resting_[e] = 0;
     }
 
     /// One-way pumps have no reverse: driving, their outlet is high; overrunning, their inlet.
@@ -193,7 +265,7 @@ class Runner {
     }
 
     void evaluate(const Case& one, const LoopSet& loops, const std::vector<High>& highs,
-                  StateSet states, Index judged_loop) {
+                  StateSet states, Index judged = none) {
         loop_states_.clear();
         for (const Loop& loop : loops.loops)
             loop_states_.push_back(states & states_of(loop.first_pump));
@@ -212,7 +284,8 @@ class Runner {
                             .direction = one.direction,
                             .highs = highs,
                             .loop_states = loop_states_,
-                            .judged_loop = judged_loop,
+                            .judged_pump = judged == none ? none : known_[judged].first_pump,
+                            .resting = resting_,
                             .standing = standing_,
                             .feeds = feeds_,
                             .looped = looped_,
@@ -224,7 +297,9 @@ class Runner {
     }
 
     StateSet states_of(Index first_pump) const {
-        if (known_[known_slot_.at(first_pump)].reversible) return running_states;
+        const auto known = known_slot_.find(first_pump);
+        if (known == known_slot_.end()) return 0;  // only while other loops stand in neutral
+        if (known_[known->second].reversible) return running_states;
         return without(running_states, reverse_states);
     }
 
@@ -232,9 +307,8 @@ class Runner {
         sides_.clear();
         const LoopSet& loops = situation.loops;
         for (Index i = 0; i < loops.loops.size(); ++i) {
-            if (situation.judged_loop != none && situation.judged_loop != i) continue;
-            if (situation.loop_states[i] == 0) continue;
             const Loop& loop = loops.loops[i];
+            if (!situation.judges(loop.first_pump) || situation.loop_states[i] == 0) continue;
             for (const LoopSide& side : loops.sides_of(loop))
                 sides_.push_back({.role = side.role,
                                   .named_after = side.named_after,
@@ -245,9 +319,9 @@ class Runner {
                                   .may_be_low = situation.highs[i] == High::neither ||
                                                 side.letter != situation.highs[i]});
         }
-        if (situation.judged_loop != none) return;
         for (const Section& section : sections_) {
             const KnownLoop& known = known_[section.known_loop];
+            if (!situation.judges(known.first_pump)) continue;
             const StateSet states = situation.states & states_of(known.first_pump);
             const auto& nodes = section.nodes;
             const bool vented = std::any_of(nodes.begin(), nodes.end(), [&](Index n) {
@@ -274,6 +348,7 @@ class Runner {
     std::unordered_map<Index, Index> known_slot_;  // first pump -> known_; never iterated
     std::vector<std::uint8_t> looped_;
     std::vector<std::uint8_t> open_part_ways_;
+    const Region* standing_region_ = nullptr;  // that the one combination stands for
 
     // Of the combination at hand.
     std::uint32_t combination_ = 0;
@@ -283,6 +358,7 @@ class Runner {
     std::array<LoopSet, 3> loop_sets_;
     std::array<const LoopSet*, 3> loops_ = {};  // by direction; may share a set
     std::vector<Section> sections_;
+    std::vector<std::uint8_t> resting_;  // of the loop judged apart
 
     // Of the situation at hand.
     Standing standing_;

@@ -38,7 +38,9 @@ struct Situation {
     Direction direction = Direction::none;
     std::span<const High> highs = {};            ///< for each loop
     std::span<const StateSet> loop_states = {};  ///< for each loop, those of `states` that it has
-    Index judged_loop = none;                    ///< `none`: all; else the others stand in neutral
+    Index judged_pump = none;  ///< first pump of the only loop that is judged, the others standing
+                               ///< in neutral; `none`: all loops, in the same state
+    std::span<const std::uint8_t> resting = {};  ///< then, for each edge: machine of those others
     const Standing& standing;
     std::span<const JudgedSide> sides = {};  ///< main, intermediate, branches, sections
     const Feeds& feeds;
@@ -47,6 +49,10 @@ struct Situation {
     std::span<const std::uint8_t> open_part_ways = {};
 
     const Circuit& circuit() const { return graph.circuit(); }
+    /// Whether the loop with this first pump is judged here.
+    bool judges(Index first_pump) const { return judged_pump == none || judged_pump == first_pump; }
+    /// Whether a machine is: unless it is in loops that only stand by.
+    bool asks(Index edge) const { return judged_pump == none || resting[edge] == 0; }
 };
 
 /// Goes through all running states of all regions, each situation worked out once, and returns the

@@ -13,6 +13,11 @@ void add_once(std::vector<Index>& sorted, Index value) {
     if (at == sorted.end() || *at != value) sorted.insert(at, value);
 }
 
+void keep_once(std::vector<Index>& values) {
+    std::sort(values.begin(), values.end());
+    values.erase(std::unique(values.begin(), values.end()), values.end());
+}
+
 void add_states(std::vector<State>& states, StateSet set) {
     for (std::size_t s = 0; s < state_count; ++s) {
         const auto state = static_cast<State>(s);
@@ -27,13 +32,12 @@ void add_states(std::vector<State>& states, StateSet set) {
 StructureBuilder::StructureBuilder(const FlowGraph& graph)
     : graph_(graph),
       loop_slot_(graph.circuit().components.size(), none),
-      side_slot_(graph.circuit().ports.size(), none),
       on_loop_joint_(graph.joint_count(), 0),
       charge_line_(graph.circuit().lines.size(), 0) {
     structure_.node_of_port = graph.joint_of_port();
 }
 
-LoopInfo& StructureBuilder::loop_of(Index first_pump) {
+Index StructureBuilder::loop_of(Index first_pump) {
     Index& slot = loop_slot_[first_pump];
     if (slot == none) {
         slot = static_cast<Index>(structure_.loops.size());
@@ -41,12 +45,12 @@ LoopInfo& StructureBuilder::loop_of(Index first_pump) {
         structure_.loops.back().id =
             "loop:" + std::string(graph_.circuit().components[first_pump].path);
     }
-    return structure_.loops[slot];
+    return slot;
 }
 
 void StructureBuilder::see(const Situation& situation) {
     for (const Loop& loop : situation.loops.loops) {
-        LoopInfo& info = loop_of(loop.first_pump);
+        LoopInfo& info = structure_.loops[loop_of(loop.first_pump)];
         for (const Index pump : situation.loops.pumps_of(loop)) add_once(info.pumps, pump);
         for (const Index actuator : situation.loops.actuators_of(loop))
             add_once(info.actuators, actuator);
@@ -61,25 +65,28 @@ void StructureBuilder::see(const Situation& situation) {
 }
 
 void StructureBuilder::see_side(const JudgedSide& side, const Region& region) {
-    LoopInfo& loop = loop_of(side.first_pump);
-    Index& slot = side_slot_[side.named_after];
-    if (slot == none) {
-        slot = static_cast<Index>(loop.sides.size());
-        SideInfo info;
-        info.id = "side:" + graph_.circuit().port_name(side.named_after);
-        info.role = side.role;
-        info.named_after = side.named_after;
-        for (const Index node : side.nodes)
-            for (const Index port : graph_.ports_of(region.joints[node])) {
-                info.ports.push_back(port);
-                for (const Index line : graph_.lines_of(port)) info.lines.push_back(line);
-            }
-        std::sort(info.ports.begin(), info.ports.end());
-        std::sort(info.lines.begin(), info.lines.end());
-        info.lines.erase(std::unique(info.lines.begin(), info.lines.end()), info.lines.end());
-        loop.sides.push_back(std::move(info));
+    const Index loop = loop_of(side.first_pump);
+    std::vector<SideInfo>& sides = structure_.loops[loop].sides;
+    SideSlot& slot = side_slots_[{loop, side.named_after, side.role}];
+    if (slot.side == none) {
+        slot.side = static_cast<Index>(sides.size());
+        sides.push_back({.id = "side:" + graph_.circuit().port_name(side.named_after),
+                         .role = side.role,
+                         .named_after = side.named_after});
     }
-    add_states(loop.sides[slot].states, side.states);
+    SideInfo& info = sides[slot.side];
+    add_states(info.states, side.states);
+    if (std::equal(side.nodes.begin(), side.nodes.end(), slot.nodes.begin(), slot.nodes.end()))
+        return;
+    // What valves and directions make of it, all together.
+    slot.nodes.assign(side.nodes.begin(), side.nodes.end());
+    for (const Index node : side.nodes)
+        for (const Index port : graph_.ports_of(region.joints[node])) {
+            info.ports.push_back(port);
+            for (const Index line : graph_.lines_of(port)) info.lines.push_back(line);
+        }
+    keep_once(info.ports);
+    keep_once(info.lines);
 }
 
 void StructureBuilder::see_charge(const Situation& situation) {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <map>
+#include <tuple>
 #include <vector>
 
 #include <loopwright/graph/situation.h>
@@ -17,14 +19,21 @@ class StructureBuilder {
     Structure finish();
 
   private:
-    LoopInfo& loop_of(Index first_pump);
+    /// Where a side is kept, and the nodes that it had when last seen.
+    struct SideSlot {
+        Index side = none;
+        std::vector<Index> nodes = {};
+    };
+
+    Index loop_of(Index first_pump);
     void see_side(const JudgedSide& side, const Region& region);
     void see_charge(const Situation& situation);
 
     const FlowGraph& graph_;
     Structure structure_;
     std::vector<Index> loop_slot_;  // component -> structure_.loops
-    std::vector<Index> side_slot_;  // port -> sides of its loop
+    // By loop, name and role.
+    std::map<std::tuple<Index, Index, SideRole>, SideSlot> side_slots_;
     std::vector<std::uint8_t> on_loop_joint_;
     std::vector<std::uint8_t> charge_line_;
     const Region* charge_seen_ = nullptr;

@@ -73,31 +73,50 @@ Standing ValveBoard::standing(std::span<const Index> positions) const {
     return standing;
 }
 
-void ValveBoard::note_command(Index component) {
-    for (Valve& valve : valves_)
-        if (valve.component == component) valve.commands = true;
+void ValveBoard::note_command(Index component, Index loop) {
+    // Both are in file order.
+    const auto at = std::lower_bound(components_.begin(), components_.end(), component);
+    if (at == components_.end() || *at != component) return;
+    std::vector<Index>& loops = valves_[static_cast<std::size_t>(at - components_.begin())].loops;
+    if (std::find(loops.begin(), loops.end(), loop) == loops.end()) loops.push_back(loop);
 }
 
 bool ValveBoard::any_commands() const {
     return std::any_of(valves_.begin(), valves_.end(),
-                       [](const Valve& valve) { return valve.commands; });
+                       [](const Valve& valve) { return !valve.loops.empty(); });
 }
 
 StateSet ValveBoard::allowed_states(std::span<const Index> positions) const {
     if (!undecided_.empty()) return running_states;
     StateSet allowed = running_states;
+    for (std::size_t v = 0; v < valves_.size(); ++v) allowed &= allowed_by(v, positions[v]);
+    return allowed;
+}
+
+StateSet ValveBoard::allowed_by(std::size_t valve, Index position) const {
+    const Position& stands = circuit_.positions[position];
+    StateSet allowed = running_states;
+    if (!stands.rest) {
+        allowed = without(allowed, bit(State::lost_signal));
+        if (!valves_[valve].loops.empty()) allowed = without(allowed, bit(State::neutral));
+    }
+    // Where some position names a state, only such positions stand in it.
+    StateSet named = 0;
+    for (const Position& other :
+         circuit_.positions_of(circuit_.components[valves_[valve].component]))
+        named |= other.in;
+    return without(allowed, named & without(moving_states, stands.in));
+}
+
+StateSet ValveBoard::allowed_states_apart(std::span<const Index> positions, Index loop) const {
+    if (!undecided_.empty()) return running_states;
+    StateSet allowed = running_states;
     for (std::size_t v = 0; v < valves_.size(); ++v) {
-        const Position& stands = circuit_.positions[positions[v]];
-        StateSet named = 0;
-        for (const Position& position :
-             circuit_.positions_of(circuit_.components[valves_[v].component]))
-            named |= position.in;
-        if (!stands.rest) {
-            allowed = without(allowed, bit(State::lost_signal));
-            if (valves_[v].commands) allowed = without(allowed, bit(State::neutral));
-        }
-        // Where some position names a state, only such positions stand in it.
-        allowed = without(allowed, named & without(moving_states, stands.in));
+        const std::vector<Index>& loops = valves_[v].loops;
+        const bool others_only =
+            !loops.empty() && std::find(loops.begin(), loops.end(), loop) == loops.end();
+        if (others_only && !circuit_.positions[positions[v]].rest) return 0;
+        if (!others_only) allowed &= allowed_by(v, positions[v]);
     }
     return allowed;
 }

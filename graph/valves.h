@@ -31,13 +31,16 @@ class ValveBoard {
     /// What stands open with the valves so, flushing valves shut.
     Standing standing(std::span<const Index> positions) const;
 
-    /// Told of each loop passage that a position opens: its valve commands a loop.
-    void note_command(Index component);
+    /// Told that a valve commands a loop: one of its paths is a passage of the loop or leads to a
+    /// section of it. `loop`: any number that stands for the loop.
+    void note_command(Index component, Index loop);
     bool any_commands() const;
 
     /// The running states that allow these positions: at rest without a signal; commanding valves
     /// at rest in neutral; in motion the positions declared `in` the state, if there are any.
     StateSet allowed_states(std::span<const Index> positions) const;
+    /// The same for one loop while all others stand in neutral, so at rest what commands only them.
+    StateSet allowed_states_apart(std::span<const Index> positions, Index loop) const;
 
     /// Shifts the flushing valves to the low side of the loop that they stand on.
     void set_flushing(const LoopSet& loops, std::span<const High> highs, Standing& standing) const;
@@ -46,10 +49,11 @@ class ValveBoard {
     struct Valve {
         Index component = none;
         Range edges = {};
-        bool commands = false;
+        std::vector<Index> loops = {};  ///< that it commands
     };
 
     Index rest_position(Index component) const;
+    StateSet allowed_by(std::size_t valve, Index position) const;
     void shift(const Valve& valve, const LoopSet& loops, std::span<const High> highs,
                Standing& standing) const;
     std::vector<Index> main_sides_from(Index node, const LoopSet& loops,

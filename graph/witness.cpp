@@ -1,6 +1,7 @@
 #include <loopwright/graph/witness.h>
 
 #include <algorithm>
+#include <array>
 #include <unordered_map>
 
 namespace loopwright {
@@ -151,8 +152,9 @@ std::vector<Step> walk(const FlowGraph& graph, const Region& region, std::span<c
         steps.push_back({ElementType::component, circuit.ports[port].component, none, none, {}});
     };
     if (arcs.empty()) {
-        if (ends.from != none && ends.to != none && ends.from != ends.to)
-            append_between(graph, ends.from, ends.to, steps);
+        if (ends.from == none || ends.from == ends.to) return steps;
+        if (ends.to == none) return walk_to_reservoir(graph, ends.from);
+        append_between(graph, ends.from, ends.to, steps);
         return steps;
     }
     steps.reserve(2 * arcs.size() + 4);
@@ -210,17 +212,21 @@ std::string_view blocking_text(const Edge& edge, bool open) {
 std::vector<Step> frontier(const FlowGraph& graph, const Region& region, const Standing& standing,
                            const Search& search, bool towards) {
     std::vector<Step> steps;
-    std::vector<Index> shown;
+    // A component is told once, an operated valve once for each pair of ports.
+    std::vector<std::array<Index, 3>> shown;
     for (const Index node : search.order) {
         for (const FlowArc& arc : region.arcs_of(node)) {
             const Edge& edge = region.edges[arc.edge];
             if (search.reached(arc.to) || edge.passage_class == PassageClass::leakage) continue;
-            const auto at = std::lower_bound(shown.begin(), shown.end(), edge.component);
-            if (at != shown.end() && *at == edge.component) continue;
-            shown.insert(at, edge.component);
             const FlowArc flow = towards ? arc : turned_round(region, arc);
-            steps.push_back(
-                step_over(graph, region, flow, blocking_text(edge, stands_open(standing, flow))));
+            const Step step =
+                step_over(graph, region, flow, blocking_text(edge, stands_open(standing, flow)));
+            std::array<Index, 3> key = {edge.component, none, none};
+            if (edge.shift == Shift::position) key = {edge.component, step.from, step.to};
+            const auto at = std::lower_bound(shown.begin(), shown.end(), key);
+            if (at != shown.end() && *at == key) continue;
+            shown.insert(at, key);
+            steps.push_back(step);
         }
     }
     return steps;

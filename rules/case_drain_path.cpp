@@ -85,28 +85,28 @@ std::vector<FlowArc> path_from(const Situation& s, const Ways& ways, Index node)
     return path;
 }
 
+std::vector<Step> from_housing(const Situation& s, Index port, std::vector<Step> on) {
+    on.insert(on.begin(),
+              {ElementType::component, s.circuit().ports[port].component, none, port, "housing"});
+    return on;
+}
+
 Witness drain_way(const Situation& s, const Ways& ways, Index port, Index node) {
     const std::vector<FlowArc> arcs = path_from(s, ways, node);
-    std::vector<Step> steps{
-        {ElementType::component, s.circuit().ports[port].component, none, port, "housing"}};
-    std::vector<Step> on;
-    if (arcs.empty())  // a line straight to the reservoir
-        on = walk_to_reservoir(s.graph, port);
-    else
-        on = walk(s.graph, s.region, arcs, {.from = port});
-    steps.insert(steps.end(), on.begin(), on.end());
-    return {WitnessShape::path, std::move(steps)};
+    return {WitnessShape::path,
+            from_housing(s, port, walk(s.graph, s.region, arcs, {.from = port}))};
 }
 
 /// Where the drain's oil gets to when nobody closes anything, and what stops it there.
-Witness where_it_ends(const Situation& s, Index node) {
+Witness where_it_ends(const Situation& s, Index port, Index node) {
     Search search;
     search.clear(s.region.node_count);
     search.begin_at(node);
     search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         return resistance(s, arc, true) < unreachable;
     });
-    return {WitnessShape::frontier, frontier(s.graph, s.region, s.standing, search, true)};
+    return {WitnessShape::frontier,
+            from_housing(s, port, frontier(s.graph, s.region, s.standing, search, true))};
 }
 
 /// The settings that a path needs and the file does not give.
@@ -128,7 +128,6 @@ Index housing_port(const Circuit& circuit, const Component& machine) {
 }
 
 void judge(const Situation& s, Docket& docket) {
-    if (s.judged_loop != none) return;  // other loops' states do not move what a drain passes
     Ways known;
     Ways guessed;
     for (const Index c : s.region.components) {
@@ -190,7 +189,7 @@ void judge(const Situation& s, Docket& docket) {
                 "the drain of {} leads over a valve whose opening pressure is not given",
                 machine.path);
         } else {
-            verdict->witness = where_it_ends(s, node);
+            verdict->witness = where_it_ends(s, port, node);
             const bool closable =
                 std::any_of(verdict->witness.steps.begin(), verdict->witness.steps.end(),
                             [](const Step& step) { return step.text == "can be closed"; });

@@ -1,5 +1,7 @@
 #include <loopwright/rules/check.h>
 
+#include <fmt/format.h>
+
 #include <loopwright/rules/rule.h>
 
 namespace loopwright {
@@ -19,6 +21,9 @@ CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules) {
     for (std::size_t i = 0; i < rules.size(); ++i) {
         if (rules[i]->conclude != nullptr)
             rules[i]->conclude(circuit, result.structure, dockets[i]);
+        if (dockets[i].empty())
+            dockets[i].conclude(ElementType::circuit, none, Outcome::not_applicable).message =
+                fmt::format("the circuit has nothing to ask it of: {}", rules[i]->info.subject);
         verdicts += dockets[i].size();
     }
     result.verdicts.reserve(verdicts);

@@ -85,6 +85,9 @@ class Judge {
             discharge.to_tank = true;
             return discharge;
         }
+        // What comes back to the side relieves nothing.
+        const auto own = [&](Index node) { return to_relief_.way[node] == Search::start; };
+        if (own(outlet)) return discharge;
         search.begin_at(outlet);
         bool found = false;
         const auto look = [&](Index node) {
@@ -100,8 +103,10 @@ class Judge {
         };
         look(outlet);
         s_.graph.work += search.run(s_.region, [&](Index node, const FlowArc& arc) {
-            // A side or a charge line that counts ends the search, as does what opens to a tank.
-            if (found || s_.feeds.line.reached(node) || !secured(s_, arc)) return false;
+            // What counts ends the search, as does what opens to a tank; a charge line is left only
+            // where that leads somewhere.
+            if (found || own(arc.to) || !secured(s_, arc)) return false;
+            if (s_.feeds.line.reached(node) && !leads_to_another(side, node)) return false;
             if (s_.feeds.vented[arc.to] != 0) {
                 discharge.to_tank = true;
                 return false;
@@ -129,6 +134,26 @@ class Judge {
             return other->named_after != side.named_after &&
                    std::any_of(other->nodes.begin(), other->nodes.end(),
                                [&](Index n) { return checked.reached(n); });
+        });
+    }
+
+    /// Whether secured ways lead from this node of a charge line to another side of the loop.
+    bool leads_to_another(const JudgedSide& side, Index node) {
+        if (line_parts_ == nullptr) find_line_parts();
+        const auto [at, fresh] = secured_from_.try_emplace(line_parts_->find(node));
+        Search& led = at->second;
+        if (fresh) {
+            led.clear(s_.region.node_count);
+            led.begin_at(node);
+            s_.graph.work += led.run(s_.region, [&](Index /*node*/, const FlowArc& arc) {
+                return secured(s_, arc) && s_.feeds.vented[arc.to] == 0;
+            });
+        }
+        const auto& sides = sides_of_loop_.at(side.first_pump);
+        return std::any_of(sides.begin(), sides.end(), [&](const JudgedSide* other) {
+            return other->named_after != side.named_after &&
+                   std::any_of(other->nodes.begin(), other->nodes.end(),
+                               [&](Index n) { return led.reached(n); });
         });
     }
 
@@ -210,6 +235,7 @@ class Judge {
     // Looked up only, never iterated.
     std::unordered_map<Index, std::vector<const JudgedSide*>> sides_of_loop_;
     std::unordered_map<Index, Search> checked_from_;
+    std::unordered_map<Index, Search> secured_from_;
     std::unique_ptr<DisjointSets> line_parts_;
     Search to_relief_;
     Search from_relief_;

@@ -10,8 +10,13 @@ namespace loopwright {
 
 namespace {
 
-/// Every way that oil can take from a reservoir, but through the machines of loops. A machine that
-/// is in a loop in some state stands still or passes on loop oil only.
+bool into_housing(const Situation& s, const Edge& leakage) {
+    const Passage& passage = s.circuit().passages[leakage.passage];
+    return s.circuit().ports[passage.to].use == PortUse::drain;
+}
+
+/// Every way that oil can take from a reservoir, but through the machines of loops. Leakage counts
+/// where it leaves a machine, into its housing.
 Search oil_ways(const Situation& s, bool with_filters) {
     Search search;
     search.clear(s.region.node_count);
@@ -20,9 +25,11 @@ Search oil_ways(const Situation& s, bool with_filters) {
         const Edge& edge = s.region.edges[arc.edge];
         if (s.region.is_reservoir[arc.to] != 0) return false;
         if (!with_filters && edge.part == Part::filter) return false;
+        if (edge.passage_class == PassageClass::leakage && !into_housing(s, edge)) return false;
         if (edge.passage_class != PassageClass::displacement) return stands_open(s.standing, arc);
         const std::uint8_t sense = arc.backward != 0 ? open_backward : open_forward;
-        return s.looped[arc.edge] == 0 && (displacement_ways(edge, s.direction) & sense) != 0;
+        return s.loops.loop_of[arc.edge] == none &&
+               (displacement_ways(edge, s.direction) & sense) != 0;
     });
     return search;
 }
@@ -37,13 +44,27 @@ Index first_reached(const Situation& s, const Loop& loop, const Search& search) 
     return none;
 }
 
+/// The way by which the oil came, up to where it first meets the loop.
+Witness way_in(const Situation& s, const Loop& loop, const Search& search, Index node) {
+    std::vector<FlowArc> arcs = search.path_to(s.region, node);
+    const auto on_loop = [&](const FlowArc& arc) {
+        const auto sides = s.loops.sides_at(arc.to);
+        return std::any_of(sides.begin(), sides.end(), [&](Index side) {
+            return &s.loops.loops[s.loops.sides[side].loop] == &loop;
+        });
+    };
+    arcs.erase(std::next(std::find_if(arcs.begin(), arcs.end(), on_loop)), arcs.end());
+    return {WitnessShape::path, walk(s.graph, s.region, arcs,
+                                     {.to = port_on(s.graph, s.region, arcs.back().to, none)})};
+}
+
 void judge(const Situation& s, Docket& docket) {
     if (s.loops.loops.empty()) return;
     const Search all = oil_ways(s, true);
     const Search unfiltered = oil_ways(s, false);
     for (Index i = 0; i < s.loops.loops.size(); ++i) {
         const Loop& loop = s.loops.loops[i];
-        if ((s.judged_loop != none && s.judged_loop != i) || loop.shorted) continue;
+        if (!s.judges(loop.first_pump) || loop.shorted) continue;
         const Index dirty = first_reached(s, loop, unfiltered);
         const Index any = first_reached(s, loop, all);
         const Outcome outcome = dirty != none ? Outcome::fail
@@ -54,12 +75,10 @@ void judge(const Situation& s, Docket& docket) {
         if (verdict == nullptr) continue;
         if (outcome == Outcome::fail) {
             verdict->message = "oil enters the loop without passing a filter";
-            verdict->witness.steps = walk(s.graph, s.region, unfiltered.path_to(s.region, dirty),
-                                          {.to = port_on(s.graph, s.region, dirty, none)});
+            verdict->witness = way_in(s, loop, unfiltered, dirty);
         } else if (outcome == Outcome::pass) {
             verdict->message = "all oil that enters the loop passes a filter";
-            verdict->witness.steps = walk(s.graph, s.region, all.path_to(s.region, any),
-                                          {.to = port_on(s.graph, s.region, any, none)});
+            verdict->witness = way_in(s, loop, all, any);
         } else {
             verdict->message = "no oil enters the loop from a reservoir";
         }

@@ -95,11 +95,10 @@ Witness open_end(const Situation& s, const Edge& machine, std::string& where) {
 }
 
 void judge(const Situation& s, Docket& docket) {
-    if (s.judged_loop != none) return;
     for (Index e = 0; e < s.region.edges.size(); ++e) {
         const Edge& edge = s.region.edges[e];
         if (edge.passage_class != PassageClass::displacement ||
-            !meant_for_a_loop(s.circuit(), edge))
+            !meant_for_a_loop(s.circuit(), edge) || !s.asks(e))
             continue;
         const Index loop = s.loops.loop_of[e];
         const bool shorted = loop != none && s.loops.loops[loop].shorted;

@@ -1,6 +1,7 @@
 // For each side that can be low: a feed path from the charge line whose last check is followed by
 // open ways only.
 #include <algorithm>
+#include <optional>
 
 #include <fmt/format.h>
 
@@ -41,7 +42,24 @@ Witness ways_on_side(const Situation& s, const JudgedSide& side) {
     return {WitnessShape::frontier, frontier(s.graph, s.region, s.standing, search, false)};
 }
 
+/// What charge oil reaches by ways that meter nothing.
+Search fed_past_no_restriction(const Situation& s) {
+    const FeedRule feeds(s.region, s.standing, s.loops, s.feeds.vented, s.open_part_ways);
+    Search search;
+    search.clear(s.region.node_count);
+    for (const ChargeSource& source : s.feeds.sources) search.begin_at(source.outlet);
+    search.run(s.region, [&](Index node, const FlowArc& arc) {
+        return s.region.edges[arc.edge].passage_class != PassageClass::metering && feeds(node, arc);
+    });
+    return search;
+}
+
 void judge(const Situation& s, Docket& docket) {
+    std::optional<Search> freely_fed;
+    const auto unrestricted = [&]() -> const Search& {
+        if (!freely_fed) freely_fed = fed_past_no_restriction(s);
+        return *freely_fed;
+    };
     for (const JudgedSide& side : s.sides) {
         if (!side.may_be_low || side.role == SideRole::intermediate) continue;
         const auto is = [&](const Search& search) {
@@ -50,8 +68,9 @@ void judge(const Situation& s, Docket& docket) {
         };
         const auto behind_check = is(s.feeds.checked);
         const bool passes = behind_check != side.nodes.end();
-        const bool metered =
-            !passes && side.role == SideRole::branch && is(s.feeds.line_fed) != side.nodes.end();
+        const bool metered = !passes && side.role == SideRole::branch &&
+                             is(s.feeds.fed) != side.nodes.end() &&
+                             is(unrestricted()) == side.nodes.end();
         Verdict* verdict = docket.record(s, ElementType::side, side.named_after, side.states,
                                          passes ? Outcome::pass : Outcome::fail,
                                          metered ? Level::warning : Level::error);

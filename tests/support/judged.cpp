@@ -79,7 +79,9 @@ const std::string& sound_drive() {
 std::string not_passed(const Circuit& circuit) {
     std::string text;
     for (const Verdict& verdict : check(circuit, rules()).verdicts)
-        if (verdict.outcome != Outcome::pass) text += line_of(circuit, verdict);
+        if (verdict.outcome != Outcome::pass && (verdict.outcome != Outcome::not_applicable ||
+                                                 verdict.subject.type != ElementType::circuit))
+            text += line_of(circuit, verdict);
     return text;
 }
 

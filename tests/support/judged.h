@@ -20,8 +20,9 @@ std::string edited(std::string text, const std::vector<Edit>& edits);
 /// (crossport from A, from B), V1, R4 (flushing), F1, K1, T1.
 const std::string& sound_drive();
 
-/// All verdicts that are not passes, a line each: "rule subject outcome [level] states", a state
-/// with positions as "neutral[V3=a]", in the order of the verdicts; missing data behind "needs".
+/// All verdicts that are not passes, but for rules that the circuit has nothing for, a line each:
+/// "rule subject outcome [level] states", a state with positions as "neutral[V3=a]", in the order
+/// of the verdicts; missing data behind "needs".
 std::string not_passed(const Circuit& circuit);
 
 /// The same for every verdict of one rule, passes too.

@@ -1,0 +1,225 @@
+"""Reads a circuit file on its own and turns it into components, nodes, passages and shafts.
+
+The term read here is "Node": ports joined by lines and junctions; all case ports of a machine are
+one node with its housing, all ports of a reservoir are the reservoir.
+"""
+
+import os
+import xml.etree.ElementTree as ElementTree
+from dataclasses import dataclass, field
+
+import kinds
+
+
+@dataclass
+class Position:
+    """A position of a directional valve: `states` are those its `in` names."""
+
+    name: str
+    rest: bool
+    states: list
+    paths: list
+
+
+@dataclass
+class Component:
+    """A part, by its path (`U1/P1`), in the order of the file."""
+
+    path: str
+    kind: str
+    attributes: dict
+    declared: list
+    positions: list
+    order: int = 0
+    ports: list = field(default_factory=list)
+
+    @property
+    def two_way(self):
+        """Does a machine take oil in either direction?"""
+        return kinds.two_way(self.kind, self.attributes)
+
+    @property
+    def working(self):
+        """A machine's two working ports with its path (`U1/P1.A`)."""
+        return [f"{self.path}.{port}" for port in kinds.working_ports(self.kind, self.attributes)]
+
+    @property
+    def rest(self):
+        """The position a directional valve takes by itself."""
+        return next(position.name for position in self.positions if position.rest)
+
+
+@dataclass(frozen=True)
+class Way:
+    """A passage between two nodes of the circuit."""
+
+    number: int
+    owner: str
+    passage: kinds.Passage
+    tail: int
+    head: int
+
+    @property
+    def kind(self):
+        """The class of the passage."""
+        return self.passage.kind
+
+    @property
+    def both(self):
+        """Is it open both ways when it is open?"""
+        return self.passage.both
+
+    @property
+    def holds(self):
+        """Does it hold pressure: a check with a spring, pressure-opened, metering, displacement?"""
+        if self.kind == kinds.ONE_WAY:
+            return self.passage.opening > 0
+        return self.kind in (kinds.METERING, kinds.BYPASS, kinds.PRESSURE_OPENED,
+                             kinds.DISPLACEMENT, kinds.LEAKAGE)
+
+
+class Groups:
+    """Names that belong together (a union-find)."""
+
+    def __init__(self):
+        self._parent = {}
+
+    def find(self, name):
+        """The name that stands for the whole group."""
+        self._parent.setdefault(name, name)
+        while self._parent[name] != name:
+            self._parent[name] = self._parent[self._parent[name]]
+            name = self._parent[name]
+        return name
+
+    def join(self, names):
+        """Makes one group of those that the names are in."""
+        for name in names[1:]:
+            self._parent[self.find(name)] = self.find(names[0])
+
+
+class Circuit:
+    """Components, nodes (numbers), ways between them and what an engine turns."""
+
+    def __init__(self):
+        self.components = {}
+        self.node = {}  # port "P1.A" -> number of its node
+        self.ports_on = []  # number of a node -> its ports in the order of the file
+        self.ways = []
+        self.reservoirs = set()  # nodes
+        self.turned = set()  # machines on a shaft that an engine is on
+
+    def machines(self, kind=None):
+        """Pumps and motors (or one of the two) in the order of the file."""
+        return [part for part in self.components.values()
+                if part.kind in ([kind] if kind else kinds.MACHINES)]
+
+    def displacement_nodes(self, path):
+        """The two nodes that a machine's working ports stand on."""
+        return tuple(self.node[port] for port in self.components[path].working)
+
+
+class _Reader:
+    def __init__(self):
+        self.parts = []
+        self.oil = Groups()
+        self.shafts = Groups()
+        self.outer = {}  # declared port of an assembly -> the port it stands for
+
+    def port(self, prefix, text):
+        """The real port behind a name, through as many assemblies as there are."""
+        name = prefix + text
+        while name in self.outer:
+            name = self.outer[name]
+        return name
+
+    def read(self, element, prefix, folder, overrides):
+        """Reads the children of a circuit or assembly; assemblies first give their ports names."""
+        lines, shafts = [], []
+        for child in element:
+            if child.tag == "line":
+                lines.append(child.get("joins").split())
+            elif child.tag == "shaft":
+                shafts.append(child.get("joins").split())
+            elif child.tag == "assembly":
+                self.assembly(child, prefix, child.get("id"), folder, overrides)
+            elif child.tag == "use":
+                self.use(child, prefix, folder, overrides)
+            elif child.tag in kinds.KINDS:
+                self.component(child, prefix, overrides)
+        for joins in lines:
+            self.oil.join([self.port(prefix, port) for port in joins])
+        for joins in shafts:
+            self.shafts.join([prefix + part for part in joins])
+
+    def component(self, element, prefix, overrides):
+        """Reads a part, with what a `use` further out sets on it."""
+        path = prefix + element.get("id")
+        attributes = dict(element.attrib)
+        attributes.update(overrides.get(path, {}))
+        positions = [Position(place.get("id"), place.get("rest", "no") == "yes",
+                              place.get("in", "").split(),
+                              [(way.get("from"), way.get("to"), way.get("throttled", "no") == "yes")
+                               for way in place.iter("path")])
+                     for place in element.iter("position")]
+        declared = [port.get("id") for port in element.findall("port")]
+        self.parts.append(Component(path, element.tag, attributes, declared, positions))
+
+    def assembly(self, element, prefix, name, folder, overrides):
+        """Reads an assembly's inside, then gives its declared ports their meaning."""
+        inside = f"{prefix}{name}/"
+        self.read(element, inside, folder, overrides)
+        for port in element.findall("port"):
+            self.outer[f"{prefix}{name}.{port.get('id')}"] = inside + port.get("of")
+
+    def use(self, element, prefix, folder, overrides):
+        """Reads an assembly from its own file, with the attributes that are set on its parts."""
+        path = os.path.join(folder, element.get("file"))
+        inside = f"{prefix}{element.get('id')}/"
+        # What stands further out is set last, and so prevails over what the used file says itself.
+        merged = {}
+        for change in element.findall("set"):
+            merged.setdefault(inside + change.get("of"), {})[change.get("attribute")] = \
+                change.get("value")
+        for part, changes in overrides.items():
+            merged.setdefault(part, {}).update(changes)
+        self.assembly(ElementTree.parse(path).getroot(), prefix, element.get("id"),
+                      os.path.dirname(path), merged)
+
+
+def read(path):
+    """The circuit in the file at `path`; the file must be one that the format allows."""
+    reader = _Reader()
+    reader.read(ElementTree.parse(path).getroot(), "", os.path.dirname(path), {})
+    circuit = Circuit()
+    for order, part in enumerate(reader.parts):
+        part.order = order
+        part.ports = kinds.ports(part.kind, part.attributes, part.declared)
+        circuit.components[part.path] = part
+        for group in kinds.one_oil(part.kind, part.attributes, part.declared):
+            reader.oil.join([f"{part.path}.{port}" for port in group])
+    _number_nodes(circuit, reader.oil)
+    for part in circuit.components.values():
+        if part.kind == "reservoir":
+            circuit.reservoirs.update(circuit.node[f"{part.path}.{port}"] for port in part.ports)
+        for passage in kinds.passages(part.kind, part.attributes, part.positions):
+            circuit.ways.append(Way(len(circuit.ways), part.path, passage,
+                                    circuit.node[f"{part.path}.{passage.tail}"],
+                                    circuit.node[f"{part.path}.{passage.head}"]))
+    engines = {reader.shafts.find(part.path) for part in circuit.components.values()
+               if part.kind == "engine"}
+    circuit.turned = {part.path for part in circuit.machines()
+                      if reader.shafts.find(part.path) in engines}
+    return circuit
+
+
+def _number_nodes(circuit, oil):
+    numbers = {}
+    for part in circuit.components.values():
+        for port in part.ports:
+            name = f"{part.path}.{port}"
+            number = numbers.setdefault(oil.find(name), len(numbers))
+            if number == len(circuit.ports_on):
+                circuit.ports_on.append([])
+            circuit.node[name] = number
+            circuit.ports_on[number].append(name)

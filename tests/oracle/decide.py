@@ -1,0 +1,118 @@
+"""All six rules over one circuit; as a command, `python3 decide.py FILE` prints the verdicts."""
+
+import argparse
+from dataclasses import dataclass, field
+from functools import cached_property
+
+import circuit as circuit_file
+from rules_charge import Charge, charge_supply, lost_loop, make_up_check
+from rules_filtration import filtration
+from rules_pressure import case_drain_path, crossport_relief
+from states import RUNNING, Survey
+from verdict import Verdict
+from ways import regions
+
+RULES = {
+    "lost-loop": lost_loop,
+    "charge-supply": charge_supply,
+    "make-up-check": make_up_check,
+    "crossport-relief": crossport_relief,
+    "filtration": filtration,
+    "case-drain-path": case_drain_path,
+}
+
+
+@dataclass
+class LoopFound:
+    """A loop over all states, as the list of loops gives it."""
+
+    id: str
+    pumps: list
+    actuators: list
+    #: (role, id) -> the states it exists in.
+    sides: dict = field(default_factory=dict)
+
+
+class Judged:
+    """A circuit with everything that the rules share."""
+
+    def __init__(self, circuit):
+        self.circuit = circuit
+        self.surveys = [Survey(region) for region in regions(circuit)]
+        self._charges = {}
+
+    @cached_property
+    def situations(self):
+        """Every situation of every region, in all six states."""
+        return [situation for survey in self.surveys for situation in survey.all_situations]
+
+    @cached_property
+    def loop_situations(self):
+        """Those of a loop, in the states that the loop has."""
+        return [situation for situation in self.situations
+                if situation.known and situation.state in situation.known.states]
+
+    @cached_property
+    def loop_machines(self):
+        """Every machine that is part of a loop in any combination."""
+        return {machine for survey in self.surveys for known in survey.known.values()
+                for machine in known.pumps + known.actuators}
+
+    def charge(self, situation):
+        """The charge oil of a situation, found once."""
+        if id(situation) not in self._charges:
+            self._charges[id(situation)] = Charge(situation)
+        return self._charges[id(situation)]
+
+    @cached_property
+    def loops(self):
+        """The loops there are, each with every side of every state."""
+        found = {}
+        for situation in self.loop_situations:
+            known = situation.known
+            loop = found.setdefault(known.name, LoopFound(known.name, known.pumps, known.actuators))
+            sides = list(situation.loop.sides) if situation.loop else []
+            sides += [branch for side in sides for branch in side.branches] + situation.sections
+            for side in sides:
+                states = loop.sides.setdefault((side.role, side.name), [])
+                if situation.state not in states:
+                    states.append(situation.state)
+        for loop in found.values():
+            for states in loop.sides.values():
+                states.sort(key=RUNNING.index)
+        order = self.circuit.components
+        return sorted(found.values(), key=lambda loop: order[loop.pumps[0]].order)
+
+    def verdicts(self, rules=None):
+        """All verdicts; a rule without any subject is not applicable to the circuit."""
+        result = []
+        for rule, decide in RULES.items():
+            if rules is None or rule in rules:
+                result += decide(self) or [Verdict(rule, "circuit", "circuit", "not-applicable")]
+        return result
+
+
+def decide(path):
+    """Reads and judges the circuit file at `path`."""
+    return Judged(circuit_file.read(path))
+
+
+def _print(judged, rules):
+    for loop in judged.loops:
+        print(f"{loop.id}: pumps {' '.join(loop.pumps)}; actuators {' '.join(loop.actuators)}")
+        for (role, name), states in sorted(loop.sides.items()):
+            print(f"  {role} {name}: {' '.join(states)}")
+    for verdict in judged.verdicts(rules):
+        states = [name + "".join(f" {valve}={position}" for valve, position in positions)
+                  for name, positions in verdict.states]
+        print(f"{verdict.rule} {verdict.subject}: {verdict.outcome}"
+              f"{' ' + verdict.level if verdict.level else ''} ({', '.join(states)})"
+              f"{' missing ' + ' '.join(verdict.missing) if verdict.missing else ''}")
+
+
+if __name__ == "__main__":
+    parser = argparse.ArgumentParser(description="The second opinion's verdicts on a circuit.")
+    parser.add_argument("file")
+    parser.add_argument("--rule", action="append", choices=list(RULES))
+    arguments = parser.parse_args()
+    _print(decide(arguments.file), arguments.rule)

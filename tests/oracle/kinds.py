@@ -1,0 +1,167 @@
+"""The second opinion's own statement of every kind: its ports and its passages.
+
+Read from the table of kinds ("Passages of a kind") and from the table of the circuit file.  Nothing
+here is generated from, or copied out of, the program: it is written by hand so that the two can
+disagree.
+"""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Optional
+
+# Classes of passages ("Passages" in the terms).
+JOINED = "joined"  # ports that are one and the same oil
+ONE_WAY = "one-way"  # a check valve
+SWITCHED = "switched"  # open in one position of a directional valve
+SHUTTLE = "shuttle"  # switched by pressure: a flushing valve's way from the low side to F
+HAND = "hand"  # a hand shut-off valve, as it is drawn
+METERING = "metering"  # orifice, throttled path, open centre
+ELEMENT = "element"  # filter or cooler
+BYPASS = "bypass"  # the pressure-opened way beside an element
+PRESSURE_OPENED = "pressure-opened"  # a relief
+DISPLACEMENT = "displacement"  # pump, motor
+LEAKAGE = "leakage"  # from a working port to the housing, or past the pistons
+
+
+@dataclass(frozen=True)
+class Passage:
+    """One way through a component, between two of its ports (names without the component)."""
+
+    kind: str
+    tail: str
+    head: str
+    both: bool = True
+    #: What it takes to open: 0 where nothing holds, None where the datum is missing.
+    opening: Optional[Fraction] = Fraction(0)
+    #: The position of a directional valve in which it is open.
+    position: Optional[str] = None
+    #: A shuttle's side, or None; "centre" marks what an open centre lets through.
+    shuttle: Optional[str] = None
+    drawn_open: bool = True
+    locked: bool = False
+
+
+# Exact factors to pascal: the bar is 100 kPa; the psi is a pound-force (0.45359237 kg times
+# 9.80665 m/s2) on a square inch (0.0254 m squared).  After NIST SP 811, appendix B, from memory.
+_POUND_FORCE = Fraction("0.45359237") * Fraction("9.80665")
+PRESSURE_UNITS = {
+    "Pa": Fraction(1),
+    "mbar": Fraction(100),
+    "kPa": Fraction(1000),
+    "bar": Fraction(100000),
+    "MPa": Fraction(1000000),
+    "psi": _POUND_FORCE / (Fraction("0.0254") ** 2),
+}
+ATMOSPHERE = Fraction(101325)
+
+
+def pressure(text):
+    """Pascal over the atmosphere of a text such as "350 bar"; None where there is no text."""
+    if text is None:
+        return None
+    words = text.split()
+    value = Fraction(words[0]) * PRESSURE_UNITS[words[1]]
+    return value - ATMOSPHERE if words[2:] == ["abs"] else value
+
+
+#: The kinds with fixed ports.  Machines add their case ports, the others declare theirs.
+FIXED_PORTS = {
+    "check-valve": ["A", "B"],
+    "relief-valve": ["P", "T"],
+    "filter": ["A", "B"],
+    "cooler": ["A", "B"],
+    "flushing-valve": ["A", "B", "F"],
+    "shut-off-valve": ["A", "B"],
+    "orifice": ["A", "B"],
+    "engine": [],
+    "load": [],
+}
+DECLARED_PORTS = {"reservoir", "junction", "directional-valve"}
+MACHINES = {"pump", "motor"}
+KINDS = set(FIXED_PORTS) | DECLARED_PORTS | MACHINES
+
+
+def two_way(kind, attributes):
+    """A pump delivers one way unless the file says otherwise, a motor turns both ways."""
+    return attributes.get("flow-directions", "2" if kind == "motor" else "1") == "2"
+
+
+def working_ports(kind, attributes):
+    """Inlet first where there is one: a one-way pump's are S and P, all other machines' A and B."""
+    if kind == "pump" and not two_way(kind, attributes):
+        return ["S", "P"]
+    return ["A", "B"]
+
+
+def case_ports(attributes):
+    """None unless the machine is drained outside; all of them are one housing."""
+    if attributes.get("drain", "internal") != "external":
+        return []
+    count = int(attributes.get("case-ports", "1"))
+    return ["L"] if count == 1 else [f"L{number}" for number in range(1, count + 1)]
+
+
+def ports(kind, attributes, declared):
+    """The ports of a component in the kind's order; `declared` are those its children name."""
+    if kind in MACHINES:
+        return working_ports(kind, attributes) + case_ports(attributes)
+    return list(declared) if kind in DECLARED_PORTS else list(FIXED_PORTS[kind])
+
+
+def one_oil(kind, attributes, declared):
+    """Groups of ports that are one node: a junction, a reservoir, a machine's housing."""
+    if kind in ("junction", "reservoir"):
+        return [list(declared)]
+    return [case_ports(attributes)] if kind in MACHINES else []
+
+
+def _machine(kind, attributes):
+    first, second = working_ports(kind, attributes)
+    # A one-way machine carries oil from its first port to its second (S to P, A to B).
+    yield Passage(DISPLACEMENT, first, second, both=two_way(kind, attributes))
+    case = case_ports(attributes)
+    if case:
+        for port in (first, second):
+            yield Passage(LEAKAGE, port, case[0], both=False)
+    else:
+        yield Passage(LEAKAGE, first, second)
+
+
+def _element(attributes):
+    one_way = attributes.get("one-way", "no") == "yes"
+    yield Passage(ELEMENT, "A", "B", both=not one_way)
+    if "bypass" in attributes:
+        yield Passage(BYPASS, "A", "B", both=False, opening=pressure(attributes["bypass"]))
+
+
+def _directional(positions):
+    for position in positions:
+        for tail, head, throttled in position.paths:
+            yield Passage(METERING if throttled else SWITCHED, tail, head, position=position.name)
+
+
+def passages(kind, attributes, positions):
+    """The passages of a component; `positions` are a directional valve's, else empty."""
+    if kind in MACHINES:
+        yield from _machine(kind, attributes)
+    elif kind == "check-valve":
+        # Without an opening pressure there is no spring, and nothing is held.
+        opening = pressure(attributes.get("opening-pressure", "0 bar"))
+        yield Passage(ONE_WAY, "A", "B", both=False, opening=opening)
+    elif kind == "relief-valve":
+        yield Passage(PRESSURE_OPENED, "P", "T", both=False,
+                      opening=pressure(attributes.get("setting")))
+    elif kind in ("filter", "cooler"):
+        yield from _element(attributes)
+    elif kind == "flushing-valve":
+        for side in ("A", "B"):
+            yield Passage(SHUTTLE, side, "F", shuttle=side)
+            if attributes.get("centre", "closed") == "open":
+                yield Passage(METERING, side, "F", shuttle="centre")
+    elif kind == "shut-off-valve":
+        yield Passage(HAND, "A", "B", drawn_open=attributes.get("position", "open") == "open",
+                      locked=attributes.get("locked", "no") == "yes")
+    elif kind == "orifice":
+        yield Passage(METERING, "A", "B")
+    elif kind == "directional-valve":
+        yield from _directional(positions)

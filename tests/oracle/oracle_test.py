@@ -1,0 +1,95 @@
+"""Holds the program against the second opinion, circuit by circuit.
+
+`oracle_test.py PROGRAM` judges every circuit in the tree and every one that the pool of test
+circuits gives, prints each disagreement with the circuit's name, and exits with 1 where there is
+any, or where the circuits try a rule too little.
+
+`oracle_test.py --planted FAULTY` does the same with a program that judges one rule wrongly, rule
+after rule, and exits with 1 where no circuit gives it away.
+"""
+
+import argparse
+import json
+import pathlib
+import subprocess
+import sys
+import tempfile
+
+import compare
+import decide
+import pool
+
+TREE = pathlib.Path(__file__).resolve().parents[2]
+BATCH = 50  # files given to the program in one run
+LEAST = 20  # random circuits that pass a rule, and that fail it
+
+
+def circuits(folder):
+    """Name -> file of every circuit; those of the pool are written to the folder."""
+    files = {str(file.relative_to(TREE)): file for file in sorted((TREE / "circuits").glob("*/*.xml"))}
+    for name, text in {**pool.circuits(), **pool.hand_made()}.items():
+        files[name] = pathlib.Path(folder) / f"{name}.xml"
+        files[name].write_text(text, encoding="utf-8")
+    return files
+
+
+def said_by(command, files):
+    """Name -> what the program's JSON says of the circuit."""
+    names, found = list(files), []
+    for start in range(0, len(names), BATCH):
+        batch = [str(files[name]) for name in names[start:start + BATCH]]
+        run = subprocess.run([*command, *batch], stdout=subprocess.PIPE, check=False)
+        if run.returncode not in (0, 1):
+            raise SystemExit(f"the program ended with {run.returncode} on {' '.join(batch)}")
+        found += json.loads(run.stdout)["circuits"]
+    return dict(zip(names, found))
+
+
+def disagreements(said, judged, rules=None):
+    """Lines that name the circuit and what differs."""
+    return [f"{name}: {text}" for name, entry in said.items()
+            for text in compare.disagreements(entry, judged[name].verdicts(rules),
+                                              judged[name].loops, rules)]
+
+
+def untried(said):
+    """Lines that name a rule which too few of the random circuits pass or fail."""
+    random = [entry for name, entry in said.items() if name.startswith("random-")]
+    return [f"{rule}: only {count} of {len(random)} random circuits {outcome}"
+            for rule, counts in pool.balance(random).items()
+            for outcome, count in counts.items() if count < LEAST]
+
+
+def against(program, files, judged):
+    """Holds the program against the second opinion; gives what is wrong."""
+    said = said_by([program, "check", "--format", "json"], files)
+    wrong = disagreements(said, judged) + untried(said)
+    print(*wrong, f"{len(files)} circuits, {len(wrong)} points on which the two differ", sep="\n")
+    return wrong
+
+
+def unnoticed(faulty, files, judged):
+    """Tries a planted error in each rule; gives the rules whose error no circuit gives away."""
+    missed = []
+    for rule in decide.RULES:
+        found = disagreements(said_by([faulty, rule], files), judged, [rule])
+        print(f"{rule}: the planted error shows in {len(found)} points"
+              + (f", such as {found[0]}" if found else ""))
+        missed += [] if found else [rule]
+    return missed
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
+    parser.add_argument("program")
+    parser.add_argument("--planted", action="store_true")
+    arguments = parser.parse_args()
+    with tempfile.TemporaryDirectory() as folder:
+        files = circuits(folder)
+        judged = {name: decide.decide(str(file)) for name, file in files.items()}
+        hold = unnoticed if arguments.planted else against
+        return 1 if hold(arguments.program, files, judged) else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

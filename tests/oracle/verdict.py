@@ -1,0 +1,86 @@
+"""Verdicts, and how the outcomes of single situations become one verdict.
+
+The term read here is "Verdict": one for each rule and subject; the worst state decides (fail,
+inconclusive, pass, not applicable), and the states that share it are listed.
+"""
+
+from dataclasses import dataclass
+
+from states import RUNNING
+
+WORST_FIRST = ["fail", "inconclusive", "pass", "not-applicable"]
+LEVELS = ["error", "warning", "note"]
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """A verdict as `check --format json` gives it, without the words for people."""
+
+    rule: str
+    subject_type: str
+    subject: str
+    outcome: str
+    level: str = ""
+    #: ((state, ((valve, position), ...)), ...) in the order of the states.
+    states: tuple = ()
+    missing: tuple = ()
+
+
+@dataclass(frozen=True)
+class Finding:
+    """What one situation says about one subject."""
+
+    outcome: str
+    level: str = ""
+    missing: tuple = ()
+
+    @property
+    def rank(self):
+        """The lower, the worse."""
+        return (WORST_FIRST.index(self.outcome), LEVELS.index(self.level) if self.level else 9)
+
+
+class Ledger:
+    """Collects findings of a rule over situations and closes with a verdict for each subject."""
+
+    def __init__(self, rule):
+        self.rule = rule
+        self._findings = {}
+
+    def note(self, subject_type, subject, situation, finding):
+        """Of several findings in the same state and positions the worst stays.
+
+        Where the combinations are too many nothing is decided, and the valves are named.
+        """
+        survey = situation.survey
+        if survey.too_many:
+            finding = Finding("inconclusive", missing=tuple(f"{valve.path}.positions"
+                                                            for valve in survey.region.valves))
+        findings = self._findings.setdefault((subject_type, subject), {})
+        key = situation.state, tuple(sorted(situation.positions.items()))
+        if key not in findings or finding.rank < findings[key].rank:
+            findings[key] = finding
+
+    def verdicts(self):
+        """One verdict for each subject, in the order in which they were first met."""
+        for (subject_type, subject), findings in self._findings.items():
+            worst = min(findings.values(), key=lambda finding: finding.rank)
+            shared = {key for key, finding in findings.items() if finding.rank == worst.rank}
+            missing = sorted({name for key in shared for name in findings[key].missing})
+            yield Verdict(self.rule, subject_type, subject, worst.outcome, worst.level,
+                          _states(shared, findings), tuple(missing))
+
+
+def _states(shared, asked):
+    """Positions stand only where not all combinations of a state share the outcome.
+
+    Those are all combinations in which the subject is asked about: a section where it exists.
+    """
+    listed = []
+    for state in RUNNING:
+        mine = sorted(positions for name, positions in shared if name == state)
+        if mine and len(mine) == sum(1 for name, _ in asked if name == state):
+            listed.append((state, ()))
+        else:
+            listed.extend((state, positions) for positions in mine)
+    return tuple(listed)
