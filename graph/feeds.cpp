@@ -111,18 +111,22 @@ void find_checked(const FlowGraph& graph, const Region& region, const Search& fe
     });
 }
 
-std::vector<FlowArc> Feeds::make_up_path(const Region& region, Index node) const {
-    // Back over open ways to the check, then the way the check is fed.
-    std::vector<FlowArc> behind;
-    while (true) {
-        const FlowArc& arc = region.arcs[checked.way[node]];
-        behind.push_back(arc);
-        node = tail(region, arc);
-        if (region.edges[arc.edge].passage_class == PassageClass::one_way) break;
+void Feeds::add_make_up_path(const Region& region, Index node, std::vector<FlowArc>& path) const {
+    // Back over open ways to the check; then how the check is fed goes before.
+    Index at_check = node;
+    std::size_t behind = 0;
+    const auto back = [&](Index from) -> const FlowArc& { return region.arcs[checked.way[from]]; };
+    for (bool check = false; !check; ++behind) {
+        const FlowArc& arc = back(at_check);
+        at_check = tail(region, arc);
+        check = region.edges[arc.edge].passage_class == PassageClass::one_way;
     }
-    std::vector<FlowArc> path = line_fed.path_to(region, node);
-    path.insert(path.end(), behind.rbegin(), behind.rend());
-    return path;
+    line_fed.add_path_to(region, at_check, path);
+    path.resize(path.size() + behind);
+    for (auto slot = path.rbegin(); behind > 0; --behind, ++slot) {
+        *slot = back(node);
+        node = tail(region, *slot);
+    }
 }
 
 void find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,

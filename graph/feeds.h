@@ -33,7 +33,7 @@ struct Feeds {
     Search line = {};      ///< the charge line
 
     /// The walk of a make-up path: source, charge line, check, node. Only where checked reached it.
-    std::vector<FlowArc> make_up_path(const Region& region, Index node) const;
+    void add_make_up_path(const Region& region, Index node, std::vector<FlowArc>& path) const;
 };
 
 /// True where the arc may hand a feed on from `node` to the arc's end, other limits apart.

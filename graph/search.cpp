@@ -4,15 +4,14 @@
 
 namespace loopwright {
 
-std::vector<FlowArc> Search::path_to(const Region& region, Index node) const {
-    std::vector<FlowArc> path;
+void Search::add_path_to(const Region& region, Index node, std::vector<FlowArc>& path) const {
+    const auto before = static_cast<std::ptrdiff_t>(path.size());
     while (way[node] != start) {
         const FlowArc& arc = region.arcs[way[node]];
         path.push_back(arc);
         node = tail(region, arc);
     }
-    std::reverse(path.begin(), path.end());
-    return path;
+    std::reverse(path.begin() + before, path.end());
 }
 
 }  // namespace loopwright

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <memory>
+#include <utility>
 #include <vector>
 
 #include <loopwright/graph/flow_graph.h>
@@ -51,11 +53,55 @@ struct Search {
         return visits;
     }
 
-    /// The arcs from where the search began to `node`, in order.
-    std::vector<FlowArc> path_to(const Region& region, Index node) const;
+    /// Adds the arcs from where the search began to `node`, in order.
+    void add_path_to(const Region& region, Index node, std::vector<FlowArc>& path) const;
 
   private:
     std::size_t next_ = 0;
+};
+
+/// Searches to borrow, so that their memory is used again: a check runs some dozens of them in each
+/// of many situations.
+class SearchPool {
+  public:
+    /// A search, cleared; goes back when the lease ends.
+    class Lease {
+      public:
+        Lease(SearchPool& pool, std::unique_ptr<Search> search)
+            : pool_(&pool), search_(std::move(search)) {}
+        Lease(Lease&&) = default;
+        Lease& operator=(Lease&&) = delete;
+        Lease(const Lease&) = delete;
+        Lease& operator=(const Lease&) = delete;
+        ~Lease() {
+            if (search_ != nullptr) pool_->idle_.push_back(std::move(search_));
+        }
+
+        Search& operator*() const { return *search_; }
+        Search* operator->() const { return search_.get(); }
+
+      private:
+        SearchPool* pool_;
+        std::unique_ptr<Search> search_;
+    };
+
+    Lease take(Index node_count) {
+        if (idle_.empty()) idle_.push_back(std::make_unique<Search>());
+        std::unique_ptr<Search> search = std::move(idle_.back());
+        idle_.pop_back();
+        search->clear(node_count);
+        return {*this, std::move(search)};
+    }
+
+    /// An empty path, good until the next is asked for.
+    std::vector<FlowArc>& path() {
+        path_.clear();
+        return path_;
+    }
+
+  private:
+    std::vector<std::unique_ptr<Search>> idle_;
+    std::vector<FlowArc> path_;
 };
 
 /// The node an arc leaves.

@@ -112,18 +112,12 @@ class Runner {
     void learn_from(StateSet states) {
         if (states == 0) return;
         learn(*loops_[0]);
-        for (const Case& one : cases) {
-            const LoopSet* set = loops_[static_cast<std::size_t>(one.direction)];
-            if (one.drive && set != loops_[0] && (directed(one.direction) & states) != 0)
-                learn(*set);
+        const StateSet forward_states = without(moving_states, reverse_states);
+        for (const auto& [direction, moving] : {std::pair{Direction::forward, forward_states},
+                                                std::pair{Direction::reverse, reverse_states}}) {
+            const LoopSet* set = loops_[static_cast<std::size_t>(direction)];
+            if (set != loops_[0] && ((moving | bit(State::lost_signal)) & states) != 0) learn(*set);
         }
-    }
-
-    static StateSet directed(Direction direction) {
-        StateSet states = 0;
-        for (const Case& one : cases)
-            if (one.direction == direction) states |= one.states;
-        return states;
     }
 
     void learn(const LoopSet& set) {
@@ -288,6 +282,7 @@ class Runner {
                             .resting = resting_,
                             .standing = standing_,
                             .feeds = feeds_,
+                            .searches = searches_,
                             .looped = looped_,
                             .open_part_ways = open_part_ways_};
         add_sides(situation);
@@ -334,6 +329,21 @@ class Runner {
                               .nodes = nodes,
                               .states = states});
         }
+        join_siblings();
+    }
+
+    void join_siblings() {
+        if (!sections_.empty())
+            std::stable_sort(sides_.begin(), sides_.end(),
+                             [](const JudgedSide& a, const JudgedSide& b) {
+                                 return a.first_pump < b.first_pump;
+                             });
+        for (Index begin = 0; begin < sides_.size();) {
+            Index end = begin;
+            while (end < sides_.size() && sides_[end].first_pump == sides_[begin].first_pump) ++end;
+            const Range all{begin, end};
+            for (; begin < end; ++begin) sides_[begin].siblings = all;
+        }
     }
 
     const FlowGraph& graph_;
@@ -363,6 +373,7 @@ class Runner {
     // Of the situation at hand.
     Standing standing_;
     Feeds feeds_;
+    SearchPool searches_;
     std::vector<JudgedSide> sides_;
     std::vector<StateSet> loop_states_;
 };

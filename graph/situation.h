@@ -22,6 +22,7 @@ struct JudgedSide {
     Index first_pump = none;   ///< of its loop
     Index loop = none;         ///< into LoopSet::loops; none for a section
     std::span<const Index> nodes = {};
+    Range siblings = {};     ///< into Situation::sides: those of the same loop, itself too
     StateSet states = 0;     ///< those of the situation that its loop has
     bool may_be_low = true;  ///< low, neutral, or a section
 };
@@ -42,8 +43,9 @@ struct Situation {
                                ///< in neutral; `none`: all loops, in the same state
     std::span<const std::uint8_t> resting = {};  ///< then, for each edge: machine of those others
     const Standing& standing;
-    std::span<const JudgedSide> sides = {};  ///< main, intermediate, branches, sections
+    std::span<const JudgedSide> sides = {};  ///< main, intermediate, branches, sections; by loop
     const Feeds& feeds;
+    SearchPool& searches;
     std::span<const std::uint8_t> looped =
         {};  ///< for each edge: machine with a loop in some state
     std::span<const std::uint8_t> open_part_ways = {};
@@ -53,6 +55,10 @@ struct Situation {
     bool judges(Index first_pump) const { return judged_pump == none || judged_pump == first_pump; }
     /// Whether a machine is: unless it is in loops that only stand by.
     bool asks(Index edge) const { return judged_pump == none || resting[edge] == 0; }
+    /// All sides of a side's loop.
+    std::span<const JudgedSide> sides_of_loop(const JudgedSide& side) const {
+        return sides.subspan(side.siblings.begin, side.siblings.size());
+    }
 };
 
 /// Goes through all running states of all regions, each situation worked out once, and returns the

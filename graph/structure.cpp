@@ -80,6 +80,10 @@ void StructureBuilder::see_side(const JudgedSide& side, const Region& region) {
         return;
     // What valves and directions make of it, all together.
     slot.nodes.assign(side.nodes.begin(), side.nodes.end());
+    std::size_t more = info.ports.size();
+    for (const Index node : side.nodes) more += graph_.ports_of(region.joints[node]).size();
+    info.ports.reserve(more);
+    info.lines.reserve(more);
     for (const Index node : side.nodes)
         for (const Index port : graph_.ports_of(region.joints[node])) {
             info.ports.push_back(port);

@@ -2,7 +2,8 @@
 
 #include <algorithm>
 #include <array>
-#include <unordered_map>
+
+#include <boost/container/small_vector.hpp>
 
 namespace loopwright {
 
@@ -25,10 +26,15 @@ struct Reached {
 
 /// Breadth first over the ports of a joint until `found` holds; steps from there to the target.
 template <typename Found>
-std::vector<Step> search_joint(const FlowGraph& graph, Index from, Found found) {
+void add_search_of_joint(const FlowGraph& graph, Index from, Found found,
+                         std::vector<Step>& steps) {
     const Circuit& circuit = graph.circuit();
-    std::unordered_map<Index, Reached> reached{{from, {}}};  // looked up only, never iterated
-    std::vector<Index> queue{from};
+    const auto ports = graph.ports_of(graph.joint_of(from));  // in ascending order
+    const auto slot = [&](Index port) {
+        return std::lower_bound(ports.begin(), ports.end(), port) - ports.begin();
+    };
+    boost::container::small_vector<Reached, 24> reached(ports.size());
+    boost::container::small_vector<Index, 24> queue{from};
     Index at = none;
     for (std::size_t i = 0; i < queue.size() && at == none; ++i) {
         const Index port = queue[i];
@@ -37,7 +43,10 @@ std::vector<Step> search_joint(const FlowGraph& graph, Index from, Found found) 
             break;
         }
         const auto visit = [&](Index next, Index line) {
-            if (reached.try_emplace(next, Reached{port, line}).second) queue.push_back(next);
+            Reached& there = reached[static_cast<std::size_t>(slot(next))];
+            if (next == from || there.from != none) return;
+            there = {port, line};
+            queue.push_back(next);
         };
         for (const Index line : graph.lines_of(port))
             for (const Index next : circuit.ports_of(circuit.lines[line])) visit(next, line);
@@ -46,25 +55,20 @@ std::vector<Step> search_joint(const FlowGraph& graph, Index from, Found found) 
         for (Index next = component.ports.begin; next < component.ports.end; ++next)
             if (graph.joint_of(next) == graph.joint_of(port)) visit(next, none);
     }
-    std::vector<Step> steps;
+    const auto before = static_cast<std::ptrdiff_t>(steps.size());
     while (at != none && at != from) {
-        const Reached& by = reached.at(at);
+        const Reached& by = reached[static_cast<std::size_t>(slot(at))];
         if (by.line != none)
             steps.push_back({ElementType::line, by.line, by.from, at, {}});
         else
             steps.push_back({ElementType::component, circuit.ports[at].component, by.from, at, {}});
         at = by.from;
     }
-    std::reverse(steps.begin(), steps.end());
-    return steps;
+    std::reverse(steps.begin() + before, steps.end());
 }
 
 bool is_reservoir_port(const Circuit& circuit, Index port) {
     return circuit.components[circuit.ports[port].component].kind->part == Part::reservoir;
-}
-
-void append(std::vector<Step>& steps, const std::vector<Step>& more) {
-    steps.insert(steps.end(), more.begin(), more.end());
 }
 
 /// The lines (and junctions) between two ports of one joint.
@@ -75,7 +79,8 @@ void append_between(const FlowGraph& graph, Index from, Index to, std::vector<St
         steps.push_back({ElementType::line, line, from, to, {}});
         return;
     }
-    append(steps, search_joint(graph, from, [&](Index port) { return port == to; }));
+    add_search_of_joint(
+        graph, from, [&](Index port) { return port == to; }, steps);
 }
 
 }  // namespace
@@ -134,40 +139,39 @@ Index port_on(const FlowGraph& graph, const Region& region, Index node, Index pr
     return ports.front();
 }
 
-std::vector<Step> walk_to_reservoir(const FlowGraph& graph, Index from) {
+namespace {
+
+/// On to the nearest reservoir mark of the joint, and that reservoir; nothing if there is none.
+void append_to_reservoir(const FlowGraph& graph, Index from, std::vector<Step>& steps) {
     const Circuit& circuit = graph.circuit();
-    std::vector<Step> steps =
-        search_joint(graph, from, [&](Index port) { return is_reservoir_port(circuit, port); });
-    if (!steps.empty())
-        steps.push_back(
-            {ElementType::component, circuit.ports[steps.back().to].component, none, none, {}});
-    return steps;
+    const std::size_t before = steps.size();
+    add_search_of_joint(
+        graph, from, [&](Index port) { return is_reservoir_port(circuit, port); }, steps);
+    if (steps.size() == before) return;
+    const Index reservoir = circuit.ports[steps.back().to].component;
+    steps.push_back({ElementType::component, reservoir, none, none, {}});
 }
+
+}  // namespace
 
 std::vector<Step> walk(const FlowGraph& graph, const Region& region, std::span<const FlowArc> arcs,
                        WalkEnds ends) {
-    const Circuit& circuit = graph.circuit();
     std::vector<Step> steps;
-    const auto show = [&](Index port) {
-        steps.push_back({ElementType::component, circuit.ports[port].component, none, none, {}});
-    };
     if (arcs.empty()) {
         if (ends.from == none || ends.from == ends.to) return steps;
-        if (ends.to == none) return walk_to_reservoir(graph, ends.from);
-        append_between(graph, ends.from, ends.to, steps);
+        if (ends.to == none)
+            append_to_reservoir(graph, ends.from, steps);
+        else
+            append_between(graph, ends.from, ends.to, steps);
         return steps;
     }
     steps.reserve(2 * arcs.size() + 4);
     Index at = ends.from;
     if (at == none && region.is_reservoir[tail(region, arcs.front())] != 0) {
         // Backwards from the first component to the nearest reservoir mark.
-        std::vector<Step> out =
-            search_joint(graph, entry_port(graph, region, arcs.front()),
-                         [&](Index port) { return is_reservoir_port(circuit, port); });
-        std::reverse(out.begin(), out.end());
-        for (Step& step : out) std::swap(step.from, step.to);
-        if (!out.empty()) show(out.front().from);
-        append(steps, out);
+        append_to_reservoir(graph, entry_port(graph, region, arcs.front()), steps);
+        std::reverse(steps.begin(), steps.end());
+        for (Step& step : steps) std::swap(step.from, step.to);
     }
     for (const FlowArc& arc : arcs) {
         const Index entry = entry_port(graph, region, arc);
@@ -178,7 +182,7 @@ std::vector<Step> walk(const FlowGraph& graph, const Region& region, std::span<c
     if (ends.to != none) {
         if (at != ends.to) append_between(graph, at, ends.to, steps);
     } else if (region.is_reservoir[arcs.back().to] != 0) {
-        append(steps, walk_to_reservoir(graph, at));
+        append_to_reservoir(graph, at, steps);
     }
     return steps;
 }

@@ -19,16 +19,14 @@ struct WalkEnds {
 
 /// The walk over the arcs, with the lines between their components. An end given adds the way
 /// from that port to the first arc, or from the last arc to that port; a walk that starts or ends
-/// at a reservoir shows the reservoir.
+/// at a reservoir shows the reservoir. Without arcs: from the one port to the other, or to a
+/// reservoir joined to it.
 std::vector<Step> walk(const FlowGraph& graph, const Region& region, std::span<const FlowArc> arcs,
                        WalkEnds ends = {});
 
 /// The port by which a walk is shown to start or end at a node: the preferred one if it is there,
 /// else the first machine's port there, else any.
 Index port_on(const FlowGraph& graph, const Region& region, Index node, Index preferred);
-
-/// From a port to the nearest reservoir of its joint, the reservoir shown last.
-std::vector<Step> walk_to_reservoir(const FlowGraph& graph, Index from);
 
 /// What happens where oil takes this arc: "free flow", "through the element", ...
 std::string_view passing_text(const Edge& edge, bool backward);
@@ -41,8 +39,9 @@ Step step_over(const FlowGraph& graph, const Region& region, const FlowArc& arc,
 Index entry_port(const FlowGraph& graph, const Region& region, const FlowArc& arc);
 Index exit_port(const FlowGraph& graph, const Region& region, const FlowArc& arc);
 
-/// Where a search ended: the components that did not let it out of what it reached, each once, in
-/// the order met. `towards` says whether the search ran with the oil (false: against it).
+/// Where a search ended: the components that did not let it out of what it reached, in the order
+/// met; each once, an operated valve once for each pair of ports. `towards` says whether the search
+/// ran with the oil (false: against it).
 std::vector<Step> frontier(const FlowGraph& graph, const Region& region, const Standing& standing,
                            const Search& search, bool towards);
 

@@ -46,37 +46,46 @@ struct Ways {
     std::vector<Index> next = {};       ///< slot of the arc it is left by; none at a reservoir
 };
 
-/// Dijkstra's method against the oil, from all reservoirs at once.
+/// Dijkstra's method against the oil, from all reservoirs at once. Hardly a passage takes pressure,
+/// so what lies on the same pressure is gone through first, and the heap holds the rest.
 Ways ways_to_reservoirs(const Situation& s, bool guess_unknown) {
     Ways ways;
     ways.pressure.assign(s.region.node_count, unreachable);
     ways.next.assign(s.region.node_count, none);
     using Entry = std::pair<double, Index>;
-    std::priority_queue<Entry, std::vector<Entry>, std::greater<>> queue;
-    for (const Index node : s.region.reservoirs) {
-        ways.pressure[node] = 0.0;
-        queue.emplace(0.0, node);
-    }
-    while (!queue.empty()) {
-        const auto [pressure, node] = queue.top();
-        queue.pop();
-        if (pressure > ways.pressure[node]) continue;
-        s.graph.work += 1 + s.region.arc_offsets[node + 1] - s.region.arc_offsets[node];
-        for (Index slot = s.region.arc_offsets[node]; slot < s.region.arc_offsets[node + 1];
-             ++slot) {
-            const FlowArc& arc = s.region.arcs[slot];
-            const double sum = pressure + resistance(s, turned_round(s.region, arc), guess_unknown);
-            if (sum >= ways.pressure[arc.to]) continue;
-            ways.pressure[arc.to] = sum;
-            ways.next[arc.to] = slot;
-            queue.emplace(sum, arc.to);
+    std::priority_queue<Entry, std::vector<Entry>, std::greater<>> higher;
+    std::vector<Index> level(s.region.reservoirs.begin(), s.region.reservoirs.end());
+    for (const Index node : level) ways.pressure[node] = 0.0;
+    double pressure = 0.0;
+    while (true) {
+        for (std::size_t i = 0; i < level.size(); ++i) {
+            const Index node = level[i];
+            if (pressure > ways.pressure[node]) continue;
+            s.graph.work += 1 + s.region.arc_offsets[node + 1] - s.region.arc_offsets[node];
+            for (Index slot = s.region.arc_offsets[node]; slot < s.region.arc_offsets[node + 1];
+                 ++slot) {
+                const FlowArc& arc = s.region.arcs[slot];
+                if (ways.pressure[arc.to] <= pressure) continue;
+                const double sum =
+                    pressure + resistance(s, turned_round(s.region, arc), guess_unknown);
+                if (sum >= ways.pressure[arc.to]) continue;
+                ways.pressure[arc.to] = sum;
+                ways.next[arc.to] = slot;
+                if (sum > pressure)
+                    higher.emplace(sum, arc.to);
+                else
+                    level.push_back(arc.to);
+            }
         }
+        if (higher.empty()) return ways;
+        pressure = higher.top().first;
+        level.assign(1, higher.top().second);
+        higher.pop();
     }
-    return ways;
 }
 
-std::vector<FlowArc> path_from(const Situation& s, const Ways& ways, Index node) {
-    std::vector<FlowArc> path;
+const std::vector<FlowArc>& path_from(const Situation& s, const Ways& ways, Index node) {
+    std::vector<FlowArc>& path = s.searches.path();
     while (ways.next[node] != none) {
         const FlowArc flow = turned_round(s.region, s.region.arcs[ways.next[node]]);
         path.push_back(flow);
@@ -92,15 +101,15 @@ std::vector<Step> from_housing(const Situation& s, Index port, std::vector<Step>
 }
 
 Witness drain_way(const Situation& s, const Ways& ways, Index port, Index node) {
-    const std::vector<FlowArc> arcs = path_from(s, ways, node);
+    const std::vector<FlowArc>& arcs = path_from(s, ways, node);
     return {WitnessShape::path,
             from_housing(s, port, walk(s.graph, s.region, arcs, {.from = port}))};
 }
 
 /// Where the drain's oil gets to when nobody closes anything, and what stops it there.
 Witness where_it_ends(const Situation& s, Index port, Index node) {
-    Search search;
-    search.clear(s.region.node_count);
+    const auto lease = s.searches.take(s.region.node_count);
+    Search& search = *lease;
     search.begin_at(node);
     search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         return resistance(s, arc, true) < unreachable;
@@ -129,7 +138,8 @@ Index housing_port(const Circuit& circuit, const Component& machine) {
 
 void judge(const Situation& s, Docket& docket) {
     Ways known;
-    Ways guessed;
+    Ways with_guesses;
+    const Ways* guessed = &known;
     for (const Index c : s.region.components) {
         const Component& machine = s.circuit().components[c];
         const Part part = machine.kind->part;
@@ -141,22 +151,28 @@ void judge(const Situation& s, Docket& docket) {
             const bool unknown =
                 std::any_of(s.region.edges.begin(), s.region.edges.end(),
                             [](const Edge& edge) { return std::isnan(edge.opening); });
-            guessed = unknown ? ways_to_reservoirs(s, true) : known;
+            if (unknown) {
+                with_guesses = ways_to_reservoirs(s, true);
+                guessed = &with_guesses;
+            }
         }
         const Index node = s.graph.node_of(port);
         const double least = known.pressure[node];
-        const std::optional<double> limit = s.circuit().figure(machine, "case-pressure");
         const bool path_known = least < unreachable;
+        std::optional<double> limit;
+        if (least > 0.0) limit = s.circuit().figure(machine, "case-pressure");
         Outcome outcome = Outcome::fail;
         if (path_known && (least == 0.0 || (limit && least <= *limit)))
             outcome = Outcome::pass;
         else if (path_known && !limit)
             outcome = Outcome::inconclusive;
-        else if (!path_known && guessed.pressure[node] < unreachable)
+        else if (!path_known && guessed->pressure[node] < unreachable)
             outcome = Outcome::inconclusive;
         Verdict* verdict = docket.record(s, ElementType::component, c, s.states, outcome);
         if (verdict == nullptr) continue;
-        const std::string opening = path_known ? format_quantity(least, Dimension::pressure) : "";
+        limit = s.circuit().figure(machine, "case-pressure");
+        const std::string opening =
+            path_known && least > 0.0 ? format_quantity(least, Dimension::pressure) : "";
         if (path_known) {
             verdict->witness = drain_way(s, known, port, node);
             verdict->measured = Measure{least, Dimension::pressure};
@@ -183,8 +199,8 @@ void judge(const Situation& s, Docket& docket) {
                 fmt::format("the drain of {} holds {}, more than the {} that its housing bears",
                             machine.path, opening, format_quantity(*limit, Dimension::pressure));
         } else if (outcome == Outcome::inconclusive) {
-            verdict->witness = drain_way(s, guessed, port, node);
-            verdict->missing = unknown_on(s, path_from(s, guessed, node));
+            verdict->witness = drain_way(s, *guessed, port, node);
+            verdict->missing = unknown_on(s, path_from(s, *guessed, node));
             verdict->message = fmt::format(
                 "the drain of {} leads over a valve whose opening pressure is not given",
                 machine.path);

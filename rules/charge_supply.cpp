@@ -11,26 +11,26 @@ namespace loopwright {
 namespace {
 
 Witness way_in(const Situation& s, const JudgedSide& side, Index node) {
-    const std::vector<FlowArc> arcs = s.feeds.fed.path_to(s.region, node);
+    std::vector<FlowArc>& arcs = s.searches.path();
+    s.feeds.fed.add_path_to(s.region, node, arcs);
     const Index start = arcs.empty() ? node : tail(s.region, arcs.front());
     const auto source = std::find_if(s.feeds.sources.begin(), s.feeds.sources.end(),
                                      [&](const ChargeSource& one) { return one.outlet == start; });
     const Edge& pump = s.region.edges[source->edge];
     const Passage& passage = s.circuit().passages[pump.passage];
     const Index outlet = pump.to == source->outlet ? passage.to : passage.from;
-    std::vector<Step> steps{
-        {ElementType::component, pump.component, none, outlet, "charge source"}};
-    const std::vector<Step> on =
+    std::vector<Step> steps =
         walk(s.graph, s.region, arcs,
              {.from = outlet, .to = port_on(s.graph, s.region, node, side.named_after)});
-    steps.insert(steps.end(), on.begin(), on.end());
+    steps.insert(steps.begin(),
+                 {ElementType::component, pump.component, none, outlet, "charge source"});
     return {WitnessShape::path, std::move(steps)};
 }
 
 /// What keeps the feed out: the search against the oil from the side.
 Witness what_keeps_out(const Situation& s, const JudgedSide& side) {
-    Search search;
-    search.clear(s.region.node_count);
+    const auto lease = s.searches.take(s.region.node_count);
+    Search& search = *lease;
     for (const Index node : side.nodes) search.begin_at(node);
     search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         const Edge& edge = s.region.edges[arc.edge];

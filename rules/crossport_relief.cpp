@@ -39,18 +39,35 @@ struct Discharge {
 
 class Judge {
   public:
-    Judge(const Situation& s, Docket& docket) : s_(s), docket_(docket) {
-        for (const JudgedSide& side : s.sides)
-            if (side.role == SideRole::main || side.role == SideRole::section)
-                sides_of_loop_[side.first_pump].push_back(&side);
-    }
+    Judge(const Situation& s, Docket& docket)
+        : s_(s),
+          docket_(docket),
+          to_relief_lease_(s.searches.take(s.region.node_count)),
+          from_relief_lease_(s.searches.take(s.region.node_count)),
+          to_relief_(*to_relief_lease_),
+          from_relief_(*from_relief_lease_) {}
 
     void run() {
         for (const JudgedSide& side : s_.sides)
-            if (side.role == SideRole::main || side.role == SideRole::section) judge(side);
+            if (limits(side)) judge(side);
     }
 
   private:
+    /// Main sides and sections are asked about, and are what a relief may discharge into.
+    static bool limits(const JudgedSide& side) {
+        return side.role == SideRole::main || side.role == SideRole::section;
+    }
+
+    /// Whether some other side of the loop has a node that the test likes.
+    template <typename Test>
+    bool another_side(const JudgedSide& side, Test test) const {
+        const auto all = s_.sides_of_loop(side);
+        return std::any_of(all.begin(), all.end(), [&](const JudgedSide& other) {
+            return limits(other) && other.named_after != side.named_after &&
+                   std::any_of(other.nodes.begin(), other.nodes.end(), test);
+        });
+    }
+
     void judge(const JudgedSide& side) {
         Search& search = to_relief_;
         search.clear(s_.region.node_count);
@@ -119,22 +136,13 @@ class Judge {
 
     /// On another main side, or a section, of the same loop.
     bool other_side_at(const JudgedSide& side, Index node) const {
-        const auto& sides = sides_of_loop_.at(side.first_pump);
-        return std::any_of(sides.begin(), sides.end(), [&](const JudgedSide* other) {
-            return other->named_after != side.named_after &&
-                   std::find(other->nodes.begin(), other->nodes.end(), node) != other->nodes.end();
-        });
+        return another_side(side, [&](Index n) { return n == node; });
     }
 
     /// Whether a make-up path leads from this node of a charge line to another side of the loop.
     bool makes_up_another(const JudgedSide& side, Index node) {
         const Search& checked = checked_from(node);
-        const auto& sides = sides_of_loop_.at(side.first_pump);
-        return std::any_of(sides.begin(), sides.end(), [&](const JudgedSide* other) {
-            return other->named_after != side.named_after &&
-                   std::any_of(other->nodes.begin(), other->nodes.end(),
-                               [&](Index n) { return checked.reached(n); });
-        });
+        return another_side(side, [&](Index n) { return checked.reached(n); });
     }
 
     /// Whether secured ways lead from this node of a charge line to another side of the loop.
@@ -149,12 +157,7 @@ class Judge {
                 return secured(s_, arc) && s_.feeds.vented[arc.to] == 0;
             });
         }
-        const auto& sides = sides_of_loop_.at(side.first_pump);
-        return std::any_of(sides.begin(), sides.end(), [&](const JudgedSide* other) {
-            return other->named_after != side.named_after &&
-                   std::any_of(other->nodes.begin(), other->nodes.end(),
-                               [&](Index n) { return led.reached(n); });
-        });
+        return another_side(side, [&](Index n) { return led.reached(n); });
     }
 
     /// Make-up paths from a charge line, worked out once for all its nodes that oil gets between
@@ -187,10 +190,10 @@ class Judge {
             docket_.record(s_, ElementType::side, side.named_after, side.states, Outcome::pass);
         if (verdict == nullptr) return;
         const Index inlet = tail(s_.region, relief);
-        std::vector<FlowArc> arcs = to_relief_.path_to(s_.region, inlet);
+        std::vector<FlowArc>& arcs = s_.searches.path();
+        to_relief_.add_path_to(s_.region, inlet, arcs);
         arcs.push_back(relief);
-        const std::vector<FlowArc> on = from_relief_.path_to(s_.region, discharge.node);
-        arcs.insert(arcs.end(), on.begin(), on.end());
+        from_relief_.add_path_to(s_.region, discharge.node, arcs);
         const Index start = tail(s_.region, arcs.front());
         verdict->witness.steps =
             walk(s_.graph, s_.region, arcs,
@@ -209,7 +212,8 @@ class Judge {
         if (verdict == nullptr) return;
         if (tank_relief != none) {
             const FlowArc& relief = s_.region.arcs[tank_relief];
-            std::vector<FlowArc> arcs = search.path_to(s_.region, tail(s_.region, relief));
+            std::vector<FlowArc>& arcs = s_.searches.path();
+            search.add_path_to(s_.region, tail(s_.region, relief), arcs);
             arcs.push_back(relief);
             verdict->witness.steps =
                 walk(s_.graph, s_.region, arcs,
@@ -233,12 +237,13 @@ class Judge {
     const Situation& s_;
     Docket& docket_;
     // Looked up only, never iterated.
-    std::unordered_map<Index, std::vector<const JudgedSide*>> sides_of_loop_;
     std::unordered_map<Index, Search> checked_from_;
     std::unordered_map<Index, Search> secured_from_;
     std::unique_ptr<DisjointSets> line_parts_;
-    Search to_relief_;
-    Search from_relief_;
+    SearchPool::Lease to_relief_lease_;
+    SearchPool::Lease from_relief_lease_;
+    Search& to_relief_;
+    Search& from_relief_;
 };
 
 void judge(const Situation& s, Docket& docket) { Judge(s, docket).run(); }

@@ -1,6 +1,7 @@
 #include <loopwright/rules/docket.h>
 
 #include <algorithm>
+#include <bit>
 
 namespace loopwright {
 
@@ -52,13 +53,13 @@ Docket::Entry& Docket::entry_of(ElementType type, Index index, bool& fresh) {
         slot = &by_component_[index];
     fresh = *slot == none;
     if (fresh) {
-        *slot = static_cast<Index>(entries_.size());
-        entries_.emplace_back();
-        Verdict& verdict = entries_.back().verdict;
+        *slot = static_cast<Index>(open_.size());
+        open_.emplace_back();
+        Verdict& verdict = open_.back().verdict;
         verdict.rule = &rule_;
         verdict.subject = {type, index, subject_id(graph_.circuit(), type, index)};
     }
-    return entries_[*slot];
+    return open_[*slot];
 }
 
 bool Docket::decides(const Verdict& verdict, Outcome outcome, Level level) const {
@@ -70,6 +71,8 @@ bool Docket::decides(const Verdict& verdict, Outcome outcome, Level level) const
 Verdict* Docket::record(const Situation& situation, ElementType type, Index index, StateSet states,
                         Outcome outcome, Level level) {
     if (states == 0) return nullptr;
+    if (region_ != &situation.region) close_region();
+    region_ = &situation.region;
     if (!situation.undecided.empty() && outcome != Outcome::not_applicable)
         outcome = Outcome::inconclusive;
     bool fresh = false;
@@ -77,6 +80,7 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
     Verdict& verdict = entry.verdict;
     const bool deciding = fresh || decides(verdict, outcome, level);
     if (deciding) {
+        entry.shared = 0;
         for (Share& share : entry.shares) {
             share.shared = 0;
             share.last_shared = none;
@@ -94,6 +98,13 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
     }
     const bool shares =
         verdict.outcome == outcome && (outcome != Outcome::fail || verdict.level == level);
+    if (shares) entry.shared |= states;
+    if (!situation.positions.empty()) count(entry, situation, states, shares);
+    return deciding ? &verdict : nullptr;
+}
+
+void Docket::count(Entry& entry, const Situation& situation, StateSet states, bool shares) {
+    entry.shares.resize(state_count);
     for (std::size_t s = 0; s < state_count; ++s) {
         const auto state = static_cast<State>(s);
         if ((states & bit(state)) == 0) continue;
@@ -105,14 +116,13 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
         if (!shares || share.last_shared == situation.combination) continue;
         share.last_shared = situation.combination;
         ++share.shared;
-        if (situation.positions.empty()) continue;
         Use use{state, situation.combination, {}};
+        use.positions.reserve(situation.valves.size());
         for (std::size_t v = 0; v < situation.valves.size(); ++v)
             use.positions.emplace_back(situation.valves[v],
-                                       graph_.circuit().positions[situation.positions[v]].id);
+                                       situation.circuit().positions[situation.positions[v]].id);
         entry.uses.push_back(std::move(use));
     }
-    return deciding ? &verdict : nullptr;
 }
 
 Verdict& Docket::conclude(ElementType type, Index index, Outcome outcome, Level level) {
@@ -123,44 +133,55 @@ Verdict& Docket::conclude(ElementType type, Index index, Outcome outcome, Level 
     return verdict;
 }
 
-void Docket::finish(std::vector<Verdict>& verdicts) {
-    std::vector<Entry*> order;
-    order.reserve(entries_.size());
-    for (Entry& entry : entries_) order.push_back(&entry);
-    std::sort(order.begin(), order.end(), [](const Entry* a, const Entry* b) {
-        const Subject& left = a->verdict.subject;
-        const Subject& right = b->verdict.subject;
-        return left.type != right.type ? left.type < right.type : left.index < right.index;
-    });
-    for (Entry* const at : order) {
-        Entry& entry = *at;
-        Verdict& verdict = entry.verdict;
-        for (std::size_t s = 0; s < state_count; ++s) {
-            const Share& share = entry.shares[s];
-            const auto state = static_cast<State>(s);
-            if (share.shared == 0) continue;
-            if (verdict.states.empty()) verdict.states.reserve(state_count);
-            if (share.shared == share.asked) {
-                verdict.states.push_back({.state = state});
-                continue;
-            }
-            for (Use& use : entry.uses)
-                if (use.state == state) verdict.states.push_back({state, std::move(use.positions)});
-        }
-        if (!entry.undecided.empty()) {
-            verdict.message =
-                "the operated valves have too many combinations of positions to go "
-                "through in one state";
-            verdict.witness = {.shape = WitnessShape::set};
-            verdict.missing.clear();
-            for (const Index valve : entry.undecided) {
-                verdict.witness.steps.push_back({ElementType::component, valve, none, none, {}});
-                verdict.missing.push_back(std::string(graph_.circuit().components[valve].path) +
-                                          ".positions");
-            }
-        }
-        verdicts.push_back(std::move(verdict));
+void Docket::close_region() {
+    for (Entry& entry : open_) {
+        close(entry);
+        closed_.push_back(std::move(entry.verdict));
     }
+    open_.clear();
+}
+
+void Docket::close(Entry& entry) {
+    Verdict& verdict = entry.verdict;
+    verdict.states.reserve(static_cast<std::size_t>(std::popcount(entry.shared)));
+    for (std::size_t s = 0; s < state_count; ++s) {
+        const auto state = static_cast<State>(s);
+        if ((entry.shared & bit(state)) == 0) continue;
+        if (entry.shares.empty() || entry.shares[s].shared == entry.shares[s].asked) {
+            verdict.states.push_back({.state = state});
+            continue;
+        }
+        for (Use& use : entry.uses)
+            if (use.state == state) verdict.states.push_back({state, std::move(use.positions)});
+    }
+    if (entry.undecided.empty()) return;
+    verdict.message =
+        "the operated valves have too many combinations of positions to go "
+        "through in one state";
+    verdict.witness = {.shape = WitnessShape::set};
+    verdict.missing.clear();
+    for (const Index valve : entry.undecided) {
+        verdict.witness.steps.push_back({ElementType::component, valve, none, none, {}});
+        verdict.missing.push_back(std::string(graph_.circuit().components[valve].path) +
+                                  ".positions");
+    }
+}
+
+void Docket::finish(std::vector<Verdict>& verdicts) {
+    close_region();
+    const auto before = [](const Verdict& a, const Verdict& b) {
+        return a.subject.type != b.subject.type ? a.subject.type < b.subject.type
+                                                : a.subject.index < b.subject.index;
+    };
+    std::vector<Verdict*> order;
+    order.reserve(closed_.size());
+    for (Verdict& verdict : closed_) order.push_back(&verdict);
+    // Regions come as in the file, and so mostly do the subjects.
+    if (!std::is_sorted(closed_.begin(), closed_.end(), before))
+        std::sort(order.begin(), order.end(),
+                  [&](const Verdict* a, const Verdict* b) { return before(*a, *b); });
+    for (Verdict* const verdict : order) verdicts.push_back(std::move(*verdict));
+    closed_.clear();
 }
 
 }  // namespace loopwright

@@ -1,7 +1,5 @@
 #pragma once
 
-#include <array>
-#include <deque>
 #include <vector>
 
 #include <loopwright/base/finding.h>
@@ -17,24 +15,24 @@ class Docket {
     Docket(const FlowGraph& graph, const RuleInfo& rule, bool best_state);
 
     /// Notes an outcome for a subject in `states` of a situation. Returns the verdict to fill in
-    /// (message, witness, measures) if this outcome is the deciding one for the first time, else
-    /// null. `index`: Subject::index.
+    /// (message, witness, measures) before the next call if this outcome is the deciding one for
+    /// the first time, else null. `index`: Subject::index.
     Verdict* record(const Situation& situation, ElementType type, Index index, StateSet states,
                     Outcome outcome, Level level = Level::error);
 
     /// A verdict that hangs on no state.
     Verdict& conclude(ElementType type, Index index, Outcome outcome, Level level = Level::error);
 
-    bool empty() const { return entries_.empty(); }
+    bool empty() const { return size() == 0; }
 
-    std::size_t size() const { return entries_.size(); }
+    std::size_t size() const { return open_.size() + closed_.size(); }
 
     /// Hands the verdicts over in the order of their subjects: circuit, loops, sides, components,
     /// each as in the file. Ends the docket.
     void finish(std::vector<Verdict>& verdicts);
 
   private:
-    /// States with the combinations in which they were asked and shared the deciding outcome.
+    /// In how many combinations a state was asked, and shared the deciding outcome.
     struct Share {
         std::uint32_t asked = 0;
         std::uint32_t shared = 0;
@@ -48,20 +46,28 @@ class Docket {
     };
     struct Entry {
         Verdict verdict = {};
-        std::array<Share, state_count> shares = {};
-        std::vector<Use> uses = {};  ///< kept only where valves have positions
+        StateSet shared = 0;
+        // Only where valves have positions:
+        std::vector<Share> shares = {};  ///< for each state
+        std::vector<Use> uses = {};
         std::vector<Index> undecided = {};
     };
 
     Entry& entry_of(ElementType type, Index index, bool& fresh);
+    static void count(Entry& entry, const Situation& situation, StateSet states, bool shares);
+    void close_region();
+    void close(Entry& entry);
     bool decides(const Verdict& verdict, Outcome outcome, Level level) const;
 
     const FlowGraph& graph_;
     const RuleInfo& rule_;
     bool best_state_;
-    std::deque<Entry> entries_;        // they are large and are not to move
-    std::vector<Index> by_port_;       // sides
+    // A subject is in one region, so its verdict is closed while it is at hand.
+    const Region* region_ = nullptr;
+    std::vector<Entry> open_;
+    std::vector<Index> by_port_;       // sides, into open_
     std::vector<Index> by_component_;  // loops and components: a rule has one sort of them
+    std::vector<Verdict> closed_;
 };
 
 }  // namespace loopwright

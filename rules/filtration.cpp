@@ -17,11 +17,10 @@ bool into_housing(const Situation& s, const Edge& leakage) {
 
 /// Every way that oil can take from a reservoir, but through the machines of loops. Leakage counts
 /// where it leaves a machine, into its housing.
-Search oil_ways(const Situation& s, bool with_filters) {
-    Search search;
-    search.clear(s.region.node_count);
-    for (const Index node : s.region.reservoirs) search.begin_at(node);
-    s.graph.work += search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
+SearchPool::Lease oil_ways(const Situation& s, bool with_filters) {
+    SearchPool::Lease search = s.searches.take(s.region.node_count);
+    for (const Index node : s.region.reservoirs) search->begin_at(node);
+    s.graph.work += search->run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         const Edge& edge = s.region.edges[arc.edge];
         if (s.region.is_reservoir[arc.to] != 0) return false;
         if (!with_filters && edge.part == Part::filter) return false;
@@ -46,7 +45,8 @@ Index first_reached(const Situation& s, const Loop& loop, const Search& search) 
 
 /// The way by which the oil came, up to where it first meets the loop.
 Witness way_in(const Situation& s, const Loop& loop, const Search& search, Index node) {
-    std::vector<FlowArc> arcs = search.path_to(s.region, node);
+    std::vector<FlowArc>& arcs = s.searches.path();
+    search.add_path_to(s.region, node, arcs);
     const auto on_loop = [&](const FlowArc& arc) {
         const auto sides = s.loops.sides_at(arc.to);
         return std::any_of(sides.begin(), sides.end(), [&](Index side) {
@@ -60,13 +60,13 @@ Witness way_in(const Situation& s, const Loop& loop, const Search& search, Index
 
 void judge(const Situation& s, Docket& docket) {
     if (s.loops.loops.empty()) return;
-    const Search all = oil_ways(s, true);
-    const Search unfiltered = oil_ways(s, false);
+    const auto all = oil_ways(s, true);
+    const auto unfiltered = oil_ways(s, false);
     for (Index i = 0; i < s.loops.loops.size(); ++i) {
         const Loop& loop = s.loops.loops[i];
         if (!s.judges(loop.first_pump) || loop.shorted) continue;
-        const Index dirty = first_reached(s, loop, unfiltered);
-        const Index any = first_reached(s, loop, all);
+        const Index dirty = first_reached(s, loop, *unfiltered);
+        const Index any = first_reached(s, loop, *all);
         const Outcome outcome = dirty != none ? Outcome::fail
                                 : any != none ? Outcome::pass
                                               : Outcome::not_applicable;
@@ -75,10 +75,10 @@ void judge(const Situation& s, Docket& docket) {
         if (verdict == nullptr) continue;
         if (outcome == Outcome::fail) {
             verdict->message = "oil enters the loop without passing a filter";
-            verdict->witness = way_in(s, loop, unfiltered, dirty);
+            verdict->witness = way_in(s, loop, *unfiltered, dirty);
         } else if (outcome == Outcome::pass) {
             verdict->message = "all oil that enters the loop passes a filter";
-            verdict->witness = way_in(s, loop, all, any);
+            verdict->witness = way_in(s, loop, *all, any);
         } else {
             verdict->message = "no oil enters the loop from a reservoir";
         }

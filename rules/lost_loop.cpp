@@ -25,8 +25,8 @@ Witness round_trip(const Situation& s, Index edge) {
     const bool outlet_at_to = (displacement_ways(machine, round) & open_forward) != 0;
     out.backward = outlet_at_to ? 0 : 1;
     out.to = outlet_at_to ? machine.to : machine.from;
-    Search search;
-    search.clear(s.region.node_count);
+    const auto lease = s.searches.take(s.region.node_count);
+    Search& search = *lease;
     search.begin_at(out.to);
     search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         if (arc.edge == edge || s.loops.loop_of[arc.edge] == none) return false;
@@ -34,27 +34,25 @@ Witness round_trip(const Situation& s, Index edge) {
         return passed.passage_class == PassageClass::displacement || stands_open(s.standing, arc);
     });
     const Index inlet = outlet_at_to ? machine.from : machine.to;
-    std::vector<FlowArc> arcs{out};
-    if (search.reached(inlet)) {
-        const std::vector<FlowArc> rest = search.path_to(s.region, inlet);
-        arcs.insert(arcs.end(), rest.begin(), rest.end());
-    }
+    std::vector<FlowArc>& arcs = s.searches.path();
+    arcs.push_back(out);
+    if (search.reached(inlet)) search.add_path_to(s.region, inlet, arcs);
     return {WitnessShape::path,
             walk(s.graph, s.region, arcs, {.to = entry_port(s.graph, s.region, out)})};
 }
 
 /// The way between the two ports of a shorted machine.
 Witness short_circuit(const Situation& s, const Edge& machine) {
-    Search search;
-    search.clear(s.region.node_count);
+    const auto lease = s.searches.take(s.region.node_count);
+    Search& search = *lease;
     search.begin_at(machine.from);
     search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         return s.loops.loop_of[arc.edge] != none &&
                s.region.edges[arc.edge].passage_class != PassageClass::displacement;
     });
     const Passage& passage = s.circuit().passages[machine.passage];
-    std::vector<FlowArc> arcs;
-    if (search.reached(machine.to)) arcs = search.path_to(s.region, machine.to);
+    std::vector<FlowArc>& arcs = s.searches.path();
+    if (search.reached(machine.to)) search.add_path_to(s.region, machine.to, arcs);
     return {WitnessShape::path,
             walk(s.graph, s.region, arcs, {.from = passage.from, .to = passage.to})};
 }
@@ -65,8 +63,8 @@ Witness open_end(const Situation& s, const Edge& machine, std::string& where) {
     for (const bool at_from : {true, false}) {
         const Index node = at_from ? machine.from : machine.to;
         const Index port = at_from ? passage.from : passage.to;
-        Search search;
-        search.clear(s.region.node_count);
+        const auto lease = s.searches.take(s.region.node_count);
+        Search& search = *lease;
         search.begin_at(node);
         search.run(s.region, [&](Index here, const FlowArc& arc) {
             return s.region.is_reservoir[here] == 0 && stands_open(s.standing, arc) &&
@@ -77,13 +75,14 @@ Witness open_end(const Situation& s, const Edge& machine, std::string& where) {
                                        [&](Index n) { return s.region.is_reservoir[n] != 0; });
         if (tank == search.order.end() || s.feeds.vented[node] == 0) continue;
         where = fmt::format("its port {} is open to a reservoir", s.circuit().ports[port].letter);
-        const std::vector<FlowArc> arcs = search.path_to(s.region, *tank);
+        std::vector<FlowArc>& arcs = s.searches.path();
+        search.add_path_to(s.region, *tank, arcs);
         std::vector<Step> steps = walk(s.graph, s.region, arcs, {.from = port});
         steps.insert(steps.begin(), {ElementType::component, machine.component, none, port, {}});
         return {WitnessShape::path, std::move(steps)};
     }
-    Search search;
-    search.clear(s.region.node_count);
+    const auto lease = s.searches.take(s.region.node_count);
+    Search& search = *lease;
     search.begin_at(machine.to);
     search.begin_at(machine.from);
     search.run(s.region, [&](Index here, const FlowArc& arc) {

@@ -13,7 +13,8 @@ namespace loopwright {
 namespace {
 
 Witness make_up_way(const Situation& s, const JudgedSide& side, Index node) {
-    const std::vector<FlowArc> arcs = s.feeds.make_up_path(s.region, node);
+    std::vector<FlowArc>& arcs = s.searches.path();
+    s.feeds.add_make_up_path(s.region, node, arcs);
     const Index end = port_on(s.graph, s.region, node, side.named_after);
     const Index start = tail(s.region, arcs.front());
     for (const ChargeSource& source : s.feeds.sources) {
@@ -21,10 +22,9 @@ Witness make_up_way(const Situation& s, const JudgedSide& side, Index node) {
         const Edge& pump = s.region.edges[source.edge];
         const Passage& passage = s.circuit().passages[pump.passage];
         const Index outlet = pump.to == source.outlet ? passage.to : passage.from;
-        std::vector<Step> steps{
-            {ElementType::component, pump.component, none, outlet, "charge source"}};
-        const std::vector<Step> on = walk(s.graph, s.region, arcs, {.from = outlet, .to = end});
-        steps.insert(steps.end(), on.begin(), on.end());
+        std::vector<Step> steps = walk(s.graph, s.region, arcs, {.from = outlet, .to = end});
+        steps.insert(steps.begin(),
+                     {ElementType::component, pump.component, none, outlet, "charge source"});
         return {WitnessShape::path, std::move(steps)};
     }
     return {WitnessShape::path, walk(s.graph, s.region, arcs, {.to = end})};
@@ -32,8 +32,8 @@ Witness make_up_way(const Situation& s, const JudgedSide& side, Index node) {
 
 /// The ways that end on the side and are no make-up check: a check turned round, a restriction ...
 Witness ways_on_side(const Situation& s, const JudgedSide& side) {
-    Search search;
-    search.clear(s.region.node_count);
+    const auto lease = s.searches.take(s.region.node_count);
+    Search& search = *lease;
     for (const Index node : side.nodes) search.begin_at(node);
     search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         return open_way(s.region.edges[arc.edge]) && s.region.is_reservoir[arc.to] == 0 &&
@@ -43,22 +43,21 @@ Witness ways_on_side(const Situation& s, const JudgedSide& side) {
 }
 
 /// What charge oil reaches by ways that meter nothing.
-Search fed_past_no_restriction(const Situation& s) {
+SearchPool::Lease fed_past_no_restriction(const Situation& s) {
     const FeedRule feeds(s.region, s.standing, s.loops, s.feeds.vented, s.open_part_ways);
-    Search search;
-    search.clear(s.region.node_count);
-    for (const ChargeSource& source : s.feeds.sources) search.begin_at(source.outlet);
-    search.run(s.region, [&](Index node, const FlowArc& arc) {
+    SearchPool::Lease search = s.searches.take(s.region.node_count);
+    for (const ChargeSource& source : s.feeds.sources) search->begin_at(source.outlet);
+    search->run(s.region, [&](Index node, const FlowArc& arc) {
         return s.region.edges[arc.edge].passage_class != PassageClass::metering && feeds(node, arc);
     });
     return search;
 }
 
 void judge(const Situation& s, Docket& docket) {
-    std::optional<Search> freely_fed;
+    std::optional<SearchPool::Lease> freely_fed;
     const auto unrestricted = [&]() -> const Search& {
-        if (!freely_fed) freely_fed = fed_past_no_restriction(s);
-        return *freely_fed;
+        if (!freely_fed) freely_fed.emplace(fed_past_no_restriction(s));
+        return **freely_fed;
     };
     for (const JudgedSide& side : s.sides) {
         if (!side.may_be_low || side.role == SideRole::intermediate) continue;

@@ -51,6 +51,7 @@ class Tampered {
                                 .standing = standing_,
                                 .sides = s.sides,
                                 .feeds = feeds_,
+                                .searches = s.searches,
                                 .looped = s.looped,
                                 .open_part_ways = s.open_part_ways};
         find_rule(rule)->judge(changed, docket);

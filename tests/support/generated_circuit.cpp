@@ -44,24 +44,32 @@ class Writer {
 
     /// A whole drive, the ice resurfacer's of the examples: 15 components and what its chains hold.
     void drive(unsigned n, Chains chains) {
-        add(R"(  <engine id="E{}" title="engine" power="55 kW" speed="2400 rpm" rotation="clockwise"/>
+        add(R"(
+  <!-- Prime mover and what it turns -->
+  <engine id="E{}" title="engine" power="55 kW" speed="2400 rpm" rotation="clockwise"/>
   <pump id="P{}" title="loop pump" displacement="71 cm3/rev" variable="yes" flow-directions="2" control="hydraulic"
         rotation="clockwise" drain="external" case-ports="2" case-pressure="3 bar" max-pressure="420 bar" max-speed="3300 rpm"/>
   <pump id="Q{}" title="charge pump" displacement="18 cm3/rev" rotation="clockwise" max-speed="3300 rpm"/>
   <shaft id="W{}" joins="E{} P{} Q{}"/>)",
             n, n, n, n, n, n, n);
-        add(R"(  <motor id="M{}" title="traction motor" displacement="80 cm3/rev" min-displacement="28 cm3/rev" variable="yes"
+        add(R"(
+  <!-- Motor and load -->
+  <motor id="M{}" title="traction motor" displacement="80 cm3/rev" min-displacement="28 cm3/rev" variable="yes"
          design="bent-axis" control="hydraulic" drain="external" case-ports="2" case-pressure="3 bar"
          max-pressure="450 bar" max-speed="4500 rpm"/>
   <load id="D{}" title="rear axle" torque="300 N.m" overrunning="yes"/>
   <shaft id="Y{}" joins="M{} D{}"/>)",
             n, n, n, n, n);
-        add(R"(  <reservoir id="T{}" volume="60 L" breather="yes" level-indicator="yes">
+        add(R"(
+  <!-- Reservoir and suction -->
+  <reservoir id="T{}" volume="60 L" breather="yes" level-indicator="yes">
     <port id="S" level="below"/> <port id="R" level="below"/> <port id="D" level="below"/>
   </reservoir>
   <line id="S{}" function="suction" joins="T{}.S Q{}.S" bore="38 mm" length="0.8 m"/>)",
             n, n, n, n);
-        add(R"(  <relief-valve id="R{}" title="charge relief" setting="24 bar"/>
+        add(R"(
+  <!-- Charge line: relief before the filter, which has no bypass but an indicator -->
+  <relief-valve id="R{}" title="charge relief" setting="24 bar"/>
   <filter id="F{}" title="charge filter" fineness="10 um" beta="200" clogging-indicator="electrical"/>
   <check-valve id="C{}" title="make-up A"/>
   <check-valve id="B{}" title="make-up B"/>)",
@@ -70,7 +78,9 @@ class Writer {
         chain("filter", "charge", 'f', n, chains.charge, fmt::format("F{}.B", n),
               fmt::format("C{0}.A B{0}.A", n));
         line("return", fmt::format("N{}", n), fmt::format("R{0}.T T{0}.R", n));
-        add(R"(  <relief-valve id="X{}" title="crossport A to B" setting="380 bar" operation="pilot"/>
+        add(R"(
+  <!-- The loop, with crossport reliefs from side to side -->
+  <relief-valve id="X{}" title="crossport A to B" setting="380 bar" operation="pilot"/>
   <relief-valve id="Z{}" title="crossport B to A" setting="380 bar" operation="pilot"/>
   <flushing-valve id="V{}" title="flushing valve"/>
   <relief-valve id="U{}" title="flushing relief" setting="18 bar"/>
