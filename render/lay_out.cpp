@@ -14,8 +14,9 @@ namespace loopwright {
 
 namespace {
 
-// Room is enlarged that often before a circuit counts as one that cannot be routed.
-constexpr int most_enlargements = 6;
+// Room between neighbours is enlarged that often before everything is drawn apart.
+constexpr int most_enlargements = 4;
+constexpr int widest_spread = 4;
 // Above this many nets only one arrangement is tried.
 constexpr std::size_t many_nets = 60;
 
@@ -50,8 +51,7 @@ std::vector<RouteNet> nets_of(const Sketch& sketch) {
 }
 
 /// Trunks that would run into a body or another net's port are left to the search.
-void drop_blocked_trunks(const Sketch& sketch, std::vector<RouteNet>& nets,
-                         const RouteField& field) {
+void drop_blocked_trunks(std::vector<RouteNet>& nets, const RouteField& field) {
     const auto hits = [&](std::size_t n, const Run& run) {
         for (const Box& body : field.bodies)
             if (run.from.y > body.top - 1.0 && run.from.y < body.bottom + 1.0 &&
@@ -69,7 +69,6 @@ void drop_blocked_trunks(const Sketch& sketch, std::vector<RouteNet>& nets,
         }
         return false;
     };
-    (void)sketch;
     for (std::size_t n = 0; n < nets.size(); ++n) {
         auto& trunks = nets[n].trunks;
         trunks.erase(std::remove_if(trunks.begin(), trunks.end(),
@@ -94,7 +93,7 @@ std::optional<Attempt> attempt(const Circuit& circuit, const Roles& roles,
     std::vector<ShaftNet> shafts = shaft_nets(circuit, sketch);
     const std::size_t oil = nets.size();
     for (const ShaftNet& shaft : shafts) nets.push_back(shaft.net);
-    drop_blocked_trunks(sketch, nets, field);
+    drop_blocked_trunks(nets, field);
     std::optional<std::vector<RoutedNet>> routed = route(field, nets);
     if (!routed) return std::nullopt;
     Attempt out{.sketch = std::move(sketch)};
@@ -107,29 +106,50 @@ std::optional<Attempt> attempt(const Circuit& circuit, const Roles& roles,
     return out;
 }
 
+/// The cheapest of the arrangements that differ in what only a routing can judge.
+std::optional<Attempt> best_attempt(const Circuit& circuit, const Roles& roles,
+                                    const Structure& structure, const Sketch& blank,
+                                    Spacing spacing) {
+    std::optional<Attempt> chosen;
+    for (int choice = 0; choice < (blank.nets.size() > many_nets ? 1 : 4); ++choice) {
+        spacing.drains_below = (choice & 1) != 0;
+        spacing.mirror_actuators = (choice & 2) != 0;
+        std::optional<Attempt> tried = attempt(circuit, roles, structure, blank, spacing, 1);
+        if (tried && (!chosen || tried->cost < chosen->cost)) chosen = std::move(tried);
+    }
+    return chosen;
+}
+
+/// Room, from the least that a draughtsman would leave to so much that any line finds a way.
+std::vector<Spacing> rooms() {
+    std::vector<Spacing> out(1);
+    for (int i = 0; i < most_enlargements; ++i) {
+        Spacing more = out.back();
+        more.column += 2;
+        more.row += 2;
+        more.stack += 2;
+        out.push_back(more);
+    }
+    while (out.back().spread < widest_spread) {
+        Spacing more = out.back();
+        ++more.spread;
+        out.push_back(more);
+    }
+    return out;
+}
+
 }  // namespace
 
 Layout lay_out(const Circuit& circuit, const Structure& structure, std::string_view sheet) {
     const Sketch blank(circuit);
     const Roles roles = roles_of(blank, structure);
-    std::optional<Layout> best;
-    Spacing spacing;
-    for (int enlargement = 0; enlargement < most_enlargements; ++enlargement) {
-        std::optional<Attempt> chosen;
-        for (int choice = 0; choice < (blank.nets.size() > many_nets ? 1 : 4); ++choice) {
-            spacing.drains_below = (choice & 1) != 0;
-            spacing.mirror_actuators = (choice & 2) != 0;
-            std::optional<Attempt> tried = attempt(circuit, roles, structure, blank, spacing, 1);
-            if (tried && (!chosen || tried->cost < chosen->cost)) chosen = std::move(tried);
-        }
-        if (chosen) {
-            Layout layout =
-                finish_layout(circuit, chosen->sketch, roles, chosen->nets, chosen->shafts);
-            fit_to_sheet(circuit, layout, sheet);
-            return layout;
-        }
-        spacing.column += 2;
-        spacing.row += 2;
+    for (const Spacing& spacing : rooms()) {
+        const std::optional<Attempt> chosen =
+            best_attempt(circuit, roles, structure, blank, spacing);
+        if (!chosen) continue;
+        Layout layout = finish_layout(circuit, chosen->sketch, roles, chosen->nets, chosen->shafts);
+        fit_to_sheet(circuit, layout, sheet);
+        return layout;
     }
     throw std::logic_error("no way found for a line of the drawing");
 }

@@ -36,6 +36,21 @@ void shift(Sketch& sketch, const Block& block, const std::vector<std::size_t>& t
         }
 }
 
+/// Draws everything apart: where rows and columns have no room for a line, there is some then.
+void spread_apart(Sketch& sketch, int factor) {
+    std::vector<bool> hung(sketch.parts.size(), false);
+    for (const SketchPart& part : sketch.parts)
+        for (const int mark : part.marks) hung[static_cast<std::size_t>(mark)] = true;
+    for (std::size_t p = 0; p < sketch.parts.size(); ++p) {
+        const Cell at = sketch.parts[p].at;
+        if (!hung[p]) sketch.move_to(static_cast<int>(p), {at.x * factor, at.y * factor});
+    }
+    for (SketchNet& net : sketch.nets)
+        for (Run& run : net.trunks)
+            run = {{run.from.x * factor, run.from.y * factor},
+                   {run.to.x * factor, run.to.y * factor}};
+}
+
 }  // namespace
 
 void place(Sketch& sketch, const Roles& roles, const Structure& structure, const Spacing& spacing,
@@ -77,6 +92,7 @@ void place(Sketch& sketch, const Roles& roles, const Structure& structure, const
         top += static_cast<int>(std::ceil(box.bottom) - std::floor(box.top)) + block_gap;
         widest = std::max(widest, static_cast<int>(std::ceil(box.right)) + x - left);
     }
+    spread_apart(sketch, spacing.spread);
 }
 
 }  // namespace loopwright

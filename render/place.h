@@ -16,6 +16,8 @@ namespace loopwright {
 struct Spacing {
     int column = 3;  ///< between neighbours in a row
     int row = 3;     ///< between a symbol and the level line that it hangs on
+    int stack = 2;   ///< between symbols that stand on one another
+    int spread = 1;  ///< distances between symbols are multiplied by it
     /// Choices that only a routing can judge, tried one after the other.
     bool drains_below = false;  ///< joined drains below the drain chain instead of above
     bool mirror_pumps = true;   ///< case ports to the outside

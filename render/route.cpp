@@ -14,6 +14,8 @@ namespace {
 
 // How often the whole set of nets is gone through again.
 constexpr int improvement_rounds = 3;
+// How often a net that finds no way may go to the head of the order.
+constexpr int most_restarts = 8;
 
 /// Half the perimeter of the box round a net's ends: short nets first.
 int spread(const RouteNet& net) {
@@ -41,6 +43,14 @@ std::vector<std::size_t> order_of(std::span<const RouteNet> nets) {
         return spread(nets[a]) < spread(nets[b]);
     });
     return order;
+}
+
+/// A net whose level stretches bar its own way is laid without them.
+std::optional<std::vector<Run>> lay_at_all(RouteGrid& grid, RouteSearch& search, std::int32_t net,
+                                           const RouteNet& ends) {
+    std::optional<std::vector<Run>> runs = lay_net(grid, search, net, ends);
+    if (runs || ends.trunks.empty()) return runs;
+    return lay_net(grid, search, net, {.ends = ends.ends});
 }
 
 /// One round over all nets; whether anything got better.
@@ -75,17 +85,16 @@ std::optional<std::vector<RoutedNet>> route(const RouteField& field,
     RouteSearch search(grid);
     std::vector<std::size_t> order = order_of(nets);
     std::vector<std::vector<Run>> laid(nets.size());
-    // A net that finds no way goes to the head of the order, twice as often as there are nets.
-    std::size_t attempts = 8;
+    int restarts = most_restarts;
     for (std::size_t i = 0; i < order.size(); ++i) {
         const std::size_t n = order[i];
         std::optional<std::vector<Run>> runs =
-            lay_net(grid, search, static_cast<std::int32_t>(n), nets[n]);
+            lay_at_all(grid, search, static_cast<std::int32_t>(n), nets[n]);
         if (runs) {
             laid[n] = std::move(*runs);
             continue;
         }
-        if (attempts-- == 0 || i == 0) return std::nullopt;
+        if (restarts-- == 0 || i == 0) return std::nullopt;
         for (std::size_t done = 0; done < i; ++done) {
             for (const Run& run : laid[order[done]]) grid.take_up(run);
             laid[order[done]].clear();
