@@ -78,18 +78,16 @@ std::size_t nearest_piece(const RouteGrid& grid, const std::vector<NetPiece>& pi
     return best;
 }
 
-/// Takes up the ends of trunks that lead nowhere.
-void prune(RouteGrid& grid, std::int32_t net, const RouteNet& ends) {
-    for (const Run& trunk : ends.trunks) {
-        std::vector<int> points = points_of(grid, trunk);
-        for (int turn = 0; turn < 2; ++turn, std::reverse(points.begin(), points.end()))
-            for (std::size_t i = 0; i + 1 < points.size(); ++i) {
-                if (grid.degree(net, points[i]) != 1) break;
-                if (grid.edge(points[i], heading_between(grid, points[i], points[i + 1])) != net)
-                    break;
-                grid.take_up({grid.cell(points[i]), grid.cell(points[i + 1])});
-            }
-    }
+/// Takes up what leads to no port: a trunk's end, or a piece of it that the net joins elsewhere.
+void prune(RouteGrid& grid, std::int32_t net, const std::set<int>& points) {
+    for (int point : points)
+        while (grid.degree(net, point) == 1) {
+            int heading = 0;
+            while (grid.edge(point, static_cast<Heading>(heading)) != net) ++heading;
+            const int next = grid.next(point, static_cast<Heading>(heading));
+            grid.take_up({grid.cell(point), grid.cell(next)});
+            point = next;
+        }
 }
 
 /// All of the net's edges among the points, as runs without bends.
@@ -150,7 +148,7 @@ std::optional<std::vector<Run>> lay_net(RouteGrid& grid, RouteSearch& search, st
         pieces.erase(pieces.begin() + static_cast<std::ptrdiff_t>(source));
     }
     const std::set<int> points = points_of(grid, laid);
-    prune(grid, net, ends);
+    prune(grid, net, points);
     return collect(grid, net, points, false);
 }
 
