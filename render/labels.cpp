@@ -2,7 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
+#include <map>
+#include <stdexcept>
 
 #include <loopwright/render/label_text.h>
 #include <loopwright/render/occupancy.h>
@@ -16,7 +17,10 @@ constexpr double quarter = 0.25;
 constexpr double clear = 0.3;         // M, round every text
 constexpr double stroke_half = 0.25;  // M, kept free on each side of a line
 constexpr double small_shift = 3.0;
-constexpr double far_shift = 16.0;
+// How far off a text with a leader may stand: the nearer the better.
+constexpr double apart[] = {16.0, 64.0, 1024.0};
+// Room for text round the whole drawing.
+constexpr double surroundings = 40.0;
 
 Box grown(const Box& box, double by) {
     return {box.left - by, box.top - by, box.right + by, box.bottom + by};
@@ -46,7 +50,8 @@ class LabelPlacer {
           sketch_(sketch),
           roles_(roles),
           layout_(layout),
-          room_(extent_of(sketch, layout)) {}
+          extent_(extent_of(sketch, layout)),
+          room_(extent_) {}
 
     void place() {
         take_obstacles();
@@ -55,7 +60,7 @@ class LabelPlacer {
             if (!part(p).is_mark() && part(p).label_width > 0.0 && !try_planned(p))
                 waiting.push_back(p);
         for (const int p : waiting)
-            if (!try_near(p)) place_apart(p);
+            if (!try_near(p)) place_apart(p, part(p).label_width, part(p).label_height);
         place_reservoir_labels();
         for (Index line = 0; line < circuit_.lines.size(); ++line) place_line_id(line);
     }
@@ -74,7 +79,7 @@ class LabelPlacer {
         };
         for (int p = 0; p < static_cast<int>(sketch.parts.size()); ++p) widen(sketch.body(p));
         for (const Wire& wire : layout.wires) widen(run_box(wire.from, wire.to));
-        return grown(box, far_shift + 8.0);
+        return grown(box, surroundings);
     }
 
     void take_obstacles() {
@@ -158,8 +163,14 @@ class LabelPlacer {
     }
 
     /// Further off, with a leader from the text to the symbol.
-    void place_apart(int p) {
-        const SketchPart& s = part(p);
+    void place_apart(int p, double width, double height) {
+        for (const double reach : apart)
+            if (try_apart(p, width, height, reach)) return;
+        throw std::logic_error("no room for the label of " +
+                               std::string(circuit_.components[part(p).component].path));
+    }
+
+    bool try_apart(int p, double width, double height, double reach) {
         const Box body = sketch_.body(p);
         struct Try {
             double cost = 0.0;
@@ -168,11 +179,15 @@ class LabelPlacer {
         std::vector<Try> tries;
         const double cx = (body.left + body.right) / 2;
         const double cy = (body.top + body.bottom) / 2;
-        const double reach_x = far_shift + (body.right - body.left) / 2 + s.label_width;
-        const double reach_y = far_shift + (body.bottom - body.top) / 2 + s.label_height;
-        for (double y = cy - reach_y; y <= cy + reach_y - s.label_height; y += 1.0)
-            for (double x = cx - reach_x; x <= cx + reach_x - s.label_width; x += 1.0) {
-                const Box box = snapped({x, y, x + s.label_width, y + s.label_height});
+        const double reach_x = reach + (body.right - body.left) / 2 + width;
+        const double reach_y = reach + (body.bottom - body.top) / 2 + height;
+        const double top = std::max(cy - reach_y, extent_.top);
+        const double left = std::max(cx - reach_x, extent_.left);
+        const double bottom = std::min(cy + reach_y, extent_.bottom) - height;
+        const double right = std::min(cx + reach_x, extent_.right) - width;
+        for (double y = top; y <= bottom; y += 1.0)
+            for (double x = left; x <= right; x += 1.0) {
+                const Box box = snapped({x, y, x + width, y + height});
                 const double dx = std::max({body.left - box.right, box.left - body.right, 0.0});
                 const double dy = std::max({body.top - box.bottom, box.top - body.bottom, 0.0});
                 tries.push_back({dx + dy, box});
@@ -186,10 +201,9 @@ class LabelPlacer {
                 std::vector<GridPoint> leader = leader_between(t.box, body);
                 if (patience < 2 && passes_solid(p, leader)) continue;
                 if (patience < 1 && passes_line(leader)) continue;
-                if (accept(p, t.box, std::move(leader))) return;
+                if (accept(p, t.box, std::move(leader))) return true;
             }
-        throw std::logic_error("no room for the label of " +
-                               std::string(circuit_.components[s.component].path));
+        return false;
     }
 
     /// Whether a leader passes another symbol, a port letter or a text.
@@ -254,19 +268,19 @@ class LabelPlacer {
 
     /// A reservoir is named at one of its marks; where there are several, at every mark.
     void place_reservoir_labels() {
-        std::set<Index> reservoirs;
-        for (const SketchPart& s : sketch_.parts)
-            if (s.is_mark()) reservoirs.insert(s.component);
-        std::set<Index> named;
-        for (int p = 0; p < static_cast<int>(sketch_.parts.size()); ++p) {
-            if (!part(p).is_mark()) continue;
-            const Component& component = circuit_.components[part(p).component];
-            LabelText text = label_text(circuit_, component);
-            if (named.count(part(p).component) != 0) {
-                if (reservoirs.size() < 2) continue;
-                text = first_line(text);
-            }
-            if (try_mark_label(p, text)) named.insert(part(p).component);
+        std::map<Index, std::vector<int>> marks;
+        for (int p = 0; p < static_cast<int>(sketch_.parts.size()); ++p)
+            if (part(p).is_mark()) marks[part(p).component].push_back(p);
+        for (auto& [component, own] : marks) {
+            LabelText text = label_text(circuit_, circuit_.components[component]);
+            const auto named = std::find_if(own.begin(), own.end(),
+                                            [&](int p) { return try_mark_label(p, text); });
+            if (named == own.end()) place_apart(own.front(), text.width, text.height);
+            if (marks.size() < 2) return;
+            own.erase(named == own.end() ? own.begin() : named);
+            text = first_line(text);
+            for (const int p : own)
+                if (!try_mark_label(p, text)) place_apart(p, text.width, text.height);
         }
     }
 
@@ -338,6 +352,7 @@ class LabelPlacer {
     const Sketch& sketch_;
     const Roles& roles_;
     Layout& layout_;
+    Box extent_;
     Occupancy room_;
 };
 
