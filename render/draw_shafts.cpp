@@ -11,6 +11,7 @@ namespace loopwright {
 namespace {
 
 constexpr double half = 0.25 * 2.5;  // mm
+constexpr double touch = 0.01;       // mm
 
 struct Piece {
     double from = 0.0;
@@ -32,23 +33,31 @@ Axis axis_of(const ShaftRun& run) {
     return {false, a.x, std::min(a.y, b.y), std::max(a.y, b.y)};
 }
 
-/// One of the two lines of a run, cut open where another run of the shaft joins on that side.
-std::vector<Piece> side_line(const Axis& run, double side, const std::vector<Axis>& others) {
-    std::vector<Piece> pieces{{run.from, run.to}};
+/// Whether another run of the shaft leaves the run on that side of it.
+bool joins(const Axis& run, const Axis& other, double side) {
+    return side < 0 ? other.from < run.across - touch : other.to > run.across + touch;
+}
+
+/// By how much one line of a run ends short of the run's end: where others join on its side it ends
+/// before them; at the outside of a corner it goes on to the other's outer line.
+double shortened(const Axis& run, double end, double side, const std::vector<Axis>& others) {
+    bool corner = false;
     for (const Axis& other : others) {
-        if (other.level == run.level || other.across < run.from - 0.01 ||
-            other.across > run.to + 0.01 || run.across < other.from - 0.01 ||
-            run.across > other.to + 0.01)
-            continue;
-        const bool joins = side < 0 ? other.from < run.across - 0.01 : other.to > run.across + 0.01;
-        // A corner: the outer line goes on to the other's outer line, the inner one ends before.
-        const bool at_start = std::abs(other.across - run.from) < 0.01;
-        const bool at_end = std::abs(other.across - run.to) < 0.01;
-        for (Piece& piece : pieces) {
-            if (at_start && piece.from == run.from) piece.from += joins ? half : -half;
-            if (at_end && piece.to == run.to) piece.to += joins ? -half : half;
-        }
-        if (at_start || at_end || !joins) continue;
+        if (std::abs(other.across - end) > touch) continue;
+        if (joins(run, other, side)) return half;
+        corner = true;
+    }
+    return corner ? -half : 0.0;
+}
+
+/// One of the two lines of a run, cut open where other runs of the shaft join on that side.
+/// `others`: the runs across it that touch it.
+std::vector<Piece> side_line(const Axis& run, double side, const std::vector<Axis>& others) {
+    std::vector<Piece> pieces{{run.from + shortened(run, run.from, side, others),
+                               run.to - shortened(run, run.to, side, others)}};
+    for (const Axis& other : others) {
+        const bool inside = other.across > run.from + touch && other.across < run.to - touch;
+        if (!inside || !joins(run, other, side)) continue;
         std::vector<Piece> cut;
         for (const Piece& piece : pieces) {
             if (other.across <= piece.from || other.across >= piece.to) {
@@ -61,6 +70,16 @@ std::vector<Piece> side_line(const Axis& run, double side, const std::vector<Axi
         pieces = std::move(cut);
     }
     return pieces;
+}
+
+std::vector<Axis> touching(const Axis& run, const std::vector<Axis>& runs) {
+    std::vector<Axis> out;
+    for (const Axis& other : runs)
+        if (other.level != run.level && other.across > run.from - touch &&
+            other.across < run.to + touch && run.across > other.from - touch &&
+            run.across < other.to + touch)
+            out.push_back(other);
+    return out;
 }
 
 }  // namespace
@@ -77,16 +96,14 @@ std::vector<Group> shaft_groups(const Circuit& circuit, const Layout& layout) {
                     .title = std::string(circuit.shafts[s].path),
                     .description = std::string(circuit.shafts[s].title)};
         std::replace(group.id.begin(), group.id.end(), '/', '.');
-        for (std::size_t i = 0; i < runs.size(); ++i) {
-            std::vector<Axis> others = runs;
-            others.erase(others.begin() + static_cast<std::ptrdiff_t>(i));
+        for (const Axis& run : runs) {
+            const std::vector<Axis> others = touching(run, runs);
             for (const double side : {-half, half})
-                for (const Piece& span : side_line(runs[i], side, others)) {
-                    const double across = runs[i].across + side;
+                for (const Piece& span : side_line(run, side, others)) {
+                    const double across = run.across + side;
                     const Point from =
-                        runs[i].level ? Point{span.from, across} : Point{across, span.from};
-                    const Point to =
-                        runs[i].level ? Point{span.to, across} : Point{across, span.to};
+                        run.level ? Point{span.from, across} : Point{across, span.from};
+                    const Point to = run.level ? Point{span.to, across} : Point{across, span.to};
                     group.primitives.push_back({Polyline{.points = {from, to}}, group.tag});
                 }
         }

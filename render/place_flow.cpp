@@ -99,7 +99,7 @@ class FlowPlacer {
         for (const int p : member_) rows_[static_cast<std::size_t>(row(p))].push_back(p);
     }
 
-    /// Prime movers left of all, loads right of all; the others by the mean of their neighbours.
+    /// By the mean of the neighbours; prime movers and loads beside the machine they turn with.
     void order_rows() {
         std::map<int, double> at;
         for (auto& parts : rows_)
@@ -117,26 +117,43 @@ class FlowPlacer {
                         ++count;
                     });
                     mean[p] = count > 0 ? sum / count : at[p];
-                    if (role(p) == PartRole::prime_mover) mean[p] = -1e6;
-                    if (role(p) == PartRole::load) mean[p] = load_place(p, at);
                 }
                 std::stable_sort(parts.begin(), parts.end(),
                                  [&](int a, int b) { return mean[a] < mean[b]; });
+                join_on_shafts(parts);
                 for (std::size_t i = 0; i < parts.size(); ++i)
                     at[parts[i]] = static_cast<double>(i);
             }
     }
 
-    /// Just right of the machine that turns the load.
-    double load_place(int p, const std::map<int, double>& at) {
-        const Component& component = sketch_.component(p);
-        if (component.shaft == none) return 1e6;
-        const Circuit& circuit = sketch_.circuit();
-        for (const Index c : circuit.components_of(circuit.shafts[component.shaft])) {
-            const int q = sketch_.part_of(c);
-            if (q >= 0 && q != p && at.count(q) != 0) return at.at(q) + 0.01;
+    /// A prime mover moves to the left of the first machine it turns with, a load to the right of
+    /// the last.
+    void join_on_shafts(std::vector<int>& parts) {
+        const std::vector<int> order = parts;
+        for (const int p : order) {
+            const bool before = role(p) == PartRole::prime_mover;
+            const int machine = turns_with(p, order);
+            if (machine < 0) continue;
+            parts.erase(std::find(parts.begin(), parts.end(), p));
+            const auto at = std::find(parts.begin(), parts.end(), machine);
+            parts.insert(before ? at : at + 1, p);
         }
-        return 1e6;
+    }
+
+    /// The machine of a row that a prime mover or load stands beside; -1 for what is neither.
+    int turns_with(int p, const std::vector<int>& parts) {
+        const bool first = role(p) == PartRole::prime_mover;
+        if (!first && role(p) != PartRole::load) return -1;
+        const Index shaft = sketch_.component(p).shaft;
+        int machine = -1;
+        for (const int q : parts)
+            if (shaft != none && sketch_.component(q).shaft == shaft && is_driven(q) &&
+                (machine < 0 || !first))
+                machine = q;
+        return machine;
+    }
+    bool is_driven(int p) {
+        return !part(p).is_mark() && role(p) != PartRole::prime_mover && role(p) != PartRole::load;
     }
 
     void turn_parts() {
@@ -243,7 +260,11 @@ class FlowPlacer {
         }
         std::vector<Pool> pools;
         for (std::size_t i = 0; i < parts.size(); ++i) {
-            pools.push_back({wish(parts[i]) - offset[i], 1.0, i});
+            // What has no wish of its own goes with the machine that it turns with.
+            const auto machine = std::find(parts.begin(), parts.end(), turns_with(parts[i], parts));
+            const std::size_t w =
+                machine == parts.end() ? i : static_cast<std::size_t>(machine - parts.begin());
+            pools.push_back({wish(parts[w]) - offset[w], 1.0, i});
             while (pools.size() > 1) {
                 const Pool last = pools.back();
                 Pool& before = pools[pools.size() - 2];
