@@ -64,6 +64,20 @@ class RoleFinder {
             for (const Index c : loop.actuators)
                 set(c, PartRole::loop_actuator, static_cast<int>(l));
         }
+        for (const Shaft& shaft : circuit.shafts) name_pumps_beside(circuit.components_of(shaft));
+    }
+
+    /// What pumps on the loop pump's shaft stands beside it, whatever it feeds.
+    void name_pumps_beside(std::span<const Index> components) {
+        const auto has = [&](Index c, PartRole role) {
+            const int p = sketch_.part_of(c);
+            return p >= 0 && part(p) == role;
+        };
+        if (std::none_of(components.begin(), components.end(),
+                         [&](Index c) { return has(c, PartRole::loop_pump); }))
+            return;
+        for (const Index c : components)
+            if (has(c, PartRole::pump)) set(c, PartRole::charge_pump, -1);
     }
 
     void name_sides() {

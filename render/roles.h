@@ -15,8 +15,8 @@ enum class PartRole : std::uint8_t {
     other,
     prime_mover,
     loop_pump,
-    charge_pump,
-    pump,  ///< of an open part
+    charge_pump,  ///< or another pump on a loop pump's shaft
+    pump,         ///< of an open part
     loop_actuator,
     actuator,  ///< of an open part
     load,
