@@ -168,19 +168,20 @@ class BoxPaths {
 };
 
 /// The positions in the order of their boxes. With two, the one at rest stands on the right, by the
-/// spring; with more it has others on both sides.
+/// spring; with three in the middle (DV3). More keep the file's order, which says what neighbours
+/// what.
 std::vector<Index> box_order(const Circuit& circuit, const Component& component, int& rest_at) {
-    std::vector<Index> others;
-    Index rest = component.positions.begin;
+    std::vector<Index> order;
+    int rest = 0;
     for (Index p = component.positions.begin; p < component.positions.end; ++p) {
-        if (circuit.positions[p].rest)
-            rest = p;
-        else
-            others.push_back(p);
+        if (circuit.positions[p].rest) rest = static_cast<int>(order.size());
+        order.push_back(p);
     }
-    rest_at = others.size() == 1 ? 1 : static_cast<int>(others.size()) / 2;
-    others.insert(others.begin() + rest_at, rest);
-    return others;
+    rest_at = order.size() == 2 || order.size() == 3 ? 1 : rest;
+    const Index at_rest = order[static_cast<std::size_t>(rest)];
+    order.erase(order.begin() + rest);
+    order.insert(order.begin() + rest_at, at_rest);
+    return order;
 }
 
 void draw_actuator(Strokes& strokes, const ValveRow& row, RowEnd end, double y) {
@@ -201,18 +202,20 @@ void draw_mechanisms(Strokes& strokes, const ValveRow& row) {
     const std::string_view word = strokes.circuit().choice(strokes.component(), "actuation");
     const bool pushes_only = word == "solenoid" || word == "pilot";
     const bool detent = strokes.is_yes("detent");
+    const bool left_only = row.right == 0;
     const bool left_spring = !detent && row.right > 0;
+    const bool right_spring = !detent && (row.left > 0 || left_only);
+    const bool left_actuator = !pushes_only || row.left > 0 || left_only || detent;
     const bool right_actuator = pushes_only && (row.right > 0 || detent);
     constexpr double upper = -valve_half / 2;
     constexpr double lower = valve_half / 2;
-    draw_actuator(strokes, row, RowEnd::left, left_spring ? upper : 0.0);
-    if (left_spring) draw_row_spring(strokes, row, RowEnd::left, lower);
-    if (right_actuator) draw_actuator(strokes, row, RowEnd::right, upper);
+    if (left_actuator) draw_actuator(strokes, row, RowEnd::left, left_spring ? upper : 0.0);
+    if (left_spring) draw_row_spring(strokes, row, RowEnd::left, left_actuator ? lower : 0.0);
+    if (right_actuator)
+        draw_actuator(strokes, row, RowEnd::right, right_spring || detent ? upper : 0.0);
     const double y = right_actuator ? lower : 0.0;
-    if (detent)
-        draw_detent(strokes, row, RowEnd::right, y, row.left + row.right + 1, row.right);
-    else
-        draw_row_spring(strokes, row, RowEnd::right, y);
+    if (detent) draw_detent(strokes, row, RowEnd::right, y, row.left + row.right + 1, row.right);
+    if (right_spring) draw_row_spring(strokes, row, RowEnd::right, y);
 }
 
 }  // namespace

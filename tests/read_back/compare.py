@@ -94,7 +94,7 @@ def valve_differences(symbol, component):
     drawn = [_drawn_position(p, letter) for p in symbol.options["positions"]]
     meant = [_meant_position(paths, list(component.levels)) for _, _, paths in component.positions]
     rest = [at_rest for _, at_rest, _ in component.positions].index(True)
-    if len(meant) >= 3:  # DV3: of three positions the middle one is at rest; of more, the second
+    if len(meant) == 3:  # DV3: of three positions the middle one is at rest
         meant.insert(1, meant.pop(rest))
         rest = 1
     if not ((drawn == meant and symbol.options["rest"] == rest) or
@@ -113,7 +113,7 @@ def valve_differences(symbol, component):
         there = {a["is"] for a in symbol.options["ends"][end]}
         if pushed and actuation in ("solenoid", "pilot") and actuation not in there:
             yield f"{component.label}: no {actuation} at end {end}"
-        if (held if last == 1 else pushed) and not detent and "spring" not in there:
+        if held and not detent and "spring" not in there:
             yield f"{component.label}: no spring at end {end}"
     for end in symbol.options["ends"]:
         for a in end:

@@ -109,8 +109,8 @@ std::set<std::set<std::string>> declared(const DrawnVariant& one, Index position
 }
 
 // DV5, for every directional valve of the sheet and every position of it: the strokes in a box lead
-// where the file says. The box at rest is about the origin; the others stand in the file's order,
-// with two positions the other one on the left (DV3).
+// where the file says. The box at rest is about the origin; all stand in the file's order, but of
+// two the one at rest stands on the right, of three in the middle (DV3).
 TEST(ValveSymbols, BoxesLeadWhereTheFileSays) {
     int boxes = 0;
     for (const DrawnVariant& one : all_variants()) {
@@ -119,14 +119,17 @@ TEST(ValveSymbols, BoxesLeadWhereTheFileSays) {
         ASSERT_EQ(lefts.size(), one.component().positions.size());
         const double width = lefts.size() > 1 ? lefts[1] - lefts[0] : -2 * lefts[0];
         std::vector<Index> order;
-        Index rest = none;
-        for (Index p = one.component().positions.begin; p < one.component().positions.end; ++p)
-            if (one.circuit.positions[p].rest)
-                rest = p;
-            else
-                order.push_back(p);
-        const std::size_t rest_at = order.size() == 1 ? 1 : order.size() / 2;
-        order.insert(order.begin() + static_cast<std::ptrdiff_t>(rest_at), rest);
+        std::size_t rest_at = 0;
+        for (Index p = one.component().positions.begin; p < one.component().positions.end; ++p) {
+            if (one.circuit.positions[p].rest) rest_at = order.size();
+            order.push_back(p);
+        }
+        if (order.size() == 2 || order.size() == 3) {
+            const Index rest = order[rest_at];
+            order.erase(order.begin() + static_cast<std::ptrdiff_t>(rest_at));
+            rest_at = 1;
+            order.insert(order.begin() + 1, rest);
+        }
         EXPECT_EQ(lefts[rest_at], -width / 2) << "the box at rest has the stubs";
         for (std::size_t i = 0; i < order.size(); ++i, ++boxes)
             EXPECT_EQ(connected(one, lefts[i], width), declared(one, order[i]))
