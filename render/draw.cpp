@@ -105,12 +105,20 @@ class SheetDrawer {
                                                  .closed = true,
                                                  .pen = {.dash = Dash::chain}},
                                         group.tag});
-            group.primitives.push_back({Text{.at = {a.x + 1.0, a.y - 1.0},
-                                             .text = std::string(assembly.path),
-                                             .height = small_text},
-                                        group.tag});
         }
+        for (const LabelBox& label : layout_.labels)
+            if (label.assembly != none && groups.count(label.assembly) != 0)
+                add_label(groups[label.assembly], label, small_text_of(frame_words(label)),
+                          line_text_height);
         for (auto& [assembly, group] : groups) add(std::move(group));
+    }
+
+    /// The assembly's name, or the letter of its declared port.
+    std::string frame_words(const LabelBox& label) const {
+        const Assembly& assembly = circuit_.assemblies[label.assembly];
+        for (const Assembly::DeclaredPort& declared : assembly.ports)
+            if (declared.port == label.port) return std::string(declared.letter);
+        return std::string(assembly.path);
     }
 
     void add_lines() {
@@ -134,7 +142,7 @@ class SheetDrawer {
                                                     .fill = Paint::ink},
                                                 {.role = Role::joint, .line = l}});
             for (const LabelBox& label : layout_.labels)
-                if (label.component == none && label.line == l)
+                if (label.line == l)
                     add_label(group, label, line_text(circuit_, line), line_text_height);
             if (!group.primitives.empty()) add(std::move(group));
         }

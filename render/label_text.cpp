@@ -69,13 +69,17 @@ LabelText first_line(const LabelText& text) {
     return measured({text.lines.front()}, label_text_height, label_pitch);
 }
 
+LabelText small_text_of(std::string text) {
+    return measured({std::move(text)}, line_text_height, label_pitch);
+}
+
 LabelText line_text(const Circuit&, const Line& line) {
     std::string text(line.path);
     if (line.bore) {
         text += ' ';
         text += format_quantity(line.bore->si(), Dimension::length);
     }
-    return measured({std::move(text)}, line_text_height, label_pitch);
+    return small_text_of(std::move(text));
 }
 
 }  // namespace loopwright

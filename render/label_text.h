@@ -17,7 +17,7 @@ struct LabelText {
 };
 
 inline constexpr double label_text_height = 2.5;  ///< mm, of the capitals
-inline constexpr double line_text_height = 1.8;   ///< mm, of a line's id
+inline constexpr double line_text_height = 1.8;   ///< mm, of ids of lines, frames and their ports
 inline constexpr double label_pitch = 1.6;        ///< M, from baseline to baseline
 
 /// `label_lines`, broken where one is wider than a narrow column.
@@ -27,6 +27,9 @@ LabelText first_line(const LabelText& text);
 
 /// The id of a line and its bore: "HA 25 mm".
 LabelText line_text(const Circuit& circuit, const Line& line);
+
+/// One small line: what names a frame or a port in it.
+LabelText small_text_of(std::string text);
 
 /// Advance of a text in M; `height` in mm, of the capitals.
 double text_width_m(std::string_view text, double height);

@@ -19,6 +19,8 @@ constexpr int most_enlargements = 4;
 constexpr int widest_spread = 4;
 // Above this many nets only one arrangement is tried.
 constexpr std::size_t many_nets = 60;
+// So far a trunk may reach into the room round the body whose port it ends in, M.
+constexpr double own_port = 1.5;
 
 RouteField field_of(const Sketch& sketch) {
     RouteField field;
@@ -55,7 +57,9 @@ void drop_blocked_trunks(std::vector<RouteNet>& nets, const RouteField& field) {
     const auto hits = [&](std::size_t n, const Run& run) {
         for (const Box& body : field.bodies)
             if (run.from.y > body.top - 1.0 && run.from.y < body.bottom + 1.0 &&
-                run.to.x > body.left - 1.0 && run.from.x < body.right + 1.0)
+                std::min<double>(run.to.x, body.right + 1.0) -
+                        std::max<double>(run.from.x, body.left - 1.0) >
+                    own_port)
                 return true;
         for (std::size_t m = 0; m < nets.size(); ++m) {
             if (m == n) continue;

@@ -53,9 +53,13 @@ struct ShaftRun {
     GridPoint to = {};
 };
 
+/// The words beside a component, a line, or a frame: then the assembly's name, or with `port` the
+/// letter of its declared port that stands for that port.
 struct LabelBox {
     Index component = none;
     Index line = none;
+    Index port = none;
+    Index assembly = none;
     GridBox box = {};  ///< what the text covers
     bool right_aligned = false;
     std::vector<GridPoint> leader = {};  ///< empty: none

@@ -29,7 +29,7 @@ class BadLayout : public std::runtime_error {
 
 class LayoutReader {
   public:
-    explicit LayoutReader(const Circuit& circuit) {
+    explicit LayoutReader(const Circuit& circuit) : circuit_(circuit) {
         for (Index i = 0; i < circuit.components.size(); ++i)
             components_.emplace(circuit.components[i].path, i);
         for (Index i = 0; i < circuit.lines.size(); ++i) lines_.emplace(circuit.lines[i].path, i);
@@ -79,6 +79,8 @@ class LayoutReader {
             LabelBox label;
             if (item.is_object() && item.contains("component"))
                 label.component = find(components_, item["component"], "component");
+            else if (item.is_object() && item.contains("assembly"))
+                read_frame_label(item, label);
             else
                 label.line = find(lines_, field(item, "line"), "line");
             read_box(field(item, "box"), label.box);
@@ -96,6 +98,19 @@ class LayoutReader {
     }
 
   private:
+    void read_frame_label(const Json& item, LabelBox& label) const {
+        label.assembly = find(assemblies_, item["assembly"], "assembly");
+        if (!item.contains("port")) return;
+        label.port = find(ports_, item["port"], "port");
+        const auto& declared = circuit_.assemblies[label.assembly].ports;
+        if (std::none_of(declared.begin(), declared.end(), [&](const Assembly::DeclaredPort& port) {
+                return port.port == label.port;
+            }))
+            throw BadLayout(fmt::format("assembly {} declares no port for {}",
+                                        circuit_.assemblies[label.assembly].path,
+                                        circuit_.port_name(label.port)));
+    }
+
     using Names = std::map<std::string, Index, std::less<>>;
 
     static const Json& field(const Json& json, const char* name) {
@@ -160,6 +175,7 @@ class LayoutReader {
         return at->second;
     }
 
+    const Circuit& circuit_;
     Names components_;
     Names lines_;
     Names shafts_;
@@ -203,8 +219,11 @@ std::string write_layout(const Circuit& circuit, const Layout& layout) {
         Json item;
         if (label.component != none)
             item["component"] = circuit.components[label.component].path;
+        else if (label.assembly != none)
+            item["assembly"] = circuit.assemblies[label.assembly].path;
         else
             item["line"] = circuit.lines[label.line].path;
+        if (label.port != none) item["port"] = circuit.port_name(label.port);
         item["box"] = run(label.box.from, label.box.to);
         item["right_aligned"] = label.right_aligned;
         item["leader"] = Json::array();

@@ -9,6 +9,8 @@ namespace {
 
 // From the middle of a column to the middle of the next.
 constexpr int least_column_step = 5;
+// For the frames of assemblies that end between two columns.
+constexpr double frame_room = 2.0;
 
 class ColumnPlacer : LoopBench {
   public:
@@ -50,11 +52,14 @@ class ColumnPlacer : LoopBench {
     struct Solid {
         enum class What : std::uint8_t { body, label, lane } what = What::body;
         Box box = {};
+        Index assembly = none;
     };
 
     double room_between(const Solid& a, const Solid& b) const {
-        if (a.what == Solid::What::body && b.what == Solid::What::body) return spacing_.column;
-        return std::max(1.5, spacing_.column - 1.5);
+        const double frames = a.assembly == b.assembly ? 0.0 : frame_room;
+        if (a.what == Solid::What::body && b.what == Solid::What::body)
+            return spacing_.column + frames;
+        return std::max(1.5, spacing_.column - 1.5) + frames;
     }
 
     std::vector<Solid> solids_of(const Column& column) {
@@ -65,31 +70,40 @@ class ColumnPlacer : LoopBench {
                 const auto add = [&](Solid::What what, const Box& box) {
                     out.push_back({what,
                                    {box.left + s.at.x, box.top + s.at.y, box.right + s.at.x,
-                                    box.bottom + s.at.y}});
+                                    box.bottom + s.at.y},
+                                   sketch_.component(p).assembly});
                 };
                 add(Solid::What::body, s.shape.body);
                 if (s.label_width > 0.0) add(Solid::What::label, s.label);
-                for (std::size_t a = 0; a < s.shape.ports.size(); ++a) {
-                    const Point at = s.shape.ports[a].at;
-                    const int n = sketch_.net_at(p, a);
-                    double to = at.y;
-                    if (s.shape.ports[a].side == Side::up)
-                        to = on(n, NetRole::side_a)   ? a_ - s.at.y
-                             : on(n, NetRole::charge) ? charge_ - s.at.y
-                                                      : at.y;
-                    if (s.shape.ports[a].side == Side::down)
-                        to = on(n, NetRole::side_b)   ? b_ - s.at.y
-                             : on(n, NetRole::charge) ? charge_ - s.at.y
-                                                      : at.y;
-                    add(Solid::What::lane, {at.x, std::min(at.y, to), at.x, std::max(at.y, to)});
-                }
+                for (std::size_t a = 0; a < s.shape.ports.size(); ++a)
+                    add(Solid::What::lane, lane_of(p, a));
                 for (const int mark : s.marks) {
                     const Cell at = part(mark).at;
-                    out.push_back(
-                        {Solid::What::body, {at.x - 1.0, at.y - 2.0, at.x + 1.0, at.y + 1.0}});
+                    out.push_back({Solid::What::body,
+                                   {at.x - 1.0, at.y - 2.0, at.x + 1.0, at.y + 1.0},
+                                   sketch_.component(p).assembly});
                 }
             }
         return out;
+    }
+
+    /// The way from a port to the level line it belongs to, relative to the part; where the line
+    /// lies behind the body, beside the body.
+    Box lane_of(int p, std::size_t anchor) {
+        const SketchPart& s = part(p);
+        const PortAnchor& port = s.shape.ports[anchor];
+        const int n = sketch_.net_at(p, anchor);
+        const bool up = port.side == Side::up;
+        const bool down = port.side == Side::down;
+        double x = port.at.x;
+        double to = port.at.y;
+        if ((up || down) && on(n, NetRole::charge)) to = charge_ - s.at.y;
+        if ((up || down) && on(n, NetRole::side_a)) to = a_ - s.at.y;
+        if ((up || down) && on(n, NetRole::side_b)) to = b_ - s.at.y;
+        if ((up && to > port.at.y) || (down && to < port.at.y))
+            x = port.at.x <= 0.0 ? std::floor(s.shape.body.left) - 1.0
+                                 : std::ceil(s.shape.body.right) + 1.0;
+        return {x, std::min(port.at.y, to), x, std::max(port.at.y, to)};
     }
 
     LoopState& state_;

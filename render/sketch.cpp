@@ -166,11 +166,14 @@ void Sketch::hang(int part, const PortAnchor& anchor, int mark) {
     SketchPart& p = parts[static_cast<std::size_t>(part)];
     const Cell port = rounded(anchor.at);
     std::vector<Cell> tries;
+    // A frame with a port letter passes between the port and the mark.
+    const int down = component(part).assembly == none ? 2 : 4;
     const int beside_right = static_cast<int>(std::ceil(p.shape.body.right)) + 3 - port.x;
     const int beside_left = static_cast<int>(std::floor(p.shape.body.left)) - 3 - port.x;
     switch (anchor.side) {
         case Side::down:
-            tries = {{0, 2}, {2, 2}, {-2, 2}, {0, 6}, {3, 3}, {-3, 3}, {4, 2}, {-4, 2}};
+            tries = {{0, down},     {2, down},      {-2, down}, {0, down + 4},
+                     {3, down + 1}, {-3, down + 1}, {4, down},  {-4, down}};
             break;
         case Side::right:
             tries = {{2, 2}, {3, 3}, {5, 2}, {2, 6}};

@@ -12,6 +12,8 @@ constexpr int charge_above_axis = 6;
 constexpr int least_zone = 9;
 // Above a machine in a stack.
 constexpr int machine_gap = 3;
+// For the frame of an assembly and the port letters at it.
+constexpr int frame_room = 2;
 // Ports nearer than this in their rows face one another.
 constexpr double facing = 2.5;
 
@@ -40,7 +42,8 @@ class LoopStacker : LoopBench {
                 above_axis = std::max(above_axis, -top(p) + spacing_.row);
                 int below = bottom(p);
                 for (const Slot& under : column.slots)
-                    if (under.zone == Zone::under) below += spacing_.stack + height_of(under);
+                    if (under.zone == Zone::under)
+                        below += gap_between(p, under.parts.front()) + height_of(under);
                 below_axis = std::max(below_axis, below + spacing_.row);
             }
         }
@@ -86,7 +89,9 @@ class LoopStacker : LoopBench {
     /// Room between parts that stand on one another. Where ports of different nets face one
     /// another each line needs a row of its own to get out.
     int gap_between(int above, int below) {
-        const int gap = std::max(spacing_.stack, is_machine(below) ? machine_gap : 0);
+        int gap = std::max(spacing_.stack, is_machine(below) ? machine_gap : 0);
+        if (sketch_.component(above).assembly != sketch_.component(below).assembly)
+            gap += frame_room;
         return another_net_faces(above, below) ? std::max(gap, spacing_.stack + 2) : gap;
     }
 
@@ -134,8 +139,12 @@ class LoopStacker : LoopBench {
             case Zone::under:
                 return;
         }
-        if (slot.zone == Zone::upper) y = (a_ + charge_ - height) / 2;
-        if (slot.zone == Zone::lower && hangs_on_b(slot)) y = (charge_ + b_ - height) / 2;
+        // In the middle of the zone; parts of an assembly near the charge line, so that its frame
+        // stays small.
+        const bool framed = sketch_.component(slot.parts.front()).assembly != none;
+        if (slot.zone == Zone::upper && !framed) y = (a_ + charge_ - height) / 2;
+        if (slot.zone == Zone::lower && !framed && hangs_on_b(slot))
+            y = (charge_ + b_ - height) / 2;
         if (slot.parts.size() == 1 && slot.zone == Zone::full && is_machine(slot.parts.front())) {
             move(slot.parts.front(), 0, axis_);
             return;

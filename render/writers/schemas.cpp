@@ -272,11 +272,13 @@ constexpr std::string_view layout_schema = R"json({
       "required": ["box", "right_aligned", "leader"],
       "properties": {
         "component": {"type": "string"}, "line": {"type": "string"},
+        "assembly": {"type": "string"},
+        "port": {"type": "string", "description": "of the assembly's frame: the inner port it stands for"},
         "box": {"$ref": "#/$defs/four"},
         "right_aligned": {"type": "boolean"},
         "leader": {"type": "array", "items": {"$ref": "#/$defs/point"}}
       },
-      "oneOf": [{"required": ["component"]}, {"required": ["line"]}]
+      "oneOf": [{"required": ["component"]}, {"required": ["line"]}, {"required": ["assembly"]}]
     }},
     "frames": {"type": "array", "items": {
       "type": "object",

@@ -32,7 +32,7 @@ class Circuit:
     lines: list = dataclasses.field(default_factory=list)  # (ports as path.port, function)
     named_lines: dict = dataclasses.field(default_factory=dict)  # path -> function
     shafts: list = dataclasses.field(default_factory=list)
-    assemblies: list = dataclasses.field(default_factory=list)
+    assemblies: dict = dataclasses.field(default_factory=dict)  # path -> declared ports
     union: Union = dataclasses.field(default_factory=Union)
     junctions: set = dataclasses.field(default_factory=set)
 
@@ -48,6 +48,15 @@ class Circuit:
         """Sets of two or more ends that are one node."""
         found = (frozenset(filter(None, map(self.end, group))) for group in self.union.sets())
         return {net for net in found if len(net) > 1}
+
+    def letters_out(self, assembly):
+        """Declared ports of an assembly that a net joins to something outside it."""
+        out = set()
+        for group in self.union.sets():
+            outside = any(self.end(p) and not p.startswith(assembly + "/") for p in group)
+            out |= {letter for letter in self.assemblies[assembly]
+                    if outside and f"{assembly}.{letter}" in group}
+        return out
 
     def dashes(self):
         """Ends of one line's net -> the only dash its lines may have, where all of them have a
@@ -94,7 +103,7 @@ def _fill(circuit, parent, prefix, folder, overrides):
             if element.tag == "use":
                 file = folder / attributes["file"]
                 inner, base = ElementTree.parse(file).getroot(), file.parent
-            circuit.assemblies.append(ident)
+            circuit.assemblies[ident] = [port.get("id") for port in inner.findall("port")]
             given = {}
             for change in element.findall("set"):
                 given.setdefault(change.get("of"),

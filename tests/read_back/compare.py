@@ -251,11 +251,27 @@ def frame_differences(reading, circuit):
         if symbol.kind == "reservoir" or symbol.label not in path:
             continue
         x, y = symbol.centre()
-        around = {name for name, (x0, y0, x1, y1) in reading.frames if x0 <= x <= x1
+        around = {name for name, (x0, y0, x1, y1), _ in reading.frames if x0 <= x <= x1
                   and y0 <= y <= y1}
         own = {a for a in circuit.assemblies if path[symbol.label].startswith(a + "/")}
         if around != own:
             yield f"{symbol.label} stands in the frames {sorted(around)}, meant {sorted(own)}"
+
+
+def frame_letter_differences(reading, circuit):
+    """Where lines pass through the frames of an assembly stand the letters of all its ports that
+    lead out of it, and nothing else but ids of lines."""
+    for assembly in circuit.assemblies:
+        drawn = set().union(*(words for name, _, words in reading.frames if name == assembly))
+        meant = circuit.letters_out(assembly)
+        if meant - drawn:
+            yield f"frame {assembly} lacks the port letters {sorted(meant - drawn)}"
+        others = {letter for name, letters in circuit.assemblies.items() for letter in letters
+                  if name != assembly}  # a frame inside or beside may have its letters there
+        stray = {w for w in drawn - set(circuit.assemblies[assembly]) - others
+                 if w.split()[0] not in circuit.named_lines}
+        if stray:
+            yield f"frame {assembly} has words where lines pass: {sorted(stray)}"
 
 
 def differences(reading, circuit, turning):
@@ -264,6 +280,7 @@ def differences(reading, circuit, turning):
     found += net_differences(reading, circuit)
     found += level_differences(reading, circuit)
     found += frame_differences(reading, circuit)
+    found += frame_letter_differences(reading, circuit)
     drawn = set(reading.shafts)
     found += [f"turn together, drawn: {sorted(s)}" for s in drawn - turning]
     found += [f"turn together, meant: {sorted(s)}" for s in turning - drawn]

@@ -99,7 +99,8 @@ def _block(first, texts):
     return box
 
 
-def _gap(a, b):
+def gap(a, b):
+    """How far two boxes are apart."""
     dx = max(a[0] - b[2], b[0] - a[2], 0.0)
     dy = max(a[1] - b[3], b[1] - a[3], 0.0)
     return (dx * dx + dy * dy) ** 0.5
@@ -110,7 +111,7 @@ def _led(box, leaders):
     itself."""
     for rule in leaders:
         for near, far in ((rule.p, rule.q), (rule.q, rule.p)):
-            if _gap(box, (*near, *near)) < 1.0 and _gap(box, (*far, *far)) > 1.5:
+            if gap(box, (*near, *near)) < 1.0 and gap(box, (*far, *far)) > 1.5:
                 return [*far, *far]
     return box
 
@@ -126,7 +127,7 @@ def designations(symbols, texts, names, rules, problems):
         problems.append(f"{len(found)} designations for {len(symbols)} symbols")
         return doubts
     boxes = [_led(_block(t, texts), leaders) for t in found]
-    costs = [[_gap(box, s.box) for s in symbols] for box in boxes]
+    costs = [[gap(box, s.box) for s in symbols] for box in boxes]
     listed = [[0 if any(word.endswith(s.kind.replace("-", " ")) for word in names[t.words])
                else OTHER_KIND
                for s in symbols] for t in found]

@@ -1,0 +1,260 @@
+#include <loopwright/render/label_room.h>
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+#include <loopwright/render/label_text.h>
+
+namespace loopwright {
+
+namespace {
+
+constexpr double quarter = 0.25;
+constexpr double clear = 0.3;         // M, round every text
+constexpr double stroke_half = 0.25;  // M, kept free on each side of a line
+// By so much nearer to its own symbol than to any other a text must stand.
+constexpr double clearly = 0.25;
+// How far off a text with a leader may stand: the nearer the better.
+constexpr double apart[] = {16.0, 64.0, 1024.0};
+// Room for text round the whole drawing.
+constexpr double surroundings = 40.0;
+
+Box grown(const Box& box, double by) {
+    return {box.left - by, box.top - by, box.right + by, box.bottom + by};
+}
+double down_to_quarter(double v) { return std::floor(v / quarter) * quarter; }
+
+/// The straight way between two boxes.
+double gap(const Box& a, const Box& b) {
+    const double dx = std::max({a.left - b.right, b.left - a.right, 0.0});
+    const double dy = std::max({a.top - b.bottom, b.top - a.bottom, 0.0});
+    return std::hypot(dx, dy);
+}
+
+GridBox grid_box(const Box& box) {
+    return {{static_cast<int>(std::lround(box.left / quarter)),
+             static_cast<int>(std::lround(box.top / quarter))},
+            {static_cast<int>(std::ceil(box.right / quarter - 1e-6)),
+             static_cast<int>(std::ceil(box.bottom / quarter - 1e-6))}};
+}
+
+Box extent_of(const Sketch& sketch, const Layout& layout) {
+    Box box{0, 0, 0, 0};
+    const auto widen = [&](const Box& other) {
+        box.left = std::min(box.left, other.left);
+        box.top = std::min(box.top, other.top);
+        box.right = std::max(box.right, other.right);
+        box.bottom = std::max(box.bottom, other.bottom);
+    };
+    for (int p = 0; p < static_cast<int>(sketch.parts.size()); ++p) widen(sketch.body(p));
+    for (const Wire& wire : layout.wires) widen(run_box(wire.from, wire.to));
+    return grown(box, surroundings);
+}
+
+/// Whether a straight leader meets a box: cut to the box's span, side by side (Liang, Barsky).
+bool passes(const std::vector<GridPoint>& leader, const Box& box) {
+    const double x = leader.front().x * quarter;
+    const double y = leader.front().y * quarter;
+    const double dx = leader.back().x * quarter - x;
+    const double dy = leader.back().y * quarter - y;
+    double from = 0.0;
+    double to = 1.0;
+    const auto cut = [&](double start, double step, double least, double most) {
+        if (step == 0.0) {
+            if (start <= least || start >= most) to = -1.0;
+            return;
+        }
+        const double a = (least - start) / step;
+        const double b = (most - start) / step;
+        from = std::max(from, std::min(a, b));
+        to = std::min(to, std::max(a, b));
+    };
+    cut(x, dx, box.left, box.right);
+    cut(y, dy, box.top, box.bottom);
+    return from < to;
+}
+
+std::vector<GridPoint> leader_between(const Box& text, const Box& body) {
+    const auto nearest = [](const Box& box, double x, double y) {
+        return Point{std::clamp(x, box.left, box.right), std::clamp(y, box.top, box.bottom)};
+    };
+    const Point from = nearest(text, (body.left + body.right) / 2, (body.top + body.bottom) / 2);
+    const Point to = nearest(body, from.x, from.y);
+    const auto grid = [](Point q) {
+        return GridPoint{static_cast<int>(std::lround(q.x / quarter)),
+                         static_cast<int>(std::lround(q.y / quarter))};
+    };
+    return {grid(from), grid(to)};
+}
+
+}  // namespace
+
+Box snapped(const Box& box) {
+    const double left = down_to_quarter(box.left);
+    const double top = down_to_quarter(box.top);
+    return {left, top, left + box.right - box.left, top + box.bottom - box.top};
+}
+
+Box moved(const Box& box, double x, double y) {
+    return {box.left + x, box.top + y, box.right + x, box.bottom + y};
+}
+
+Box run_box(GridPoint from, GridPoint to) {
+    return grown({std::min(from.x, to.x) * quarter, std::min(from.y, to.y) * quarter,
+                  std::max(from.x, to.x) * quarter, std::max(from.y, to.y) * quarter},
+                 stroke_half);
+}
+
+Box beside_run(Point at, bool level, bool first, const LabelText& text) {
+    constexpr double off = 0.5;
+    const double width = std::ceil(text.width / quarter) * quarter;
+    const double height = std::round(text.height / quarter) * quarter;
+    if (level && first)
+        return {at.x, at.y - stroke_half - height, at.x + width, at.y - stroke_half};
+    if (level) return {at.x, at.y + off, at.x + width, at.y + off + height};
+    if (first) return {at.x + off, at.y, at.x + off + width, at.y + height};
+    return {at.x - off - width, at.y, at.x - off, at.y + height};
+}
+
+Box with_air(const Box& box, bool level) {
+    constexpr double air = 0.5;
+    return level ? Box{box.left - air, box.top, box.right + air, box.bottom}
+                 : Box{box.left, box.top - air, box.right, box.bottom + air};
+}
+
+LabelRoom::LabelRoom(const Circuit& circuit, const Sketch& sketch, Layout& layout)
+    : circuit_(circuit),
+      sketch_(sketch),
+      layout_(layout),
+      extent_(extent_of(sketch, layout)),
+      room_(extent_) {
+    for (int p = 0; p < static_cast<int>(sketch.parts.size()); ++p) take_part(p);
+    take_runs();
+}
+
+void LabelRoom::take_part(int part) {
+    const SketchPart& s = sketch_.parts[static_cast<std::size_t>(part)];
+    room_.take(grown(sketch_.body(part), stroke_half));
+    for (const PortAnchor& port : s.shape.ports) {
+        const double x = s.at.x + port.at.x;
+        const double y = s.at.y + port.at.y;
+        const double into_x =
+            std::clamp(x, s.at.x + s.shape.body.left, s.at.x + s.shape.body.right);
+        const double into_y =
+            std::clamp(y, s.at.y + s.shape.body.top, s.at.y + s.shape.body.bottom);
+        room_.take(grown(
+            {std::min(x, into_x), std::min(y, into_y), std::max(x, into_x), std::max(y, into_y)},
+            stroke_half));
+        if (!s.is_mark()) room_.take(letter_box(s, port));
+    }
+}
+
+void LabelRoom::take_runs() {
+    for (const Wire& wire : layout_.wires) room_.take(run_box(wire.from, wire.to));
+    for (const ShaftRun& run : layout_.shafts) room_.take(grown(run_box(run.from, run.to), 0.25));
+    for (const Joint& joint : layout_.joints) room_.take(grown(run_box(joint.at, joint.at), 0.25));
+    for (const FrameBox& frame : layout_.frames) {
+        const GridPoint a = frame.box.from;
+        const GridPoint b = frame.box.to;
+        for (const Box& side : {run_box(a, {b.x, a.y}), run_box({a.x, b.y}, b),
+                                run_box(a, {a.x, b.y}), run_box({b.x, a.y}, b)})
+            room_.take(side);
+    }
+}
+
+Box LabelRoom::letter_box(const SketchPart& part, const PortAnchor& port) const {
+    const std::string letter(circuit_.ports[port.port].letter);
+    const double half = text_width_m(letter, label_text_height) / 2;
+    return {part.at.x + port.letter.x - half, part.at.y + port.letter.y - 1.1,
+            part.at.x + port.letter.x + half, part.at.y + port.letter.y + 0.1};
+}
+
+bool LabelRoom::put(const WantedLabel& wanted, const Box& box, std::vector<GridPoint> leader) {
+    if (!room_.is_free(grown(box, clear))) return false;
+    const double middle = (box.left + box.right) / 2;
+    LabelBox label = wanted.label;
+    label.right_aligned = middle < wanted.axis - 2.0 && box.right <= wanted.axis + 1.0;
+    label.leader = std::move(leader);
+    put_here(std::move(label), box);
+    return true;
+}
+
+void LabelRoom::put_here(LabelBox label, const Box& box) {
+    room_.take(box);
+    label.box = grid_box(box);
+    layout_.labels.push_back(std::move(label));
+}
+
+bool LabelRoom::misleads(int part, const Box& box) const {
+    const double own = gap(box, sketch_.body(part));
+    for (int p = 0; p < static_cast<int>(sketch_.parts.size()); ++p)
+        if (p != part && gap(box, sketch_.body(p)) < own + clearly) return true;
+    return false;
+}
+
+void LabelRoom::put_apart(const WantedLabel& wanted) {
+    for (const double reach : apart)
+        if (try_apart(wanted, reach)) return;
+    throw std::logic_error("no room for a label");
+}
+
+bool LabelRoom::try_apart(const WantedLabel& wanted, double reach) {
+    const Box& body = wanted.target;
+    const double width = wanted.width;
+    const double height = wanted.height;
+    struct Try {
+        double cost = 0.0;
+        Box box = {};
+    };
+    std::vector<Try> tries;
+    const double cx = (body.left + body.right) / 2;
+    const double cy = (body.top + body.bottom) / 2;
+    const double reach_x = reach + (body.right - body.left) / 2 + width;
+    const double reach_y = reach + (body.bottom - body.top) / 2 + height;
+    const double top = std::max(cy - reach_y, extent_.top);
+    const double left = std::max(cx - reach_x, extent_.left);
+    const double bottom = std::min(cy + reach_y, extent_.bottom) - height;
+    const double right = std::min(cx + reach_x, extent_.right) - width;
+    for (double y = top; y <= bottom; y += 1.0)
+        for (double x = left; x <= right; x += 1.0) {
+            const Box box = snapped({x, y, x + width, y + height});
+            tries.push_back({gap(box, body), box});
+        }
+    std::stable_sort(tries.begin(), tries.end(),
+                     [](const Try& a, const Try& b) { return a.cost < b.cost; });
+    // Best a leader that passes nothing; then one that crosses lines; at last any.
+    for (const int patience : {0, 1, 2})
+        for (const Try& t : tries) {
+            if (!room_.is_free(grown(t.box, clear))) continue;
+            std::vector<GridPoint> leader = leader_between(t.box, body);
+            if (patience < 2 && passes_solid(wanted.part, leader)) continue;
+            if (patience < 1 && passes_line(leader)) continue;
+            if (put(wanted, t.box, std::move(leader))) return true;
+        }
+    return false;
+}
+
+/// Whether a leader passes another symbol, a port letter or a text.
+bool LabelRoom::passes_solid(int own, const std::vector<GridPoint>& leader) const {
+    const auto hit = [&](const Box& box) { return passes(leader, box); };
+    for (int p = 0; p < static_cast<int>(sketch_.parts.size()); ++p) {
+        if (p != own && hit(sketch_.body(p))) return true;
+        if (sketch_.parts[static_cast<std::size_t>(p)].is_mark()) continue;
+        for (const PortAnchor& port : sketch_.parts[static_cast<std::size_t>(p)].shape.ports)
+            if (hit(letter_box(sketch_.parts[static_cast<std::size_t>(p)], port))) return true;
+    }
+    return std::any_of(layout_.labels.begin(), layout_.labels.end(), [&](const LabelBox& l) {
+        return hit({l.box.from.x * quarter, l.box.from.y * quarter, l.box.to.x * quarter,
+                    l.box.to.y * quarter});
+    });
+}
+
+bool LabelRoom::passes_line(const std::vector<GridPoint>& leader) const {
+    return std::any_of(layout_.wires.begin(), layout_.wires.end(),
+                       [&](const Wire& w) { return passes(leader, run_box(w.from, w.to)); }) ||
+           std::any_of(layout_.shafts.begin(), layout_.shafts.end(),
+                       [&](const ShaftRun& s) { return passes(leader, run_box(s.from, s.to)); });
+}
+
+}  // namespace loopwright
