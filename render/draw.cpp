@@ -21,17 +21,38 @@ constexpr double module = 2.5;  // mm
 constexpr double joint_radius = 0.375 * module;
 constexpr double leader_pen = 0.18;
 
+std::vector<PanelList> lists_of(const Circuit& circuit, const Layout& layout,
+                                std::span<const Verdict* const> findings) {
+    return {findings_list(circuit, findings), parts_list(circuit),
+            legend(circuit, !layout.frames.empty(), !findings.empty()), cautions()};
+}
+
+/// The layout where it stands, or on a larger sheet if the findings do not fit on its own.
+Layout with_room_for(const Circuit& circuit, const Layout& layout,
+                     std::span<const Verdict* const> findings) {
+    const std::vector<PanelList> lists = lists_of(circuit, layout, findings);
+    const SheetSize& own = *find_sheet(layout.sheet);
+    if (arrange_panels(ink_of(circuit, layout), {}, own, title_block(circuit, own), lists))
+        return layout;
+    Layout moved = layout;
+    for (const SheetSize& size : sheet_sizes())
+        if (size.width * size.height >= own.width * own.height &&
+            place_on_sheet(circuit, moved, size, lists))
+            return moved;
+    throw std::length_error("the lists of the drawing are longer than a sheet A0 holds");
+}
+
 class SheetDrawer {
   public:
-    SheetDrawer(const Circuit& circuit, const Layout& layout, std::span<const Verdict> findings)
+    SheetDrawer(const Circuit& circuit, const Layout& layout, std::vector<const Verdict*> findings)
         : circuit_(circuit),
           layout_(layout),
-          findings_(marked(findings)),
+          findings_(std::move(findings)),
           symbols_(drawn_symbols(circuit, layout)),
           wires_(layout, symbols_) {}
 
     Drawing draw() {
-        choose_sheet();
+        arrange_sheet();
         out_.title = std::string(circuit_.title.title);
         out_.description = fmt::format(
             "Hydraulic circuit diagram, symbols drawn after ISO 1219-1:2012, {} "
@@ -69,25 +90,13 @@ class SheetDrawer {
         return id;
     }
 
-    /// The layout's sheet, or the next larger one if the findings do not fit on it.
-    void choose_sheet() {
-        const std::vector<GridBox> ink = ink_of(circuit_, layout_);
-        lists_ = {findings_list(circuit_, findings_), parts_list(circuit_),
-                  legend(circuit_, !layout_.frames.empty(), !findings_.empty()), cautions()};
-        bool large_enough = false;
-        for (const SheetSize& size : sheet_sizes()) {
-            large_enough = large_enough || size.name == layout_.sheet;
-            if (!large_enough) continue;
-            title_ = title_block(circuit_, size);
-            const auto panels = arrange_panels(ink, {}, size, title_, lists_);
-            if (!panels) continue;
-            size_ = size;
-            panels_ = *panels;
-            out_.width = size.width;
-            out_.height = size.height;
-            return;
-        }
-        throw std::length_error("the lists of the drawing are longer than a sheet A0 holds");
+    void arrange_sheet() {
+        size_ = *find_sheet(layout_.sheet);
+        title_ = title_block(circuit_, size_);
+        lists_ = lists_of(circuit_, layout_, findings_);
+        panels_ = *arrange_panels(ink_of(circuit_, layout_), {}, size_, title_, lists_);
+        out_.width = size_.width;
+        out_.height = size_.height;
     }
 
     void add_frames() {
@@ -322,7 +331,9 @@ class SheetDrawer {
 }  // namespace
 
 Drawing draw(const Circuit& circuit, const Layout& layout, std::span<const Verdict> findings) {
-    return SheetDrawer(circuit, layout, findings).draw();
+    const std::vector<const Verdict*> shown = marked(findings);
+    const Layout placed = with_room_for(circuit, layout, shown);
+    return SheetDrawer(circuit, placed, shown).draw();
 }
 
 }  // namespace loopwright

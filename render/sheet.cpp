@@ -138,20 +138,21 @@ std::vector<GridBox> ink_of(const Circuit& circuit, const Layout& layout) {
     return boxes;
 }
 
-std::optional<std::vector<PlacedPanel>> arrange_panels(std::span<const GridBox> ink,
-                                                       GridPoint offset, const SheetSize& size,
-                                                       const Panel& title,
-                                                       std::span<const PanelList> lists) {
-    struct PanelColumn {
-        double left = 0.0;
-        double top = 0.0;     // nothing may stand above
-        double bottom = 0.0;  // the next panel ends here; columns fill from the bottom up
-        double next = 0.0;
-    };
-    const double right = size.width - margin;
-    const double bottom = size.height - margin;
+namespace {
+
+/// Room for panels below and beside the circuit.
+struct PanelColumn {
+    double left = 0.0;
+    double top = 0.0;     // nothing may stand above
+    double bottom = 0.0;  // the next panel ends here; columns fill from the bottom up
+
+    double room() const { return bottom - top - panel_gap; }
+};
+
+std::vector<PanelColumn> panel_columns(std::span<const GridBox> ink, GridPoint offset,
+                                       const SheetSize& size) {
     std::vector<PanelColumn> columns;
-    for (double left = right - panel_width; left >= margin_left - 1e-6;
+    for (double left = size.width - margin - panel_width; left >= margin_left - 1e-6;
          left -= panel_width + panel_gap) {
         double top = margin;
         for (const GridBox& box : ink) {
@@ -160,49 +161,73 @@ std::optional<std::vector<PlacedPanel>> arrange_panels(std::span<const GridBox> 
             if (from < left + panel_width && to > left)
                 top = std::max(top, margin + (box.to.y + offset.y) * quarter_module + air);
         }
-        columns.push_back({left, top, bottom, top});
+        columns.push_back({left, top, size.height - margin});
     }
+    return columns;
+}
+
+enum class Filling : std::uint8_t {
+    level,   ///< columns about equally high, so that the circuit has room above
+    packed,  ///< a list where it leaves least room, so that long ones find theirs
+};
+
+/// The column for a list of that height; what does not fit goes on in the next one.
+PanelColumn& column_for(std::vector<PanelColumn>& columns, double height, Filling filling) {
+    PanelColumn* best = &columns.front();
+    for (PanelColumn& column : columns) {
+        const bool takes_all = column.room() >= height;
+        const bool best_takes_all = best->room() >= height;
+        const bool closer = filling == Filling::packed && takes_all && best_takes_all
+                                ? column.room() < best->room()
+                                : column.room() > best->room();
+        if (closer) best = &column;
+    }
+    return *best;
+}
+
+std::optional<std::vector<PlacedPanel>> fill_columns(std::vector<PanelColumn> columns,
+                                                     const SheetSize& size, const Panel& title,
+                                                     std::span<const PanelList> lists,
+                                                     Filling filling) {
     if (columns.empty()) return std::nullopt;
     std::vector<PlacedPanel> placed;
     columns.front().bottom -= title.height;
     if (columns.front().bottom < columns.front().top) return std::nullopt;
     placed.push_back({&title, {columns.front().left, columns.front().bottom}});
-
-    // Each list goes where most is free; what does not fit goes on in the next column.
     for (const PanelList& list : lists) {
-        if (list.rows.empty()) continue;
-        double all = list.heading.height;
-        for (const Panel& row : list.rows) all += row.height;
         std::size_t row = 0;
         while (row < list.rows.size()) {
-            const auto room = [](const PanelColumn& c) { return c.bottom - c.top - panel_gap; };
-            PanelColumn* best = nullptr;
-            for (PanelColumn& column : columns) {
-                // The fullest column that still takes the whole list, else the emptiest.
-                if (room(column) >= all &&
-                    (best == nullptr || room(*best) < all || room(column) < room(*best)))
-                    best = &column;
-                else if (best == nullptr || (room(*best) < all && room(column) > room(*best)))
-                    best = &column;
-            }
+            double all = list.heading.height;
+            for (std::size_t r = row; r < list.rows.size(); ++r) all += list.rows[r].height;
+            PanelColumn& column = column_for(columns, all, filling);
             double height = list.heading.height;
             std::size_t end = row;
-            while (end < list.rows.size() && height + list.rows[end].height <= room(*best))
+            while (end < list.rows.size() && height + list.rows[end].height <= column.room())
                 height += list.rows[end++].height;
             if (end == row || (list.together && end < list.rows.size())) return std::nullopt;
-            best->bottom -= height + (best->bottom < bottom ? panel_gap : 0.0);
-            double y = best->bottom;
-            placed.push_back({&list.heading, {best->left, y}});
+            const bool first = column.bottom >= size.height - margin;
+            column.bottom -= height + (first ? 0.0 : panel_gap);
+            double y = column.bottom;
+            placed.push_back({&list.heading, {column.left, y}});
             y += list.heading.height;
             for (; row < end; ++row) {
-                placed.push_back({&list.rows[row], {best->left, y}});
+                placed.push_back({&list.rows[row], {column.left, y}});
                 y += list.rows[row].height;
             }
-            all = list.heading.height;
-            for (std::size_t r = row; r < list.rows.size(); ++r) all += list.rows[r].height;
         }
     }
     return placed;
+}
+
+}  // namespace
+
+std::optional<std::vector<PlacedPanel>> arrange_panels(std::span<const GridBox> ink,
+                                                       GridPoint offset, const SheetSize& size,
+                                                       const Panel& title,
+                                                       std::span<const PanelList> lists) {
+    const std::vector<PanelColumn> columns = panel_columns(ink, offset, size);
+    auto placed = fill_columns(columns, size, title, lists, Filling::level);
+    return placed ? placed : fill_columns(columns, size, title, lists, Filling::packed);
 }
 
 namespace {
@@ -230,48 +255,60 @@ void move_layout(Layout& layout, GridPoint by) {
     }
 }
 
-int whole_modules(double mm) { return static_cast<int>(std::floor(mm / 2.5)) * 4; }
-
-}  // namespace
-
-void fit_to_sheet(const Circuit& circuit, Layout& layout, std::string_view wish) {
-    const std::vector<GridBox> ink = ink_of(circuit, layout);
+GridBox box_round(std::span<const GridBox> ink) {
     GridBox box = ink.empty() ? GridBox{} : ink.front();
     for (const GridBox& other : ink) {
         box.from = {std::min(box.from.x, other.from.x), std::min(box.from.y, other.from.y)};
         box.to = {std::max(box.to.x, other.to.x), std::max(box.to.y, other.to.y)};
     }
+    return box;
+}
+
+int whole_modules(double mm) { return static_cast<int>(std::floor(mm / 2.5)) * 4; }
+
+}  // namespace
+
+bool place_on_sheet(const Circuit& circuit, Layout& layout, const SheetSize& size,
+                    std::span<const PanelList> lists) {
+    const std::vector<GridBox> ink = ink_of(circuit, layout);
+    const GridBox box = box_round(ink);
     const double width = (box.to.x - box.from.x) * quarter_module;
     const double height = (box.to.y - box.from.y) * quarter_module;
-    for (const SheetSize& size : sizes) {
-        if (!wish.empty() && size.name != wish) continue;
-        const double wide = size.width - margin_left - margin;
-        const double high = size.height - 2 * margin;
-        if (width + 2 * air > wide || height + 2 * air > high) continue;
-        const Panel title = title_block(circuit, size);
-        const std::vector<PanelList> lists{
-            parts_list(circuit), legend(circuit, !layout.frames.empty(), false), cautions()};
-        // In the middle of the width if the lists fit below, else to the left of them.
-        for (const double x : {(wide - width) / 2, air}) {
-            GridPoint offset{whole_modules(x) - box.from.x / 4 * 4,
-                             whole_modules(air) - whole_modules(box.from.y * quarter_module)};
-            if (!arrange_panels(ink, offset, size, title, lists)) continue;
-            // Down into the middle of what is free.
-            for (int down = whole_modules((high - height) / 2 - air); down > 0; down -= 4) {
-                const GridPoint lower{offset.x, offset.y + down};
-                if (!arrange_panels(ink, lower, size, title, lists)) continue;
-                offset.y += down / 8 * 4;
-                break;
-            }
-            move_layout(layout, offset);
-            layout.sheet = size.name;
-            return;
+    const double wide = size.width - margin_left - margin;
+    const double high = size.height - 2 * margin;
+    if (width + 2 * air > wide || height + 2 * air > high) return false;
+    const Panel title = title_block(circuit, size);
+    // In the middle of the width if the lists fit below, else to the left of them.
+    for (const double x : {(wide - width) / 2, air}) {
+        GridPoint offset{whole_modules(x) - box.from.x / 4 * 4,
+                         whole_modules(air) - whole_modules(box.from.y * quarter_module)};
+        if (!arrange_panels(ink, offset, size, title, lists)) continue;
+        // Down into the middle of what is free.
+        for (int down = whole_modules(high - height - 2 * air); down > 0; down -= 4) {
+            const GridPoint lower{offset.x, offset.y + down};
+            if (!arrange_panels(ink, lower, size, title, lists)) continue;
+            offset.y += down / 8 * 4;
+            break;
         }
+        move_layout(layout, offset);
+        layout.sheet = size.name;
+        return true;
     }
+    return false;
+}
+
+void fit_to_sheet(const Circuit& circuit, Layout& layout, std::string_view wish) {
+    const std::vector<PanelList> lists{parts_list(circuit),
+                                       legend(circuit, !layout.frames.empty(), false), cautions()};
+    for (const SheetSize& size : sizes)
+        if ((wish.empty() || size.name == wish) && place_on_sheet(circuit, layout, size, lists))
+            return;
+    const GridBox box = box_round(ink_of(circuit, layout));
     throw std::length_error(
         fmt::format("the drawing takes {:.0f} mm x {:.0f} mm and its lists: more "
                     "than a sheet {} holds",
-                    width, height, wish.empty() ? "A0" : wish));
+                    (box.to.x - box.from.x) * quarter_module,
+                    (box.to.y - box.from.y) * quarter_module, wish.empty() ? "A0" : wish));
 }
 
 }  // namespace loopwright

@@ -49,6 +49,11 @@ std::optional<std::vector<PlacedPanel>> arrange_panels(std::span<const GridBox> 
                                                        const Panel& title,
                                                        std::span<const PanelList> lists);
 
+/// Moves the layout to its place on the sheet, in the middle of what the lists leave; false where
+/// they do not fit together.
+bool place_on_sheet(const Circuit& circuit, Layout& layout, const SheetSize& size,
+                    std::span<const PanelList> lists);
+
 /// Moves the layout to its place on the smallest sheet that holds it and its lists, or on the one
 /// that is named. Throws std::length_error where it does not fit.
 void fit_to_sheet(const Circuit& circuit, Layout& layout, std::string_view wish);
