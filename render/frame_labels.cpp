@@ -103,13 +103,15 @@ class FrameLabeller {
         const bool level = passing.way == Side::left || passing.way == Side::right;
         const double length = level ? text.width : text.height;
         const double most = std::min(letter_reach, passing.reach - length);
-        for (double off = step; off <= most; off += step)
-            for (const bool first : {true, false}) {
-                const Box box = beside_run(beginning(passing, off, text), level, first, text);
-                if (!room_.is_free(box)) continue;
-                room_.put_here(label, box);
-                return;
-            }
+        // Apart from other small words if there is room for that.
+        for (const bool airy : {true, false})
+            for (double off = step; off <= most; off += step)
+                for (const bool first : {true, false}) {
+                    const Box box = beside_run(beginning(passing, off, text), level, first, text);
+                    if (!room_.is_free(airy ? with_air(box, level) : box)) continue;
+                    room_.put_here(label, box);
+                    return;
+                }
         const Point at = passing.at;
         room_.put_apart({.label = label,
                          .width = text.width,

@@ -19,6 +19,8 @@ constexpr int most_enlargements = 4;
 constexpr int widest_spread = 4;
 // Above this many nets only one arrangement is tried.
 constexpr std::size_t many_nets = 60;
+// Blocks stand below one another; beside one another where the sheet is too low for them.
+constexpr int most_columns = 3;
 // So far a trunk may reach into the room round the body whose port it ends in, M.
 constexpr double own_port = 1.5;
 
@@ -113,12 +115,12 @@ std::optional<Attempt> attempt(const Circuit& circuit, const Roles& roles,
 /// The cheapest of the arrangements that differ in what only a routing can judge.
 std::optional<Attempt> best_attempt(const Circuit& circuit, const Roles& roles,
                                     const Structure& structure, const Sketch& blank,
-                                    Spacing spacing) {
+                                    Spacing spacing, int columns) {
     std::optional<Attempt> chosen;
     for (int choice = 0; choice < (blank.nets.size() > many_nets ? 1 : 4); ++choice) {
         spacing.drains_below = (choice & 1) != 0;
         spacing.mirror_actuators = (choice & 2) != 0;
-        std::optional<Attempt> tried = attempt(circuit, roles, structure, blank, spacing, 1);
+        std::optional<Attempt> tried = attempt(circuit, roles, structure, blank, spacing, columns);
         if (tried && (!chosen || tried->cost < chosen->cost)) chosen = std::move(tried);
     }
     return chosen;
@@ -142,20 +144,31 @@ std::vector<Spacing> rooms() {
     return out;
 }
 
+/// With the least room that all lines find their way in; nothing where none is enough.
+std::optional<Layout> routed_layout(const Circuit& circuit, const Roles& roles,
+                                    const Structure& structure, const Sketch& blank, int columns) {
+    for (const Spacing& spacing : rooms()) {
+        const std::optional<Attempt> chosen =
+            best_attempt(circuit, roles, structure, blank, spacing, columns);
+        if (chosen)
+            return finish_layout(circuit, chosen->sketch, roles, chosen->nets, chosen->shafts);
+    }
+    return std::nullopt;
+}
+
 }  // namespace
 
 Layout lay_out(const Circuit& circuit, const Structure& structure, std::string_view sheet) {
     const Sketch blank(circuit);
     const Roles roles = roles_of(blank, structure);
-    for (const Spacing& spacing : rooms()) {
-        const std::optional<Attempt> chosen =
-            best_attempt(circuit, roles, structure, blank, spacing);
-        if (!chosen) continue;
-        Layout layout = finish_layout(circuit, chosen->sketch, roles, chosen->nets, chosen->shafts);
-        fit_to_sheet(circuit, layout, sheet);
-        return layout;
+    std::optional<Layout> narrowest;
+    for (int columns = 1; columns <= most_columns; ++columns) {
+        std::optional<Layout> layout = routed_layout(circuit, roles, structure, blank, columns);
+        if (!layout) throw std::logic_error("no way found for a line of the drawing");
+        if (fit_to_sheet(circuit, *layout, sheet)) return std::move(*layout);
+        if (!narrowest) narrowest = std::move(layout);
     }
-    throw std::logic_error("no way found for a line of the drawing");
+    throw too_large(circuit, *narrowest, sheet);
 }
 
 }  // namespace loopwright

@@ -9,6 +9,8 @@ namespace loopwright {
 namespace {
 
 constexpr double quarter = 0.25;
+// A text beside an upright run may stand over by so much at each end.
+constexpr double overhang = 0.5;
 
 double down_to_quarter(double v) { return std::floor(v / quarter) * quarter; }
 
@@ -29,8 +31,8 @@ void place_line_id(const Circuit& circuit, Index line, Layout& layout, LabelRoom
         const double y0 = std::min(wire->from.y, wire->to.y) * quarter;
         const double y1 = std::max(wire->from.y, wire->to.y) * quarter;
         const double span = level ? x1 - x0 - text.width : y1 - y0 - text.height;
-        if (span < 1.0) continue;
-        for (double along = 0.0; along <= span / 2; along += 1.0)
+        if (span < (level ? 1.0 : -2 * overhang)) continue;
+        for (double along = 0.0; along <= std::max(0.0, span / 2); along += 1.0)
             for (const double sign : {1.0, -1.0})
                 for (const bool first : {true, false}) {
                     const double mid = down_to_quarter(span / 2 + sign * along);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <stdexcept>
 
 #include <fmt/format.h>
@@ -297,14 +298,17 @@ bool place_on_sheet(const Circuit& circuit, Layout& layout, const SheetSize& siz
     return false;
 }
 
-void fit_to_sheet(const Circuit& circuit, Layout& layout, std::string_view wish) {
+bool fit_to_sheet(const Circuit& circuit, Layout& layout, std::string_view wish) {
     const std::vector<PanelList> lists{parts_list(circuit),
                                        legend(circuit, !layout.frames.empty(), false), cautions()};
-    for (const SheetSize& size : sizes)
-        if ((wish.empty() || size.name == wish) && place_on_sheet(circuit, layout, size, lists))
-            return;
+    return std::any_of(std::begin(sizes), std::end(sizes), [&](const SheetSize& size) {
+        return (wish.empty() || size.name == wish) && place_on_sheet(circuit, layout, size, lists);
+    });
+}
+
+std::length_error too_large(const Circuit& circuit, const Layout& layout, std::string_view wish) {
     const GridBox box = box_round(ink_of(circuit, layout));
-    throw std::length_error(
+    return std::length_error(
         fmt::format("the drawing takes {:.0f} mm x {:.0f} mm and its lists: more "
                     "than a sheet {} holds",
                     (box.to.x - box.from.x) * quarter_module,

@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <span>
+#include <stdexcept>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -55,8 +56,10 @@ bool place_on_sheet(const Circuit& circuit, Layout& layout, const SheetSize& siz
                     std::span<const PanelList> lists);
 
 /// Moves the layout to its place on the smallest sheet that holds it and its lists, or on the one
-/// that is named. Throws std::length_error where it does not fit.
-void fit_to_sheet(const Circuit& circuit, Layout& layout, std::string_view wish);
+/// that is named. False where it does not fit.
+bool fit_to_sheet(const Circuit& circuit, Layout& layout, std::string_view wish);
+/// What to say then.
+std::length_error too_large(const Circuit& circuit, const Layout& layout, std::string_view wish);
 
 /// Boxes of all that the layout covers, quarter modules.
 std::vector<GridBox> ink_of(const Circuit& circuit, const Layout& layout);
