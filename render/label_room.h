@@ -70,7 +70,7 @@ Box with_air(const Box& box, bool level);
 /// Names every frame of an assembly and each place where a line passes through it (recipe LN6).
 void place_frame_labels(const Circuit& circuit, const Sketch& sketch, Layout& layout,
                         LabelRoom& room);
-/// Ids of lines, where they find room beside a run of theirs.
+/// Ids of lines, each beside a run of its line or led to one.
 void place_line_labels(const Circuit& circuit, Layout& layout, LabelRoom& room);
 
 }  // namespace loopwright

@@ -11,7 +11,7 @@ namespace loopwright {
 
 /// Finds room for all labels in a layout whose wires, shafts and frames are there. Component
 /// labels first, from their planned place outwards, with a leader where they have to stand apart;
-/// then line ids where they fit.
+/// then ids of lines.
 void place_labels(const Circuit& circuit, const Sketch& sketch, const Roles& roles, Layout& layout);
 
 }  // namespace loopwright

@@ -14,6 +14,7 @@ constexpr double overhang = 0.5;
 
 double down_to_quarter(double v) { return std::floor(v / quarter) * quarter; }
 
+/// Beside the longest run that has room; where none has, apart with a leader.
 void place_line_id(const Circuit& circuit, Index line, Layout& layout, LabelRoom& room) {
     const LabelText text = line_text(circuit, circuit.lines[line]);
     std::vector<const Wire*> runs;
@@ -43,6 +44,13 @@ void place_line_id(const Circuit& circuit, Index line, Layout& layout, LabelRoom
                     return;
                 }
     }
+    if (runs.empty()) return;
+    const double x = (runs.front()->from.x + runs.front()->to.x) * quarter / 2;
+    const double y = (runs.front()->from.y + runs.front()->to.y) * quarter / 2;
+    room.put_apart({.label = {.line = line},
+                    .width = text.width,
+                    .height = text.height,
+                    .target = {x, y, x, y}});
 }
 
 }  // namespace

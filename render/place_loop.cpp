@@ -9,8 +9,6 @@ namespace {
 
 // From the middle of a column to the middle of the next.
 constexpr int least_column_step = 5;
-// For the frames of assemblies that end between two columns.
-constexpr double frame_room = 2.0;
 
 class ColumnPlacer : LoopBench {
   public:

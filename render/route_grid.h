@@ -79,7 +79,6 @@ inline constexpr int shaft_crossing = 60;
 inline constexpr int text = 14;
 inline constexpr int gate = 8;
 inline constexpr int beside = 2;
-inline constexpr int port_joint = 6;
 }  // namespace route_cost
 
 }  // namespace loopwright

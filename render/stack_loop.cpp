@@ -12,8 +12,6 @@ constexpr int charge_above_axis = 6;
 constexpr int least_zone = 9;
 // Above a machine in a stack.
 constexpr int machine_gap = 3;
-// For the frame of an assembly and the port letters at it.
-constexpr int frame_room = 2;
 // Ports nearer than this in their rows face one another.
 constexpr double facing = 2.5;
 

@@ -41,6 +41,11 @@ def _is(name, cls=None):
     return lambda e: e.tag == SVG + name and (cls is None or e.get("class") == cls)
 
 
+def _is_stroke(element):
+    """A stroke of a line's own; what leads from its id to it is none."""
+    return element.tag == SVG + "polyline" and element.get("class") != "value"
+
+
 def without_a_dot(svg):
     for root, group, dot in _each(svg, "line", _is("circle")):
         group.remove(dot)
@@ -48,14 +53,14 @@ def without_a_dot(svg):
 
 
 def without_a_line(svg):
-    for root, group, stroke in _each(svg, "line", _is("polyline")):
+    for root, group, stroke in _each(svg, "line", _is_stroke):
         group.remove(stroke)
         yield f"stroke {stroke.get('points')} of {group[0].text} taken away", _text(root)
 
 
 def with_a_line_moved(svg):
     """A stroke moved by a module across its direction."""
-    for root, group, stroke in _each(svg, "line", _is("polyline")):
+    for root, group, stroke in _each(svg, "line", _is_stroke):
         points = _points(stroke)
         level = points[0][1] == points[-1][1]
         _set_points(stroke, [(x, y + MODULE) if level else (x + MODULE, y) for x, y in points])
@@ -64,7 +69,7 @@ def with_a_line_moved(svg):
 
 def with_a_dash_changed(svg, functions):
     """A stroke of a line with a stated function drawn with the other dash."""
-    for root, group, stroke in _each(svg, "line", _is("polyline")):
+    for root, group, stroke in _each(svg, "line", _is_stroke):
         points = _points(stroke)
         length = sum(abs(a[0] - b[0]) + abs(a[1] - b[1]) for a, b in zip(points, points[1:]))
         if functions.get(group[0].text) and length > 3 * MODULE:
@@ -86,6 +91,13 @@ def with_letters_swapped(svg):
                 letters[a].text, letters[b].text = letters[b].text, letters[a].text
                 yield (f"{letters[b].text} and {letters[a].text} of {own[0].text} swapped",
                        _text(again))
+
+
+def with_a_word_at_a_frame_changed(svg):
+    """A frame's name, or the letter of a port where a line passes through."""
+    for root, group, word in _each(svg, "frame", _is("text")):
+        was, word.text = word.text, "Zz"
+        yield f"{was} at the frame {group[0].text} changed", _text(root)
 
 
 def with_labels_swapped(svg):
@@ -145,7 +157,7 @@ def with_a_dot_on_a_crossing(svg):
     """A joint's dot where two lines of different nets only cross."""
     root = ElementTree.fromstring(svg)
     strokes = [(g[0].text, *s) for g in _groups(root, "line") for e in g
-               if e.tag == SVG + "polyline"
+               if _is_stroke(e)
                for s in zip(_points(e), _points(e)[1:])]
     level = [s for s in strokes if s[1][1] == s[2][1]]
     upright = [s for s in strokes if s[1][0] == s[2][0]]

@@ -159,6 +159,9 @@ class Damage(unittest.TestCase):
     def test_letters(self):
         self.caught(lambda svg, meant: damage.with_letters_swapped(svg), 10)
 
+    def test_words_at_frames(self):
+        self.caught(lambda svg, meant: damage.with_a_word_at_a_frame_changed(svg), 10)
+
     def test_labels(self):
         self.caught(lambda svg, meant: damage.with_labels_swapped(svg), 10)
 
