@@ -34,21 +34,35 @@ std::string_view without_mark(std::string_view line) {
                                                    : line;
 }
 
-// One element for each column.
-std::vector<std::string_view> harmless_characters(std::string_view line) {
-    std::vector<std::string_view> characters;
+// Still one character for each column.
+std::string harmless(std::string_view line) {
+    std::string text;
     while (!line.empty()) {
         const utf8::Character one = utf8::first(line);
         if (one.code == '\t') {
-            characters.push_back(" ");
+            text += ' ';
         } else if (!one.valid || utf8::is_control(one.code)) {
-            characters.push_back("\xEF\xBF\xBD");  // U+FFFD
+            text += "\xEF\xBF\xBD";  // U+FFFD
         } else {
-            characters.push_back(line.substr(0, one.length));
+            text += line.substr(0, one.length);
         }
         line.remove_prefix(one.length);
     }
-    return characters;
+    return text;
+}
+
+// Where the character of that number begins, counted from 0, in the line from `start` to `stop`.
+std::uint32_t offset_of(const SourceFile& file, std::uint32_t start, std::uint32_t stop,
+                        std::size_t character) {
+    while (start < stop) {
+        const std::uint32_t middle = start + (stop - start) / 2;
+        if (file.place({middle, middle}).column <= character) {
+            start = middle + 1;
+        } else {
+            stop = middle;
+        }
+    }
+    return start;
 }
 
 }  // namespace
@@ -194,34 +208,37 @@ Place SourceSet::place(SourceRef ref) const {
     return place;
 }
 
+// A line may be as long as the file and be quoted for each of its mistakes: only the part that is
+// shown is looked at.
 std::string SourceSet::quote(SourceRef ref) const {
     const SourceFile& file = file_of(ref);
     const Place place = file.place(ref.span);
-    std::vector<std::string_view> line =
-        harmless_characters(without_mark(file.line_at(ref.span.begin)));
-    std::size_t begin = std::min<std::size_t>(place.column - 1, line.size());
-    std::size_t end = place.end_line == place.line ? place.end_column - 1 : line.size();
-    end = std::clamp(end, begin, line.size());
-    if (line.size() > quoted_characters) {
-        const std::size_t cut = begin > shown_before_span ? begin - shown_before_span : 0;
-        const std::size_t last = std::min(line.size(), cut + quoted_characters);
-        const bool more = last < line.size();
-        line = {line.begin() + static_cast<std::ptrdiff_t>(cut),
-                line.begin() + static_cast<std::ptrdiff_t>(last)};
-        begin -= cut;
-        end = std::min(end, last) - cut;
-        if (cut > 0) {
-            line.insert(line.begin(), "...");
-            begin += 3;
-            end += 3;
-        }
-        if (more) {
-            line.emplace_back("...");
-        }
+    std::string_view line = without_mark(file.line_at(ref.span.begin));
+    const auto start = static_cast<std::uint32_t>(line.data() - file.text().data());
+    const auto stop = start + static_cast<std::uint32_t>(line.size());
+    const std::size_t size = file.place({stop, stop}).column - 1;
+    std::size_t begin = std::min<std::size_t>(place.column - 1, size);
+    std::size_t end = place.end_line == place.line ? place.end_column - 1 : size;
+    end = std::clamp(end, begin, size);
+    std::size_t cut = 0;
+    std::size_t last = size;
+    if (size > quoted_characters) {
+        cut = begin > shown_before_span ? begin - shown_before_span : 0;
+        last = std::min(size, cut + quoted_characters);
+        end = std::min(end, last);
+        const std::uint32_t first = offset_of(file, start, stop, cut);
+        line = file.text().substr(first, offset_of(file, start, stop, last) - first);
     }
-    std::string text;
-    for (const std::string_view character : line) {
-        text += character;
+    std::string text = harmless(line);
+    begin -= cut;
+    end -= cut;
+    if (cut > 0) {
+        text.insert(0, "...");
+        begin += 3;
+        end += 3;
+    }
+    if (last < size) {
+        text += "...";
     }
     const std::string number = fmt::format("{:>6}", place.line);
     return fmt::format("{} | {}\n{} | {}^{}", number, text, std::string(number.size(), ' '),

@@ -158,6 +158,16 @@ class BadInput(InAFolder):
                               f"</{name}>" * (100_000 if closed else 0) + "</circuit>")
                     self.refused("c.xml", "deep|nest|levels|64")
 
+    def test_many_mistakes_on_one_line(self):
+        mistakes = " ".join(f"X{i}.A" for i in range(300_000))
+        self.file("c.xml", SOUND.replace("</circuit>", f'<line id="X" joins="{mistakes}"/></circuit>'))
+        used = resource.getrusage(resource.RUSAGE_CHILDREN)
+        ran = self.run_here("check", "c.xml")
+        now = resource.getrusage(resource.RUSAGE_CHILDREN)
+        self.assertLess(now.ru_utime + now.ru_stime - used.ru_utime - used.ru_stime, CPU_SECONDS)
+        self.assertStatus(ran, 2)
+        self.assertIn("299800 more messages", ran.messages)
+
     def test_the_limit_of_a_file(self):
         sound = SOUND.encode()
         for padding in (b" ", b"\n"):

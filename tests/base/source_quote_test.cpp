@@ -1,3 +1,4 @@
+#include <ctime>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -176,6 +177,23 @@ TEST(SourceQuote, TheEndOfALongLine) {
     const std::string text(300, 'a');
     EXPECT_EQ(quote(text, 300, 300),
               "     1 | ..." + std::string(40, 'a') + "\n       | " + std::string(43, ' ') + "^");
+}
+
+// A file may be one line and have as many mistakes as are told of a file.
+TEST(SourceQuote, ALineAsLongAsAFileTakesNoLonger) {
+    for (const std::string_view filler : {"aaaa", "a\xC2\xB5\xFF"}) {
+        std::string text;
+        while (text.size() < 16U << 20U) text += filler;
+        SourceSet sources;
+        sources.add_inclusion(sources.add_file("a.xml", text));
+        const std::clock_t before = std::clock();
+        for (std::uint32_t i = 0; i < 200; ++i) {
+            const std::uint32_t at = i * 80'000;
+            EXPECT_LT(sources.quote({0, {at, at + 4}}).size(), 1000U);
+        }
+        // Characters of the whole line took a second for each ten of them.
+        EXPECT_LT(std::clock() - before, CLOCKS_PER_SEC);
+    }
 }
 
 TEST(SourceQuote, AnyBytesAndAnyPlace) {
