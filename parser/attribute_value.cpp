@@ -139,10 +139,9 @@ std::string taken_by(const AttributeSpec& spec) {
 }
 
 std::string list_of(const std::vector<std::string_view>& words, std::string_view last) {
-    constexpr std::size_t most = 40;
     std::string list;
     for (std::size_t i = 0; i < words.size(); ++i) {
-        if (i == most) {
+        if (i == most_listed) {
             return list + ", ...";
         }
         if (i > 0) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 
@@ -16,7 +17,10 @@ bool read_value(const AttributeSpec& spec, std::string_view text, AttributeValue
 /// What the attribute takes, for messages: "a pressure such as 24 bar", "yes or no".
 std::string taken_by(const AttributeSpec& spec);
 
-/// "a, b or c".
+/// A list in a message names no more words than these.
+inline constexpr std::size_t most_listed = 40;
+
+/// "a, b or c"; "a, b, ..." where there are more than `most_listed`.
 std::string list_of(const std::vector<std::string_view>& words, std::string_view last = "or");
 
 /// A letter, then letters, digits, '-' and '_'.

@@ -165,8 +165,12 @@ std::string_view Builder::take_id(Scope& scope, const ElementWords& words, const
         ++scope.nameless;
         return id;
     }
+    if (!is_id(id)) {
+        ++scope.nameless;  // lines may write it as it is meant
+    }
     if (Name* first = names_.add(scope.names, id, {type, false, index}); first != nullptr) {
         first->doubtful = true;
+        ++scope.nameless;  // one of the two is meant to have another
         if (first->type != NameType::unusable) {
             report_duplicate(text_of(page, given, words.id), *first);
         }

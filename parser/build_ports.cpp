@@ -76,6 +76,9 @@ void Builder::declared_port(const Page& page, std::uint32_t element, Index compo
     const auto index = static_cast<Index>(circuit_.ports.size());
     const Name* first =
         names_.add(NameScope::ports(component), port.letter, {NameType::port, false, index});
+    if (first != nullptr || !is_id(port.letter)) {
+        doubtful_[component] = true;  // another id is meant, perhaps one that a line joins
+    }
     if (first != nullptr) {
         report_duplicate(text_of(page, given, words.id), *first);
         return;
@@ -220,15 +223,13 @@ Index Builder::path_end(const Page& page, const Given& given, Slot slot, Index c
     const Index port = port_of(component, letter.text);
     if (port == none && !doubtful_[component]) {
         report_.error(letter.value, [&] {
-            std::vector<std::string_view> known;
-            for (const Port& one : circuit_.ports_of(circuit_.components[component])) {
-                known.push_back(one.letter);
-            }
+            const Name valve{NameType::component, false, component};
+            const std::vector<std::string_view> known = letters_of(valve, most_listed + 1);
             return Words{
                 fmt::format("{} has no port '{}'", owner_of(component), clipped(letter.text)),
                 known.empty() ? "'port' elements in the valve, which declare its ports"
                               : list_of(known),
-                std::string(nearest_word(letter.text, known))};
+                std::string(near_letter(valve, letter.text))};
         });
     }
     return port;

@@ -223,7 +223,10 @@ class Builder {
     void explain_inner(Scope& scope, std::string_view token, SourceRef place);
     void explain_joined(Index line, Index first, std::string_view token, SourceRef place);
     void explain_shaft(Scope& scope, std::string_view token, SourceRef place);
-    std::vector<std::string_view> letters_of(const Name& name) const;
+    /// Of a component or an assembly; the first `most` of its letters.
+    std::vector<std::string_view> letters_of(const Name& name, std::size_t most) const;
+    std::size_t letter_count(const Name& name) const;
+    std::string_view near_letter(const Name& name, std::string_view letter);
     std::string ports_of(const Name& name, std::string_view path) const;
     std::string kind_of(const Name& name) const;
     SourceRef place_of(const Name& name) const;

@@ -4,6 +4,7 @@
 
 #include <fmt/core.h>
 
+#include <loopwright/base/unit_guess.h>
 #include <loopwright/parser/attribute_value.h>
 #include <loopwright/parser/clipped.h>
 
@@ -20,6 +21,36 @@ std::string with_article(std::string_view noun) {
     const bool vowel =
         !noun.empty() && std::string_view("aeiou").find(noun.front()) != std::string_view::npos;
     return fmt::format("{} {}", vowel ? "an" : "a", noun);
+}
+
+// What a token most likely means in which ids are parted by something else than blanks: by commas,
+// or by the spaces that text processors put in their place. Empty where they are not.
+std::string with_blanks(std::string_view token) {
+    constexpr std::size_t looked_at = 256;
+    std::string plain = in_plain_characters(token.substr(0, looked_at));
+    if (token.find_first_of(",;") == std::string_view::npos && plain.find(' ') == plain.npos) {
+        return {};
+    }
+    std::replace_if(
+        plain.begin(), plain.end(), [](char c) { return c == ',' || c == ';'; }, ' ');
+    std::string words;
+    for (const char c : plain) {
+        if (c != ' ' || (!words.empty() && words.back() != ' ')) {
+            words += c;
+        }
+    }
+    while (words.size() > 1 && words.back() == ' ') {
+        words.pop_back();
+    }
+    return words.empty() ? " " : words;
+}
+
+// The same as a suggestion: short, and beginning as an id does.
+std::string likely_words(const std::string& words) {
+    constexpr std::size_t longest = 60;
+    const bool likely =
+        words.size() <= longest && is_id(words.substr(0, words.find_first_of(" .")));
+    return likely ? words : std::string();
 }
 
 }  // namespace
@@ -82,23 +113,31 @@ std::string Builder::near_id(NameScope scope, std::string_view id) {
     return std::string(nearest_word(id, names_.ids(scope)));
 }
 
-std::vector<std::string_view> Builder::letters_of(const Name& name) const {
-    std::vector<std::string_view> letters;
-    if (name.type == NameType::component) {
-        for (const Port& port : circuit_.ports_of(circuit_.components[name.index])) {
-            letters.push_back(port.letter);
-        }
-    } else if (name.type == NameType::assembly) {
-        for (const Assembly::DeclaredPort& port : circuit_.assemblies[name.index].ports) {
-            letters.push_back(port.letter);
-        }
+std::size_t Builder::letter_count(const Name& name) const {
+    return name.type == NameType::component  ? circuit_.components[name.index].ports.size()
+           : name.type == NameType::assembly ? circuit_.assemblies[name.index].ports.size()
+                                             : 0;
+}
+
+std::vector<std::string_view> Builder::letters_of(const Name& name, std::size_t most) const {
+    std::vector<std::string_view> letters(std::min(letter_count(name), most));
+    for (std::size_t i = 0; i < letters.size(); ++i) {
+        letters[i] = name.type == NameType::component
+                         ? circuit_.ports_of(circuit_.components[name.index])[i].letter
+                         : circuit_.assemblies[name.index].ports[i].letter;
     }
     return letters;
 }
 
+std::string_view Builder::near_letter(const Name& name, std::string_view letter) {
+    const std::size_t letters = letter_count(name);
+    return report_.may_compare(letters) ? nearest_word(letter, letters_of(name, letters))
+                                        : std::string_view();
+}
+
 std::string Builder::ports_of(const Name& name, std::string_view path) const {
     std::vector<std::string> full;
-    for (const std::string_view letter : letters_of(name)) {
+    for (const std::string_view letter : letters_of(name, most_listed + 1)) {
         full.push_back(fmt::format("{}.{}", clipped(path), clipped(letter)));
     }
     if (!full.empty()) {
@@ -115,13 +154,11 @@ std::string Builder::ports_of(const Name& name, std::string_view path) const {
 }
 
 void Builder::explain_port(Scope& scope, std::string_view token, SourceRef place) {
-    if (token.find_first_of(",;") != std::string_view::npos) {
+    if (const std::string words = with_blanks(token); !words.empty()) {
         report_.error(place, [&] {
-            std::string without(token.substr(0, token.find_first_of(",;")));
-            return Words{
-                fmt::format("'{}' is no port", clipped(token)),
-                "component.port; several are separated by blanks alone",
-                is_id(without.substr(0, without.find('.'))) ? clipped(without) : std::string()};
+            return Words{fmt::format("'{}' is no port", clipped(token)),
+                         "component.port; several are separated by plain blanks alone",
+                         likely_words(words)};
         });
         return;
     }
@@ -190,7 +227,7 @@ void Builder::explain_letter(const Name& name, std::string_view token, SourceRef
             return Words{
                 fmt::format("'{}' names no port", clipped(token)), ports_of(name, path), {}};
         }
-        const std::string_view near = nearest_word(letter, letters_of(name));
+        const std::string_view near = near_letter(name, letter);
         return Words{fmt::format("{} '{}' has no port '{}'",
                                  name.type == NameType::component
                                      ? circuit_.components[name.index].kind->name
@@ -316,11 +353,10 @@ void Builder::explain_shaft(Scope& scope, std::string_view token, SourceRef plac
         });
         return;
     }
-    if (token.find_first_of(",;") != std::string_view::npos) {
+    if (const std::string words = with_blanks(token); !words.empty()) {
         report_.error(place, [&] {
             return Words{fmt::format("'{}' is no part", clipped(token)),
-                         "ids, separated by blanks alone",
-                         {}};
+                         "ids, separated by plain blanks alone", likely_words(words)};
         });
         return;
     }

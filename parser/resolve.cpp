@@ -4,6 +4,7 @@
 
 #include <fmt/core.h>
 
+#include <loopwright/parser/attribute_value.h>
 #include <loopwright/parser/clipped.h>
 #include <loopwright/parser/short_text.h>
 
@@ -127,6 +128,9 @@ void Builder::resolve_port(Scope& scope, const PendingPort& pending) {
         names_.add(NameScope::assembly_ports(scope.assembly), pending.letter,
                    {found && target.port != none ? NameType::port : NameType::unusable, false,
                     static_cast<Index>(ports.size())});
+    if (first != nullptr || !is_id(pending.letter)) {
+        assemblies_[scope.assembly].doubtful = true;  // another id is meant
+    }
     if (first != nullptr) {
         report_.error(pending.place, [&] {
             return Words{fmt::format("the port '{}' is there twice", clipped(pending.letter)),

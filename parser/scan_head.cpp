@@ -181,7 +181,7 @@ FileHead read_file_head(std::string_view text) {
         head.length = 3;
     }
     const std::string_view rest = text.substr(head.length);
-    if (rest.substr(0, 5) == "<?xml" && rest.size() > 5 && !is_in_name(rest[5])) {
+    if (rest.substr(0, 5) == "<?xml" && (rest.size() == 5 || !is_in_name(rest[5]))) {
         head.length = Declaration(text, head.length).read(head.trouble);
     }
     return head;

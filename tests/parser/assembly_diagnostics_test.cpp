@@ -209,7 +209,8 @@ TEST(AssemblyDiagnostics, ShaftSeparatedByCommas) {
 </circuit>
 )"),
               R"(error 4:25-4:28 'E1,' is no part
-  expected: ids, separated by blanks alone
+  expected: ids, separated by plain blanks alone
+  means: E1
 )");
 }
 

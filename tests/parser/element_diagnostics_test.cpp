@@ -178,6 +178,49 @@ TEST(ElementDiagnostics, IllFormedId) {
               "then letters, digits, '-' and '_'\n");
 }
 
+// The line writes the id as it is meant.
+TEST(ElementDiagnostics, IllFormedIdThatALineMeans) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <check-valve id=" C1"/>
+  <reservoir id="T1"><port id="1 R"/></reservoir>
+  <assembly id="U1"><junction id="J1"><port id="a"/></junction><port id="A." of="J1.a"/></assembly>
+  <line id="H1" joins="C1.A T1.R U1.A"/>
+</circuit>
+)"),
+              R"(error 2:20-2:23 ' C1' is no id
+  expected: a letter, then letters, digits, '-' and '_'
+error 3:32-3:35 '1 R' is no id
+  expected: a letter, then letters, digits, '-' and '_'
+error 4:74-4:76 'A.' is no id
+  expected: a letter, then letters, digits, '-' and '_'
+)");
+}
+
+// One of the two is meant to be what the line asks for.
+TEST(ElementDiagnostics, DuplicateIdInPlaceOfAnother) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <check-valve id="C1"/>
+  <check-valve id="C1"/>
+  <reservoir id="T1"><port id="R"/><port id="R"/></reservoir>
+  <assembly id="U1">
+    <junction id="J1"><port id="a"/><port id="b"/></junction>
+    <port id="A" of="J1.a"/><port id="A" of="J1.b"/>
+  </assembly>
+  <line id="H1" joins="C1.A C2.A T1.R T1.D U1.A U1.B"/>
+  <line id="H2" joins="C1.B C3.A"/>
+</circuit>
+)"),
+              R"(error 3:20-3:22 the id 'C1' is there twice
+  expected: an id of its own; 'C1' is a check-valve in line 2 of the file
+error 4:46-4:47 the id 'R' is there twice
+  expected: an id of its own; 'R' is a port in line 4 of the file
+error 7:39-7:40 the port 'A' is there twice
+  expected: an id of its own for each port of the assembly
+error 10:29-10:33 there is no 'C3'
+  expected: a component of this circuit and its port, such as P1.A
+)");
+}
+
 // Across kinds of elements; what refers to it is let pass.
 TEST(ElementDiagnostics, DuplicateId) {
     EXPECT_EQ(told(R"(<circuit format="1">

@@ -288,6 +288,25 @@ TEST(Limits, ManyPortsOfOneJunction) {
     EXPECT_TRUE(result.circuit) << described(result);
 }
 
+TEST(Limits, ManyUnknownPortsAmongManyKnown) {
+    const Stopwatch stopwatch;
+    std::string ports;
+    std::string joins;
+    std::string paths;
+    for (int i = 0; i < 100'000; ++i) {
+        ports += fmt::format("<port id='a{}'/>", i);
+        joins += fmt::format(" J1.b{0} V1.b{0}", i);
+        paths += fmt::format("<path from='c{}' to='a0'/>", i);
+    }
+    const ReadResult result = read(circuit(fmt::format(
+        "<junction id='J1'>{0}</junction><directional-valve id='V1'>{0}<position id='r' "
+        "rest='yes'>{1}</position></directional-valve><line id='H1' joins='{2}'/>",
+        ports, paths, joins)));
+    ASSERT_EQ(result.diagnostics.size(), 201U);
+    const std::string& list = result.diagnostics.front().expected;
+    EXPECT_TRUE(list.starts_with("a0, a1, a2") && list.ends_with("a39, ...")) << list;
+}
+
 TEST(Limits, ManyPortsOfOneAssembly) {
     const Stopwatch stopwatch;
     std::string inner;

@@ -1,5 +1,6 @@
 #include <string_view>
 
+#include <fmt/core.h>
 #include <gtest/gtest.h>
 
 #include <loopwright/tests/support/circuit_text.h>
@@ -136,9 +137,26 @@ TEST(LineDiagnostics, PortsSeparatedByCommas) {
 </circuit>
 )"),
               R"(error 3:24-3:29 'J1.A,' is no port
-  expected: component.port; several are separated by blanks alone
+  expected: component.port; several are separated by plain blanks alone
   means: J1.A
 )");
+}
+
+// Without a word it would be a mystery: on paper nothing is wrong.
+TEST(LineDiagnostics, PortsSeparatedByOtherThanBlanks) {
+    for (const std::string_view other : {",", ";", "\u00A0", "\u2009", ",\u00A0"}) {
+        EXPECT_EQ(told(fmt::format(R"(<circuit format="1">
+  <junction id="J1"><port id="A"/><port id="B"/></junction>
+  <line id="H1" joins="J1.A{}J1.B"/>
+</circuit>
+)",
+                                   other)),
+                  fmt::format(R"(error 3:24-3:{} 'J1.A{}J1.B' is no port
+  expected: component.port; several are separated by plain blanks alone
+  means: J1.A J1.B
+)",
+                              other.starts_with(",\u00A0") ? 34 : 33, other));
+    }
 }
 
 TEST(LineDiagnostics, LineThatJoinsNothing) {
