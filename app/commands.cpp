@@ -36,6 +36,21 @@ std::vector<std::string> option_names(const CLI::App& app) {
     return names;
 }
 
+/// The first argument that looks like an option of one letter and is none; the value of an option
+/// before it may look so, too.
+std::string_view unknown_letter(const CLI::App& app, int argc, char** argv) {
+    std::string known;
+    for (const CLI::Option* option : app.get_options())
+        for (const std::string& name : option->get_snames()) known += name;
+    for (int i = 1; i < argc; ++i) {
+        const std::string_view word = argv[i];
+        if (word == "--") break;
+        if (word.size() < 2 || word[0] != '-' || word[1] == '-' || argv[i - 1][0] == '-') continue;
+        if (known.find(word[1]) == std::string::npos) return word;
+    }
+    return {};
+}
+
 /// What is wrong with the arguments, and the likely meaning of a misspelt verb or option.
 std::string explained(const CLI::App& program, const CLI::ParseError& wrong, int argc,
                       char** argv) {
@@ -58,7 +73,15 @@ std::string explained(const CLI::App& program, const CLI::ParseError& wrong, int
         }
     }
     const std::vector<std::string> known = option_names(verb ? *verb : program);
-    if (misspelt.empty()) return wrong.what();
+    if (misspelt.empty()) {
+        // To the parser, what is no option is no argument either, and it only misses some.
+        const bool missing = dynamic_cast<const CLI::RequiredError*>(&wrong) != nullptr;
+        const std::string_view letter =
+            missing ? unknown_letter(verb ? *verb : program, argc, argv) : std::string_view{};
+        if (!letter.empty()) return fmt::format("no option '{}'", letter);
+        return verb ? wrong.what()
+                    : fmt::format("no command; there are {}", fmt::join(verbs, ", "));
+    }
     return fmt::format("no option '--{}'{}", misspelt,
                        perhaps(nearest_name(misspelt, {known.begin(), known.end()}), "--"));
 }
@@ -96,6 +119,7 @@ ExitStatus parse_and_run(int argc, char** argv) {
 }  // namespace
 
 std::string is_named(const std::string& file) {
+    if (file == "-") return "'-' names no file here; /dev/stdout does";
     return file.empty() ? "expected the name of a file" : "";
 }
 

@@ -31,8 +31,8 @@ std::function<ExitStatus()> declare_schema(CLI::App& options);
 /// Runs the program. Never throws.
 ExitStatus run(int argc, char** argv);
 
-/// For options that take a file: an empty name (a variable that is not set) is no name. Gives back
-/// what is wrong, or an empty text.
+/// For options that take a file: an empty name (a variable that is not set) is no name, and '-'
+/// would not be what who writes it means. Gives back what is wrong, or an empty text.
 std::string is_named(const std::string& file);
 
 /// All of a result to standard output; a message where that fails.

@@ -133,12 +133,15 @@ std::function<ExitStatus()> declare_draw(CLI::App& options) {
     options.add_option("--dpi", given->dpi, "Pixels an inch, for png")
         ->check(CLI::Range(36.0, 1200.0))
         ->check(is_number);
-    options.add_option("--sheet", given->sheet, "Sheet size; else chosen to fit")
-        ->check(CLI::IsMember({"A4", "A3", "A2", "A1", "A0"}));
+    CLI::Option* const sheet =
+        options.add_option("--sheet", given->sheet, "Sheet size; else chosen to fit")
+            ->check(CLI::IsMember({"A4", "A3", "A2", "A1", "A0"}));
     options.add_flag("--without-findings", given->without_findings, "The schematic alone");
     options.add_option("--write-layout", given->write_layout, "File for the layout, as JSON")
         ->check(is_named);
-    options.add_option("--read-layout", given->read_layout, "Layout to draw by")->check(is_named);
+    options.add_option("--read-layout", given->read_layout, "Layout to draw by")
+        ->check(is_named)
+        ->excludes(sheet);  // a layout has a sheet
     options.add_option("--color", given->colour, "auto, always or never, for messages")
         ->check(CLI::IsMember({"auto", "always", "never"}));
     return [given] { return draw_file(*given); };

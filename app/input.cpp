@@ -49,11 +49,14 @@ ReadResult read_input(const std::string& file) {
 
 std::vector<std::filesystem::path> files_of(const std::string& file, const Circuit& circuit) {
     namespace fs = std::filesystem;
+    const SourceSet& sources = *circuit.sources;
     std::vector<fs::path> files{file};
-    std::set<std::uint32_t> seen;
-    const auto add = [&](SourceRef part) {
-        if (part.inclusion == 0 || !seen.insert(part.inclusion).second) return;
-        const Place place = circuit.sources->place(part);
+    std::set<const SourceFile*> seen{&sources.file_of({})};
+    // Each file of a circuit is in some inclusion, even one in which there is nothing.
+    for (std::uint32_t inclusion = 1; seen.size() < sources.file_count(); ++inclusion) {
+        const SourceRef root{inclusion, {}};
+        if (!seen.insert(&sources.file_of(root)).second) continue;
+        const Place place = sources.place(root);
         // A name is relative to the folder of the file that uses it; the outermost stands last.
         std::error_code error;
         fs::path folder = fs::path(file).parent_path();
@@ -62,10 +65,7 @@ std::vector<std::filesystem::path> files_of(const std::string& file, const Circu
             folder = fs::canonical(files.back(), error).parent_path();
         }
         files.push_back(folder / place.file);
-    };
-    for (const Component& part : circuit.components) add(part.place);
-    for (const Line& part : circuit.lines) add(part.place);
-    for (const Shaft& part : circuit.shafts) add(part.place);
+    }
     return files;
 }
 

@@ -169,6 +169,8 @@ class Arguments(InAFolder):
         self.refused("frobnicate", said="'frobnicate'; see 'loopwright --help'")
         self.refused("check", "--zzzzzz", "c.xml", said="--zzzzzz")
         self.refused("check", "-z", "c.xml", said="-z")
+        self.refused("-z", said="no option '-z'")
+        self.refused("check", "-c.xml", said="no option '-c.xml'")
         self.refused("schema", "zzzzzz", said="circuit, check, layout")
         self.refused("kinds", "zzzzzz", said="reservoir")
         self.refused("rules", "zzzzzz", said="lost-loop")
@@ -179,15 +181,19 @@ class Arguments(InAFolder):
         self.refused("check", "c.xml", "--color", "sometimes", said="auto.*always.*never")
         self.refused("rules", "--format", "xml", said="text.*json.*markdown")
         self.refused("check", "c.xml", "-o", "", said="name of a file")
+        self.refused("check", "c.xml", "-o", "-", said="'-' names no file.*/dev/stdout")
 
     def test_too_little_or_too_much(self):
-        self.refused(said="command|SUBCOMMAND|subcommand")
+        self.refused(said="no command; there are check, draw, rules, kinds, schema")
         self.refused("check", said="FILE")
         self.refused("draw", "-o", "c.svg", said="FILE")
         self.refused("schema", said="NAME")
         self.refused("rules", "lost-loop", "filtration", said="filtration")
         self.refused("check", "c.xml", "--format", said="--format")
         self.refused("draw", "c.xml", "-o", "a.svg", "-o", "b.svg", said="--output")
+        # A layout has a sheet already.
+        self.refused("draw", "c.xml", "-o", "a.svg", "--sheet", "A4", "--read-layout", "l.json",
+                     said="--sheet|--read-layout")
 
     def test_what_steers_a_terminal_is_made_visible(self):
         ran = run("che\x1b[31mck")

@@ -189,6 +189,17 @@ class Refused(Outputs):
             self.assertEqual(self.read(name).decode(), parts[name])
         self.assertNotIn("c.svg", self.names())
 
+    def test_a_used_file_in_which_there_is_nothing(self):
+        empty = '<assembly format="1"/>'
+        user = '<assembly format="1"> <use id="V" file="empty.xml"/> </assembly>'
+        self.file("parts/empty.xml", empty)
+        self.file("parts/user.xml", user)
+        self.file("c.xml", program.changed('<check-valve id="C1"/>', '<check-valve id="C1"/>'
+                                           '<use id="U" file="parts/user.xml"/>'))
+        for name, text in (("parts/empty.xml", empty), ("parts/user.xml", user)):
+            for _ in self.each(name, 2, "is an input"):
+                self.assertEqual(self.read(name).decode(), text)
+
     def test_any_of_several_inputs(self):
         self.file("d.xml", WITH_ERROR)
         for name in ("c.xml", "d.xml"):
