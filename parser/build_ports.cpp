@@ -115,6 +115,15 @@ void Builder::positions(const Page& page, std::uint32_t element, Index component
     owner.positions = {begin, static_cast<Index>(circuit_.positions.size())};
     owner.passages.end = static_cast<Index>(circuit_.passages.size());
     const SourceRef place = page.at(document.element(element).name());
+    if (owner.positions.size() > limits_.positions) {
+        report_.error(place, [&] {
+            return Words{
+                fmt::format("{} has {} positions", owner_of(component), owner.positions.size()),
+                fmt::format("at most {}", limits_.positions),
+                {}};
+        });
+        return;
+    }
     if (owner.positions.size() == 0) {
         if (!doubtful) {
             report_.error(place, [&] {

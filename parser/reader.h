@@ -17,6 +17,7 @@ struct ReadLimits {
     std::size_t files = 64;
     std::size_t depth = 64;
     std::size_t components = 100'000;  ///< after every `use` is expanded
+    std::size_t positions = 100;       ///< of one valve; real ones have two to six
     std::size_t messages = 200;        ///< a file; the rest is counted in a last message
 };
 

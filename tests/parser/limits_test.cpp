@@ -68,6 +68,7 @@ TEST(Limits, DefaultsAreThoseOfTheFormat) {
     EXPECT_EQ(limits.files, 64U);
     EXPECT_EQ(limits.depth, 64U);
     EXPECT_EQ(limits.components, 100'000U);
+    EXPECT_EQ(limits.positions, 100U);
     EXPECT_EQ(limits.messages, 200U);
 }
 
@@ -130,6 +131,19 @@ TEST(Limits, Components) {
     EXPECT_EQ(described(read(circuit(loads(4)), limits)),
               "error 1:67-1:71 a circuit of more than 3 components\n"
               "  expected: at most 3, every use expanded\n");
+}
+
+TEST(Limits, PositionsOfAValve) {
+    const auto valve = [](int more) {
+        std::string all = R"(<position id="0" rest="yes"/>)";
+        for (int i = 1; i <= more; ++i) all += fmt::format("<position id=\"{}\"/>", i);
+        return circuit(R"(<directional-valve id="V"><port id="P"/>)" + all +
+                       "</directional-valve>");
+    };
+    EXPECT_TRUE(read(valve(99)).circuit);
+    EXPECT_EQ(described(read(valve(100))),
+              "error 1:22-1:39 directional-valve 'V' has 101 positions\n"
+              "  expected: at most 100\n");
 }
 
 TEST(Limits, AHundredThousandComponents) {
