@@ -159,9 +159,14 @@ class BandMaker {
     std::vector<Primitive> make(const Witness& witness) {
         const bool walk =
             witness.shape == WitnessShape::path || witness.shape == WitnessShape::frontier;
-        for (const Step& step : witness.steps) {
-            if (!walk || (step.from == none && step.to == none))
+        for (std::size_t i = 0; i < witness.steps.size(); ++i) {
+            const Step& step = witness.steps[i];
+            if (!walk)
                 whole(step);
+            else if (step.from == none && step.to == none)
+                whole(step, i + 1 < witness.steps.size() ? witness.steps[i + 1].from
+                            : i > 0                      ? witness.steps[i - 1].to
+                                                         : none);
             else if (step.type == ElementType::component)
                 through(step);
             else if (step.type == ElementType::line)
@@ -200,7 +205,6 @@ class BandMaker {
     }
 
     void through(const Step& step) {
-        const Component& component = circuit_.components[step.index];
         for (const DrawnSymbol& symbol : symbols_) {
             if (symbol.placed.component != step.index || symbol.placed.port != none) continue;
             const Box& body = symbol.shape.body;
@@ -212,7 +216,6 @@ class BandMaker {
             if (const auto at = port_point(symbol, step.to)) points.push_back(*at);
             add(std::move(points));
         }
-        (void)component;
     }
 
     bool straight(const DrawnSymbol& symbol, const Step& step) const {
@@ -232,13 +235,20 @@ class BandMaker {
         return {at.x + in.x * module, at.y + in.y * module};
     }
 
-    void whole(const Step& step) {
+    /// A component as a whole; of a reservoir's marks the one where the walk meets it, if it does.
+    void whole(const Step& step, Index met = none) {
         if (step.type == ElementType::line)
             for (const auto& [from, to] : wires_.runs_of(step.index)) add({from, to});
         if (step.type != ElementType::component) return;
         for (const DrawnSymbol& symbol : symbols_) {
             if (symbol.placed.component != step.index) continue;
+            const Index mark = symbol.placed.port;
+            const bool meets =
+                met != none && circuit_.ports[met].component == step.index && mark != none;
+            if (meets && mark != met) continue;
             const Box& b = symbol.shape.body;
+            if (const auto stem = port_point(symbol, mark))
+                add({*stem, place(symbol, {(b.left + b.right) / 2, (b.top + b.bottom) / 2})});
             std::vector<Point> points{{b.left - 0.5, b.top - 0.5},
                                       {b.right + 0.5, b.top - 0.5},
                                       {b.right + 0.5, b.bottom + 0.5},

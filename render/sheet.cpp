@@ -54,7 +54,7 @@ std::vector<double> field_borders(double from, double to) {
 /// A, B, C ... without I and O.
 std::string field_letter_of(std::size_t index) {
     constexpr std::string_view letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
-    return std::string(1, letters[index % letters.size()]);
+    return {letters[index % letters.size()]};
 }
 
 }  // namespace
@@ -146,6 +146,7 @@ struct PanelColumn {
     double left = 0.0;
     double top = 0.0;     // nothing may stand above
     double bottom = 0.0;  // the next panel ends here; columns fill from the bottom up
+    bool empty = true;
 
     double room() const { return bottom - top - panel_gap; }
 };
@@ -162,7 +163,10 @@ std::vector<PanelColumn> panel_columns(std::span<const GridBox> ink, GridPoint o
             if (from < left + panel_width && to > left)
                 top = std::max(top, margin + (box.to.y + offset.y) * quarter_module + air);
         }
-        columns.push_back({left, top, size.height - margin});
+        // Clear of the centring mark; the title block stays in its corner.
+        const double middle = (margin_left + size.width - margin) / 2;
+        const bool marked = !columns.empty() && left < middle && left + panel_width > middle;
+        columns.push_back({left, top, size.height - margin - (marked ? edge_zone + 1.0 : 0.0)});
     }
     return columns;
 }
@@ -187,12 +191,13 @@ PanelColumn& column_for(std::vector<PanelColumn>& columns, double height, Fillin
 }
 
 std::optional<std::vector<PlacedPanel>> fill_columns(std::vector<PanelColumn> columns,
-                                                     const SheetSize& size, const Panel& title,
+                                                     const Panel& title,
                                                      std::span<const PanelList> lists,
                                                      Filling filling) {
     if (columns.empty()) return std::nullopt;
     std::vector<PlacedPanel> placed;
     columns.front().bottom -= title.height;
+    columns.front().empty = false;
     if (columns.front().bottom < columns.front().top) return std::nullopt;
     placed.push_back({&title, {columns.front().left, columns.front().bottom}});
     for (const PanelList& list : lists) {
@@ -206,8 +211,8 @@ std::optional<std::vector<PlacedPanel>> fill_columns(std::vector<PanelColumn> co
             while (end < list.rows.size() && height + list.rows[end].height <= column.room())
                 height += list.rows[end++].height;
             if (end == row || (list.together && end < list.rows.size())) return std::nullopt;
-            const bool first = column.bottom >= size.height - margin;
-            column.bottom -= height + (first ? 0.0 : panel_gap);
+            column.bottom -= height + (column.empty ? 0.0 : panel_gap);
+            column.empty = false;
             double y = column.bottom;
             placed.push_back({&list.heading, {column.left, y}});
             y += list.heading.height;
@@ -227,8 +232,8 @@ std::optional<std::vector<PlacedPanel>> arrange_panels(std::span<const GridBox> 
                                                        const Panel& title,
                                                        std::span<const PanelList> lists) {
     const std::vector<PanelColumn> columns = panel_columns(ink, offset, size);
-    auto placed = fill_columns(columns, size, title, lists, Filling::level);
-    return placed ? placed : fill_columns(columns, size, title, lists, Filling::packed);
+    auto placed = fill_columns(columns, title, lists, Filling::level);
+    return placed ? placed : fill_columns(columns, title, lists, Filling::packed);
 }
 
 namespace {

@@ -3,6 +3,8 @@
 // which another side is made up.
 #include <algorithm>
 #include <memory>
+#include <optional>
+#include <span>
 #include <unordered_map>
 
 #include <fmt/format.h>
@@ -37,6 +39,13 @@ struct Discharge {
     bool to_tank = false;      ///< some way ends open to a reservoir
 };
 
+/// A relief that limits a side, or the first that discharges to a reservoir.
+struct Relieved {
+    std::optional<FlowArc> relief = {};
+    Discharge discharge = {};
+    Index to_tank = none;  ///< slot of the relief's arc
+};
+
 class Judge {
   public:
     Judge(const Situation& s, Docket& docket)
@@ -44,6 +53,8 @@ class Judge {
           docket_(docket),
           to_relief_lease_(s.searches.take(s.region.node_count)),
           from_relief_lease_(s.searches.take(s.region.node_count)),
+          own_(s.searches.take(s.region.node_count)),
+          pieces_(s.searches.take(s.region.node_count)),
           to_relief_(*to_relief_lease_),
           from_relief_(*from_relief_lease_) {}
 
@@ -69,13 +80,72 @@ class Judge {
     }
 
     void judge(const JudgedSide& side) {
+        own_->clear(s_.region.node_count);
+        for (const Index node : side.nodes) own_->begin_at(node);
+        Relieved last;
+        if (!cut_by_hand(side)) {
+            last = relieved(side, side.nodes);
+        } else {
+            // With its hand valves shut each piece at a machine stands alone.
+            Search& pieces = *pieces_;
+            pieces.clear(s_.region.node_count);
+            for (const Index node : side.nodes) {
+                if (pieces.reached(node)) continue;
+                const std::size_t first = pieces.order.size();
+                add_piece(node);
+                const std::span<const Index> piece = std::span(pieces.order).subspan(first);
+                if (!at_a_machine(piece)) continue;
+                last = relieved(side, piece);
+                if (!last.relief) break;
+            }
+        }
+        if (last.relief)
+            pass(side, *last.relief, last.discharge);
+        else
+            fail(side, to_relief_, last.to_tank);
+    }
+
+    /// Whether somebody can cut the side in two.
+    bool cut_by_hand(const JudgedSide& side) const {
+        return std::any_of(side.nodes.begin(), side.nodes.end(), [&](Index node) {
+            const auto arcs = s_.region.arcs_of(node);
+            return std::any_of(arcs.begin(), arcs.end(), [&](const FlowArc& arc) {
+                const Edge& edge = s_.region.edges[arc.edge];
+                return edge.shift == Shift::hand && !edge.locked && own_->reached(arc.to);
+            });
+        });
+    }
+
+    /// What hangs together with a node of the side without hand valves that can be shut.
+    void add_piece(Index node) {
+        pieces_->begin_at(node);
+        s_.graph.work += pieces_->run(s_.region, [&](Index /*node*/, const FlowArc& arc) {
+            const Edge& edge = s_.region.edges[arc.edge];
+            return own_->reached(arc.to) && s_.standing[arc.edge] != 0 &&
+                   (edge.shift != Shift::hand || edge.locked) &&
+                   (open_way(edge) || edge.passage_class == PassageClass::one_way ||
+                    edge.passage_class == PassageClass::metering);
+        });
+    }
+
+    bool at_a_machine(std::span<const Index> nodes) const {
+        return std::any_of(nodes.begin(), nodes.end(), [&](Index node) {
+            const auto arcs = s_.region.arcs_of(node);
+            return std::any_of(arcs.begin(), arcs.end(), [&](const FlowArc& arc) {
+                return s_.region.edges[arc.edge].passage_class == PassageClass::displacement;
+            });
+        });
+    }
+
+    /// The first relief valve reached from some nodes of a side whose oil gets where it counts.
+    Relieved relieved(const JudgedSide& side, std::span<const Index> from) {
         Search& search = to_relief_;
         search.clear(s_.region.node_count);
-        for (const Index node : side.nodes) search.begin_at(node);
+        for (const Index node : from) search.begin_at(node);
         s_.graph.work += search.run(s_.region, [&](Index /*node*/, const FlowArc& arc) {
             return secured(s_, arc) && s_.region.is_reservoir[arc.to] == 0;
         });
-        Index tank_relief = none;
+        Relieved found;
         for (const Index node : search.order) {
             for (Index slot = s_.region.arc_offsets[node]; slot < s_.region.arc_offsets[node + 1];
                  ++slot) {
@@ -84,14 +154,14 @@ class Judge {
                 if (edge.passage_class != PassageClass::pressure_opened || relief.backward != 0 ||
                     edge.bypass)
                     continue;
-                const Discharge discharge = follow(side, relief.to, from_relief_);
-                if (discharge.to_tank && tank_relief == none) tank_relief = slot;
-                if (discharge.node == none) continue;
-                pass(side, relief, discharge);
-                return;
+                found.discharge = follow(side, relief.to, from_relief_);
+                if (found.discharge.to_tank && found.to_tank == none) found.to_tank = slot;
+                if (found.discharge.node == none) continue;
+                found.relief = relief;
+                return found;
             }
         }
-        fail(side, search, tank_relief);
+        return found;
     }
 
     /// From a relief's outlet to another side of the loop, or to the charge line.
@@ -103,8 +173,7 @@ class Judge {
             return discharge;
         }
         // What comes back to the side relieves nothing.
-        const auto own = [&](Index node) { return to_relief_.way[node] == Search::start; };
-        if (own(outlet)) return discharge;
+        if (own_->reached(outlet)) return discharge;
         search.begin_at(outlet);
         bool found = false;
         const auto look = [&](Index node) {
@@ -122,7 +191,7 @@ class Judge {
         s_.graph.work += search.run(s_.region, [&](Index node, const FlowArc& arc) {
             // What counts ends the search, as does what opens to a tank; a charge line is left only
             // where that leads somewhere.
-            if (found || own(arc.to) || !secured(s_, arc)) return false;
+            if (found || own_->reached(arc.to) || !secured(s_, arc)) return false;
             if (s_.feeds.line.reached(node) && !leads_to_another(side, node)) return false;
             if (s_.feeds.vented[arc.to] != 0) {
                 discharge.to_tank = true;
@@ -242,6 +311,8 @@ class Judge {
     std::unique_ptr<DisjointSets> line_parts_;
     SearchPool::Lease to_relief_lease_;
     SearchPool::Lease from_relief_lease_;
+    SearchPool::Lease own_;     // the side's nodes
+    SearchPool::Lease pieces_;  // pieces between hand valves, one after the other
     Search& to_relief_;
     Search& from_relief_;
 };
@@ -261,7 +332,8 @@ extern constinit const Rule crossport_relief{
                          "that cannot be isolated, to another side or to the charge line?",
              .why = "A blocked or overrunning load drives the pressure up until a hose, a housing "
                     "or a shaft gives way; oil at that pressure injects through skin.",
-             .decided = "From the side to a relief valve, and from its outlet to another side of "
+             .decided = "From the side (from each piece of it at a machine, where hand valves can "
+                        "cut it) to a relief valve, and from its outlet to another side of "
                         "the loop, or to a charge line with a make-up path onward, past nothing "
                         "that can be closed; not to a vented reservoir.",
              .data = "joins, valve positions, locked hand valves",

@@ -223,7 +223,10 @@ def _loop(b, options, gallery, into_charge, housing):
         b.join(c, f"{other}.B")
         b.shaft(other, b.part("engine", "E"))
     if options.maybe(0.15):
-        a = b.two_way(a, *options.one_of(("shut-off-valve", "H"), ("filter", "F"), ("cooler", "K")))
+        kind, letter = options.one_of(("shut-off-valve", "H"), ("filter", "F"), ("cooler", "K"))
+        # Between pump and reliefs a valve that can be shut would be a fault.
+        locked = {"locked": "yes"} if kind == "shut-off-valve" else {}
+        a = b.two_way(a, kind, letter, **locked)
     layouts = ["one", "one", "one", "parallel", "parallel", "series", "branch"]
     if one_way and options.maybe(0.6):
         a, c = _reversing(b, options, a, c)

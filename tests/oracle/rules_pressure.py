@@ -4,7 +4,7 @@ import heapq
 
 import kinds
 from verdict import Finding, Ledger
-from ways import arcs, reach
+from ways import arcs, pieces, reach
 
 #: By what a relief is reached, and a drain led away; a hand valve only where it is locked open.
 SURE = {kinds.ONE_WAY, kinds.SWITCHED, kinds.SHUTTLE, kinds.ELEMENT}
@@ -22,16 +22,27 @@ def crossport_relief(judged):
         sides = (situation.loop.main_sides if situation.loop else []) + situation.sections
         for side in sides:
             others = frozenset().union(*(other.nodes for other in sides if other is not side))
-            fine = _limited(judged.charge(situation), side, others)
+            fine = all(_limited(judged.charge(situation), side, piece, others)
+                       for piece in _pieces(situation, side))
             ledger.note("side", side.name, situation,
                         Finding("pass") if fine else Finding("fail", "error"))
     return list(ledger.verdicts())
 
 
-def _limited(charge, side, others):
+def _pieces(situation, side):
+    """What stays together of a side when all hand valves that are not locked are shut, as far as a
+    machine stands on it: "limited by a relief that cannot be isolated" holds for each."""
+    region = situation.region
+    firm = [way for way in situation.open_ways if _sure(way) or way.kind == kinds.METERING]
+    ends = {node for kind in ("pump", "motor") for machine in region.of_kind(kind)
+            for node in region.circuit.displacement_nodes(machine)}
+    return [piece for piece in pieces(firm, side.nodes) if piece & ends]
+
+
+def _limited(charge, side, piece, others):
     situation = charge.situation
     sure = [way for way in situation.open_ways if _sure(way)]
-    inlets = reach(sure, side.nodes)
+    inlets = reach(sure, piece)
     for relief in situation.open_ways:
         if relief.kind != kinds.PRESSURE_OPENED or relief.tail not in inlets:
             continue

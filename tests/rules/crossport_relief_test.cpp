@@ -255,5 +255,17 @@ TEST(CrossportRelief, FaultInDriveForwardOnly) {
     EXPECT_EQ(witness_of(circuit, "crossport-relief", "side:P1.P").find("frontier: "), 0U);
 }
 
+// Shut, the valve leaves the pump on a piece of its own, past which no relief is to be reached.
+TEST(CrossportRelief, HandValveInTheSideBetweenPumpAndReliefs) {
+    const auto cut = [](const std::string& valve) {
+        return with({{R"(joins="P1.A M1.A R2.P)", R"(joins="B1.B M1.A R2.P)"},
+                     added(valve + R"(<line id="PA" joins="P1.A B1.A"/>)")});
+    };
+    const Circuit circuit = cut(R"(<shut-off-valve id="B1"/>)");
+    EXPECT_EQ(findings_of(circuit), relief("P1.A", "fail error"));
+    expect_at_frontier(witness_of(circuit, "crossport-relief", "side:P1.A"), "B1.A>B");
+    EXPECT_EQ(findings_of(cut(R"(<shut-off-valve id="B1" locked="yes"/>)")), "");
+}
+
 }  // namespace
 }  // namespace loopwright
