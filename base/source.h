@@ -91,6 +91,8 @@ class SourceSet {
     /// Without a line feed at the end. Of a long line a part round the span is shown; what could
     /// steer a terminal is replaced, each character by one.
     std::string quote(SourceRef ref) const;
+    /// Whether the place's file holds anything.
+    bool has_text(SourceRef ref) const { return !file_of(ref).text().empty(); }
 
   private:
     struct Inclusion {

@@ -28,7 +28,8 @@ std::string with_article(std::string_view noun) {
 std::string with_blanks(std::string_view token) {
     constexpr std::size_t looked_at = 256;
     std::string plain = in_plain_characters(token.substr(0, looked_at));
-    if (token.find_first_of(",;") == std::string_view::npos && plain.find(' ') == plain.npos) {
+    if (token.find_first_of(",;") == std::string_view::npos &&
+        plain.find(' ') == std::string::npos) {
         return {};
     }
     std::replace_if(

@@ -188,9 +188,9 @@ class Framer {
 
 void place_frames(const Circuit& circuit, const Sketch& sketch, Layout& layout) {
     // Assemblies stand before what is inside them: inner frames first.
-    for (Index a = static_cast<Index>(circuit.assemblies.size()); a-- > 0;)
-        for (FrameBox& frame : Framer(circuit, sketch, layout, a).frames())
-            layout.frames.push_back(std::move(frame));
+    for (auto a = static_cast<Index>(circuit.assemblies.size()); a-- > 0;)
+        for (const FrameBox& frame : Framer(circuit, sketch, layout, a).frames())
+            layout.frames.push_back(frame);
 }
 
 }  // namespace loopwright

@@ -50,6 +50,15 @@ std::vector<std::string> broken(std::string_view text, double height, double wid
             line = std::move(longer);
         }
     }
+    // A letter that ends a title is not left alone: it would pass for a port's.
+    if (line.size() <= 2 && !lines.empty()) {
+        std::string& above = lines.back();
+        const std::size_t blank = above.rfind(' ');
+        if (blank != std::string::npos) {
+            line = above.substr(blank + 1) + ' ' + line;
+            above.resize(blank);
+        }
+    }
     if (!line.empty()) lines.push_back(std::move(line));
     return lines;
 }

@@ -220,7 +220,8 @@ std::string diagnostics_text(const Diagnostics& diagnostics, const SourceSet& so
         const Place place = sources.place(diagnostic.place);
         text += fmt::format("{}:{}:{}: {}: {}\n", visible(place.file), place.line, place.column,
                             level_word(diagnostic.level, style), visible(diagnostic.message));
-        text += sources.quote(diagnostic.place) + '\n';
+        // Of a file that could not be read there is nothing to quote.
+        if (sources.has_text(diagnostic.place)) text += sources.quote(diagnostic.place) + '\n';
         if (!diagnostic.expected.empty())
             text += wrapped("    expected  ", visible(diagnostic.expected), 14);
         if (!diagnostic.suggestion.empty())
