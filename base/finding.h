@@ -4,10 +4,8 @@
 #include <limits>
 #include <optional>
 #include <span>
-#include <string>
 #include <string_view>
 #include <utility>
-#include <vector>
 
 #include <loopwright/base/dimension.h>
 
@@ -55,7 +53,7 @@ inline constexpr Index none = std::numeric_limits<Index>::max();
 struct Subject {
     ElementType type = ElementType::circuit;
     Index index = none;
-    std::string id = {};
+    std::string_view id = {};
 
     friend bool operator==(const Subject&, const Subject&) = default;
 };
@@ -82,14 +80,17 @@ std::string_view name(WitnessShape shape);
 
 struct Witness {
     WitnessShape shape = WitnessShape::path;
-    std::vector<Step> steps = {};
+    std::span<const Step> steps = {};
 };
 
-/// A state in which a verdict holds. `positions` (valve component, position name) is given only
-/// where not all positions of that state share the outcome.
+/// Where an operated valve stands: its component and the position's name.
+using ValvePosition = std::pair<Index, std::string_view>;
+
+/// A state in which a verdict holds. `positions` is given only where not all positions of that
+/// state share the outcome.
 struct StateUse {
     State state = State::neutral;
-    std::vector<std::pair<Index, std::string_view>> positions = {};
+    std::span<const ValvePosition> positions = {};
 };
 
 /// A value with its dimension, SI.
@@ -120,19 +121,20 @@ struct RuleInfo {
 };
 
 /// The verdict of one rule on one subject: the worst state decides, `states` lists all that share
-/// the outcome, the witness is that of the first.
+/// the outcome, the witness is that of the first. Texts and lists are views of what the result of
+/// the check keeps (positions' names of the circuit's own text).
 struct Verdict {
     const RuleInfo* rule = nullptr;
     Subject subject = {};
     Outcome outcome = Outcome::not_applicable;
     Level level = Level::error;  ///< meaningful with `fail` only
-    std::vector<StateUse> states = {};
-    std::string message = {};
+    std::span<const StateUse> states = {};
+    std::string_view message = {};
     Witness witness = {};
     std::optional<Measure> measured = {};
     std::optional<Measure> required = {};
     std::optional<Measure> margin = {};
-    std::vector<std::string> missing = {};  ///< data named as "P1.case-pressure"
+    std::span<const std::string_view> missing = {};  ///< data named as "P1.case-pressure"
 };
 
 }  // namespace loopwright

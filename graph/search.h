@@ -4,6 +4,7 @@
 #include <utility>
 #include <vector>
 
+#include <loopwright/base/finding.h>
 #include <loopwright/graph/flow_graph.h>
 
 /// Reachability that keeps the way, so that every answer has a witness.
@@ -60,8 +61,8 @@ struct Search {
     std::size_t next_ = 0;
 };
 
-/// Searches to borrow, so that their memory is used again: a check runs some dozens of them in each
-/// of many situations.
+/// Searches, paths and steps to borrow, so that their memory is used again: a check runs some
+/// dozens of them in each of many situations.
 class SearchPool {
   public:
     /// A search, cleared; goes back when the lease ends.
@@ -99,9 +100,16 @@ class SearchPool {
         return path_;
     }
 
+    /// An empty list of steps, good until the next is asked for.
+    std::vector<Step>& steps() {
+        steps_.clear();
+        return steps_;
+    }
+
   private:
     std::vector<std::unique_ptr<Search>> idle_;
     std::vector<FlowArc> path_;
+    std::vector<Step> steps_;
 };
 
 /// The node an arc leaves.

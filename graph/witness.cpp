@@ -154,24 +154,24 @@ void append_to_reservoir(const FlowGraph& graph, Index from, std::vector<Step>& 
 
 }  // namespace
 
-std::vector<Step> walk(const FlowGraph& graph, const Region& region, std::span<const FlowArc> arcs,
-                       WalkEnds ends) {
-    std::vector<Step> steps;
+void add_walk(const FlowGraph& graph, const Region& region, std::span<const FlowArc> arcs,
+              WalkEnds ends, std::vector<Step>& steps) {
     if (arcs.empty()) {
-        if (ends.from == none || ends.from == ends.to) return steps;
+        if (ends.from == none || ends.from == ends.to) return;
         if (ends.to == none)
             append_to_reservoir(graph, ends.from, steps);
         else
             append_between(graph, ends.from, ends.to, steps);
-        return steps;
+        return;
     }
-    steps.reserve(2 * arcs.size() + 4);
     Index at = ends.from;
     if (at == none && region.is_reservoir[tail(region, arcs.front())] != 0) {
         // Backwards from the first component to the nearest reservoir mark.
+        const auto before = static_cast<std::ptrdiff_t>(steps.size());
         append_to_reservoir(graph, entry_port(graph, region, arcs.front()), steps);
-        std::reverse(steps.begin(), steps.end());
-        for (Step& step : steps) std::swap(step.from, step.to);
+        std::reverse(steps.begin() + before, steps.end());
+        std::for_each(steps.begin() + before, steps.end(),
+                      [](Step& step) { std::swap(step.from, step.to); });
     }
     for (const FlowArc& arc : arcs) {
         const Index entry = entry_port(graph, region, arc);
@@ -184,7 +184,6 @@ std::vector<Step> walk(const FlowGraph& graph, const Region& region, std::span<c
     } else if (region.is_reservoir[arcs.back().to] != 0) {
         append_to_reservoir(graph, at, steps);
     }
-    return steps;
 }
 
 namespace {
@@ -213,9 +212,8 @@ std::string_view blocking_text(const Edge& edge, bool open) {
 
 }  // namespace
 
-std::vector<Step> frontier(const FlowGraph& graph, const Region& region, const Standing& standing,
-                           const Search& search, bool towards) {
-    std::vector<Step> steps;
+void add_frontier(const FlowGraph& graph, const Region& region, const Standing& standing,
+                  const Search& search, bool towards, std::vector<Step>& steps) {
     // A component is told once, an operated valve once for each pair of ports.
     std::vector<std::array<Index, 3>> shown;
     for (const Index node : search.order) {
@@ -233,7 +231,6 @@ std::vector<Step> frontier(const FlowGraph& graph, const Region& region, const S
             steps.push_back(step);
         }
     }
-    return steps;
 }
 
 }  // namespace loopwright

@@ -17,12 +17,12 @@ struct WalkEnds {
     Index to = none;    ///< port where it ends
 };
 
-/// The walk over the arcs, with the lines between their components. An end given adds the way
+/// Adds the walk over the arcs, with the lines between their components. An end given adds the way
 /// from that port to the first arc, or from the last arc to that port; a walk that starts or ends
 /// at a reservoir shows the reservoir. Without arcs: from the one port to the other, or to a
 /// reservoir joined to it.
-std::vector<Step> walk(const FlowGraph& graph, const Region& region, std::span<const FlowArc> arcs,
-                       WalkEnds ends = {});
+void add_walk(const FlowGraph& graph, const Region& region, std::span<const FlowArc> arcs,
+              WalkEnds ends, std::vector<Step>& steps);
 
 /// The port by which a walk is shown to start or end at a node: the preferred one if it is there,
 /// else the first machine's port there, else any.
@@ -39,10 +39,10 @@ Step step_over(const FlowGraph& graph, const Region& region, const FlowArc& arc,
 Index entry_port(const FlowGraph& graph, const Region& region, const FlowArc& arc);
 Index exit_port(const FlowGraph& graph, const Region& region, const FlowArc& arc);
 
-/// Where a search ended: the components that did not let it out of what it reached, in the order
-/// met; each once, an operated valve once for each pair of ports. `towards` says whether the search
-/// ran with the oil (false: against it).
-std::vector<Step> frontier(const FlowGraph& graph, const Region& region, const Standing& standing,
-                           const Search& search, bool towards);
+/// Adds where a search ended: the components that did not let it out of what it reached, in the
+/// order met; each once, an operated valve once for each pair of ports. `towards` says whether the
+/// search ran with the oil (false: against it).
+void add_frontier(const FlowGraph& graph, const Region& region, const Standing& standing,
+                  const Search& search, bool towards, std::vector<Step>& steps);
 
 }  // namespace loopwright

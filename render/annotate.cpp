@@ -140,7 +140,7 @@ std::vector<Group> finding_marks(const Circuit& circuit, const Layout& layout,
         Group group{.tag = {.role = Role::finding, .finding = number},
                     .id = fmt::format("finding-{}", number),
                     .title = fmt::format("{} {}", number, verdict.rule->id),
-                    .description = verdict.message};
+                    .description = std::string(verdict.message)};
         group.primitives = finding_mark(verdict, number, {chosen.x * module, chosen.y * module});
         groups.push_back(std::move(group));
     }
@@ -299,7 +299,7 @@ PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> 
                                            ? name(Outcome::inconclusive)
                                            : name(verdict.level);
         paragraph(fmt::format("{}: {} of {}", level, verdict.rule->id, verdict.subject.id));
-        paragraph(verdict.message);
+        paragraph(std::string(verdict.message));
         std::string states;
         for (const StateUse& use : verdict.states) {
             if (!states.empty()) states += ", ";
@@ -310,8 +310,8 @@ PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> 
         if (!states.empty()) paragraph("States: " + states);
         if (!verdict.missing.empty()) {
             std::string missing;
-            for (const std::string& datum : verdict.missing)
-                missing += (missing.empty() ? "" : ", ") + datum;
+            for (const std::string_view datum : verdict.missing)
+                missing += fmt::format("{}{}", missing.empty() ? "" : ", ", datum);
             paragraph("Missing: " + missing);
         }
         if (!verdict.rule->remedy.empty())

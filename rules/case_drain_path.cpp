@@ -3,9 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <queue>
-
-#include <fmt/format.h>
 
 #include <loopwright/base/unit_text.h>
 #include <loopwright/graph/witness.h>
@@ -43,8 +42,18 @@ double resistance(const Situation& s, const FlowArc& flow, bool guess_unknown) {
 
 struct Ways {
     std::vector<double> pressure = {};  ///< for each node, to the nearest reservoir
-    std::vector<Index> next = {};       ///< slot of the arc it is left by; none at a reservoir
+    std::vector<Index> next = {};       ///< slot of the arc it is left by, as in Search::way
 };
+
+/// Against the oil from all reservoirs by what takes no pressure at all: enough for most housings.
+SearchPool::Lease free_ways(const Situation& s) {
+    SearchPool::Lease search = s.searches.take(s.region.node_count);
+    for (const Index node : s.region.reservoirs) search->begin_at(node);
+    s.graph.work += search->run(s.region, [&](Index /*node*/, const FlowArc& arc) {
+        return resistance(s, turned_round(s.region, arc), false) == 0.0;
+    });
+    return search;
+}
 
 /// Dijkstra's method against the oil, from all reservoirs at once. Hardly a passage takes pressure,
 /// so what lies on the same pressure is gone through first, and the heap holds the rest.
@@ -55,7 +64,10 @@ Ways ways_to_reservoirs(const Situation& s, bool guess_unknown) {
     using Entry = std::pair<double, Index>;
     std::priority_queue<Entry, std::vector<Entry>, std::greater<>> higher;
     std::vector<Index> level(s.region.reservoirs.begin(), s.region.reservoirs.end());
-    for (const Index node : level) ways.pressure[node] = 0.0;
+    for (const Index node : level) {
+        ways.pressure[node] = 0.0;
+        ways.next[node] = Search::start;
+    }
     double pressure = 0.0;
     while (true) {
         for (std::size_t i = 0; i < level.size(); ++i) {
@@ -84,50 +96,54 @@ Ways ways_to_reservoirs(const Situation& s, bool guess_unknown) {
     }
 }
 
-const std::vector<FlowArc>& path_from(const Situation& s, const Ways& ways, Index node) {
+const std::vector<FlowArc>& path_from(const Situation& s, std::span<const Index> next, Index node) {
     std::vector<FlowArc>& path = s.searches.path();
-    while (ways.next[node] != none) {
-        const FlowArc flow = turned_round(s.region, s.region.arcs[ways.next[node]]);
+    while (next[node] != Search::start) {
+        const FlowArc flow = turned_round(s.region, s.region.arcs[next[node]]);
         path.push_back(flow);
         node = flow.to;
     }
     return path;
 }
 
-std::vector<Step> from_housing(const Situation& s, Index port, std::vector<Step> on) {
-    on.insert(on.begin(),
-              {ElementType::component, s.circuit().ports[port].component, none, port, "housing"});
-    return on;
+std::vector<Step>& steps_from_housing(const Situation& s, Index port) {
+    std::vector<Step>& steps = s.searches.steps();
+    steps.push_back(
+        {ElementType::component, s.circuit().ports[port].component, none, port, "housing"});
+    return steps;
 }
 
-Witness drain_way(const Situation& s, const Ways& ways, Index port, Index node) {
-    const std::vector<FlowArc>& arcs = path_from(s, ways, node);
-    return {WitnessShape::path,
-            from_housing(s, port, walk(s.graph, s.region, arcs, {.from = port}))};
+Witness drain_way(const Situation& s, Docket& docket, std::span<const Index> next, Index port,
+                  Index node) {
+    std::vector<Step>& steps = steps_from_housing(s, port);
+    add_walk(s.graph, s.region, path_from(s, next, node), {.from = port}, steps);
+    return docket.witness(WitnessShape::path, steps);
 }
 
 /// Where the drain's oil gets to when nobody closes anything, and what stops it there.
-Witness where_it_ends(const Situation& s, Index port, Index node) {
+Witness where_it_ends(const Situation& s, Docket& docket, Index port, Index node) {
     const auto lease = s.searches.take(s.region.node_count);
     Search& search = *lease;
     search.begin_at(node);
     search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         return resistance(s, arc, true) < unreachable;
     });
-    return {WitnessShape::frontier,
-            from_housing(s, port, frontier(s.graph, s.region, s.standing, search, true))};
+    std::vector<Step>& steps = steps_from_housing(s, port);
+    add_frontier(s.graph, s.region, s.standing, search, true, steps);
+    return docket.witness(WitnessShape::frontier, steps);
 }
 
 /// The settings that a path needs and the file does not give.
-std::vector<std::string> unknown_on(const Situation& s, const std::vector<FlowArc>& path) {
-    std::vector<std::string> missing;
+std::span<const std::string_view> unknown_on(const Situation& s, Docket& docket,
+                                             const std::vector<FlowArc>& path) {
+    std::vector<std::string_view> missing;
     for (const FlowArc& arc : path) {
         const Edge& edge = s.region.edges[arc.edge];
         if (std::isnan(edge.opening))
             missing.push_back(
-                fmt::format("{}.setting", s.circuit().components[edge.component].path));
+                docket.text("{}.setting", s.circuit().components[edge.component].path));
     }
-    return missing;
+    return docket.missing(missing);
 }
 
 Index housing_port(const Circuit& circuit, const Component& machine) {
@@ -136,82 +152,106 @@ Index housing_port(const Circuit& circuit, const Component& machine) {
     return none;
 }
 
+/// The ways from all housings of a situation, found as they are asked for.
+class Drains {
+  public:
+    explicit Drains(const Situation& s) : s_(s), free_(free_ways(s)) {}
+
+    /// To a reservoir; `unreachable` where what is known leads to none.
+    double least(Index node) { return free_->reached(node) ? 0.0 : known().pressure[node]; }
+    std::span<const Index> next(Index node) {
+        return free_->reached(node) ? free_->way : known().next;
+    }
+
+    /// With all openings that are not given taken for nothing.
+    const Ways& guessed() {
+        if (guessed_.pressure.empty()) guessed_ = ways_to_reservoirs(s_, true);
+        return guessed_;
+    }
+
+  private:
+    const Ways& known() {
+        if (known_.pressure.empty()) known_ = ways_to_reservoirs(s_, false);
+        return known_;
+    }
+
+    const Situation& s_;
+    SearchPool::Lease free_;
+    Ways known_;
+    Ways guessed_;
+};
+
+void judge_one(const Situation& s, Docket& docket, Drains& drains, Index c, Index port) {
+    const Component& machine = s.circuit().components[c];
+    const Index node = s.graph.node_of(port);
+    const double least = drains.least(node);
+    const bool path_known = least < unreachable;
+    std::optional<double> limit;
+    if (least > 0.0) limit = s.circuit().figure(machine, "case-pressure");
+    Outcome outcome = Outcome::fail;
+    if (path_known && (least == 0.0 || (limit && least <= *limit)))
+        outcome = Outcome::pass;
+    else if (path_known && !limit)
+        outcome = Outcome::inconclusive;
+    else if (!path_known && drains.guessed().pressure[node] < unreachable)
+        outcome = Outcome::inconclusive;
+    Verdict* verdict = docket.record(s, ElementType::component, c, s.states, outcome);
+    if (verdict == nullptr) return;
+    limit = s.circuit().figure(machine, "case-pressure");
+    const std::string opening =
+        path_known && least > 0.0 ? format_quantity(least, Dimension::pressure) : "";
+    if (path_known) {
+        verdict->witness = drain_way(s, docket, drains.next(node), port, node);
+        verdict->measured = Measure{least, Dimension::pressure};
+        if (limit) {
+            verdict->required = Measure{*limit, Dimension::pressure};
+            verdict->margin = Measure{*limit - least, Dimension::pressure};
+        }
+    }
+    if (outcome == Outcome::pass) {
+        verdict->message =
+            least == 0.0
+                ? docket.text("the housing of {} drains freely to a reservoir", machine.path)
+                : docket.text(
+                      "the housing of {} drains to a reservoir over {}, which "
+                      "it bears",
+                      machine.path, opening);
+    } else if (path_known && !limit) {
+        const std::string_view datum = docket.text("{}.case-pressure", machine.path);
+        verdict->missing = docket.missing({&datum, 1});
+        verdict->message = docket.text(
+            "the drain of {} needs {} to open its way; what the housing bears is not given",
+            machine.path, opening);
+    } else if (path_known) {
+        verdict->message =
+            docket.text("the drain of {} holds {}, more than the {} that its housing bears",
+                        machine.path, opening, format_quantity(*limit, Dimension::pressure));
+    } else if (outcome == Outcome::inconclusive) {
+        const Ways& guessed = drains.guessed();
+        verdict->witness = drain_way(s, docket, guessed.next, port, node);
+        verdict->missing = unknown_on(s, docket, path_from(s, guessed.next, node));
+        verdict->message = docket.text(
+            "the drain of {} leads over a valve whose opening pressure is not given", machine.path);
+    } else {
+        verdict->witness = where_it_ends(s, docket, port, node);
+        const bool closable =
+            std::any_of(verdict->witness.steps.begin(), verdict->witness.steps.end(),
+                        [](const Step& step) { return step.text == "can be closed"; });
+        verdict->message = docket.text("the housing of {} has no way to a reservoir{}",
+                                       machine.path, closable ? " that nobody can close" : "");
+    }
+}
+
 void judge(const Situation& s, Docket& docket) {
-    Ways known;
-    Ways with_guesses;
-    const Ways* guessed = &known;
+    std::optional<Drains> drains;
     for (const Index c : s.region.components) {
         const Component& machine = s.circuit().components[c];
         const Part part = machine.kind->part;
         if (part != Part::pump && part != Part::actuator) continue;
         const Index port = housing_port(s.circuit(), machine);
         if (port == none) continue;
-        if (known.pressure.empty()) {
-            known = ways_to_reservoirs(s, false);
-            const bool unknown =
-                std::any_of(s.region.edges.begin(), s.region.edges.end(),
-                            [](const Edge& edge) { return std::isnan(edge.opening); });
-            if (unknown) {
-                with_guesses = ways_to_reservoirs(s, true);
-                guessed = &with_guesses;
-            }
-        }
-        const Index node = s.graph.node_of(port);
-        const double least = known.pressure[node];
-        const bool path_known = least < unreachable;
-        std::optional<double> limit;
-        if (least > 0.0) limit = s.circuit().figure(machine, "case-pressure");
-        Outcome outcome = Outcome::fail;
-        if (path_known && (least == 0.0 || (limit && least <= *limit)))
-            outcome = Outcome::pass;
-        else if (path_known && !limit)
-            outcome = Outcome::inconclusive;
-        else if (!path_known && guessed->pressure[node] < unreachable)
-            outcome = Outcome::inconclusive;
-        Verdict* verdict = docket.record(s, ElementType::component, c, s.states, outcome);
-        if (verdict == nullptr) continue;
-        limit = s.circuit().figure(machine, "case-pressure");
-        const std::string opening =
-            path_known && least > 0.0 ? format_quantity(least, Dimension::pressure) : "";
-        if (path_known) {
-            verdict->witness = drain_way(s, known, port, node);
-            verdict->measured = Measure{least, Dimension::pressure};
-            if (limit) {
-                verdict->required = Measure{*limit, Dimension::pressure};
-                verdict->margin = Measure{*limit - least, Dimension::pressure};
-            }
-        }
-        if (outcome == Outcome::pass) {
-            verdict->message =
-                least == 0.0
-                    ? fmt::format("the housing of {} drains freely to a reservoir", machine.path)
-                    : fmt::format(
-                          "the housing of {} drains to a reservoir over {}, which "
-                          "it bears",
-                          machine.path, opening);
-        } else if (path_known && !limit) {
-            verdict->missing = {fmt::format("{}.case-pressure", machine.path)};
-            verdict->message = fmt::format(
-                "the drain of {} needs {} to open its way; what the housing bears is not given",
-                machine.path, opening);
-        } else if (path_known) {
-            verdict->message =
-                fmt::format("the drain of {} holds {}, more than the {} that its housing bears",
-                            machine.path, opening, format_quantity(*limit, Dimension::pressure));
-        } else if (outcome == Outcome::inconclusive) {
-            verdict->witness = drain_way(s, *guessed, port, node);
-            verdict->missing = unknown_on(s, path_from(s, *guessed, node));
-            verdict->message = fmt::format(
-                "the drain of {} leads over a valve whose opening pressure is not given",
-                machine.path);
-        } else {
-            verdict->witness = where_it_ends(s, port, node);
-            const bool closable =
-                std::any_of(verdict->witness.steps.begin(), verdict->witness.steps.end(),
-                            [](const Step& step) { return step.text == "can be closed"; });
-            verdict->message = fmt::format("the housing of {} has no way to a reservoir{}",
-                                           machine.path, closable ? " that nobody can close" : "");
-        }
+        if (!drains) drains.emplace(s);
+        judge_one(s, docket, *drains, c, port);
     }
 }
 

@@ -1,8 +1,6 @@
 // For each side that can be the low one: does a charge source feed one of its nodes?
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include <loopwright/graph/witness.h>
 #include <loopwright/rules/rule.h>
 
@@ -10,7 +8,7 @@ namespace loopwright {
 
 namespace {
 
-Witness way_in(const Situation& s, const JudgedSide& side, Index node) {
+Witness way_in(const Situation& s, Docket& docket, const JudgedSide& side, Index node) {
     std::vector<FlowArc>& arcs = s.searches.path();
     s.feeds.fed.add_path_to(s.region, node, arcs);
     const Index start = arcs.empty() ? node : tail(s.region, arcs.front());
@@ -19,16 +17,15 @@ Witness way_in(const Situation& s, const JudgedSide& side, Index node) {
     const Edge& pump = s.region.edges[source->edge];
     const Passage& passage = s.circuit().passages[pump.passage];
     const Index outlet = pump.to == source->outlet ? passage.to : passage.from;
-    std::vector<Step> steps =
-        walk(s.graph, s.region, arcs,
-             {.from = outlet, .to = port_on(s.graph, s.region, node, side.named_after)});
-    steps.insert(steps.begin(),
-                 {ElementType::component, pump.component, none, outlet, "charge source"});
-    return {WitnessShape::path, std::move(steps)};
+    std::vector<Step>& steps = s.searches.steps();
+    steps.push_back({ElementType::component, pump.component, none, outlet, "charge source"});
+    add_walk(s.graph, s.region, arcs,
+             {.from = outlet, .to = port_on(s.graph, s.region, node, side.named_after)}, steps);
+    return docket.witness(WitnessShape::path, steps);
 }
 
 /// What keeps the feed out: the search against the oil from the side.
-Witness what_keeps_out(const Situation& s, const JudgedSide& side) {
+Witness what_keeps_out(const Situation& s, Docket& docket, const JudgedSide& side) {
     const auto lease = s.searches.take(s.region.node_count);
     Search& search = *lease;
     for (const Index node : side.nodes) search.begin_at(node);
@@ -39,7 +36,9 @@ Witness what_keeps_out(const Situation& s, const JudgedSide& side) {
                (open_way(edge) || edge.passage_class == PassageClass::one_way ||
                 edge.passage_class == PassageClass::metering);
     });
-    return {WitnessShape::frontier, frontier(s.graph, s.region, s.standing, search, false)};
+    std::vector<Step>& steps = s.searches.steps();
+    add_frontier(s.graph, s.region, s.standing, search, false, steps);
+    return docket.witness(WitnessShape::frontier, steps);
 }
 
 void judge(const Situation& s, Docket& docket) {
@@ -53,16 +52,16 @@ void judge(const Situation& s, Docket& docket) {
         if (verdict == nullptr) continue;
         const std::string_view role = name(side.role);
         if (passes) {
-            verdict->message = fmt::format("the {} side is fed with charge oil", role);
-            verdict->witness = way_in(s, side, *fed);
+            verdict->message = docket.text("the {} side is fed with charge oil", role);
+            verdict->witness = way_in(s, docket, side, *fed);
         } else {
             const bool vented = std::any_of(side.nodes.begin(), side.nodes.end(),
                                             [&](Index n) { return s.feeds.vented[n] != 0; });
-            verdict->message = fmt::format("no charge oil reaches the {} side{}", role,
+            verdict->message = docket.text("no charge oil reaches the {} side{}", role,
                                            s.feeds.sources.empty() ? ": nothing delivers charge oil"
                                            : vented                ? ": it is open to a reservoir"
                                                                    : "");
-            verdict->witness = what_keeps_out(s, side);
+            verdict->witness = what_keeps_out(s, docket, side);
         }
     }
 }

@@ -1,18 +1,17 @@
 #include <loopwright/rules/check.h>
 
-#include <fmt/format.h>
-
 #include <loopwright/rules/rule.h>
 
 namespace loopwright {
 
 CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules) {
     const FlowGraph graph(circuit);
+    CheckResult result;
     std::vector<Docket> dockets;
     dockets.reserve(rules.size());
-    for (const Rule* rule : rules) dockets.emplace_back(graph, rule->info, rule->best_state);
+    for (const Rule* rule : rules)
+        dockets.emplace_back(graph, rule->info, rule->best_state, *result.keep);
 
-    CheckResult result;
     result.structure = for_each_situation(graph, [&](const Situation& situation) {
         for (std::size_t i = 0; i < rules.size(); ++i)
             if (rules[i]->judge != nullptr) rules[i]->judge(situation, dockets[i]);
@@ -23,7 +22,8 @@ CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules) {
             rules[i]->conclude(circuit, result.structure, dockets[i]);
         if (dockets[i].empty())
             dockets[i].conclude(ElementType::circuit, none, Outcome::not_applicable).message =
-                fmt::format("the circuit has nothing to ask it of: {}", rules[i]->info.subject);
+                result.keep->format("the circuit has nothing to ask it of: {}",
+                                    rules[i]->info.subject);
         verdicts += dockets[i].size();
     }
     result.verdicts.reserve(verdicts);

@@ -1,9 +1,11 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <span>
 #include <vector>
 
+#include <loopwright/base/keep.h>
 #include <loopwright/graph/analysis.h>
 #include <loopwright/parser/circuit.h>
 
@@ -11,7 +13,9 @@ namespace loopwright {
 
 struct Rule;
 
+/// Owns what its verdicts are views of, so it can be moved, not copied.
 struct CheckResult {
+    std::unique_ptr<Keep> keep = std::make_unique<Keep>();
     Structure structure = {};
     std::vector<Verdict> verdicts = {};  ///< by the catalogue's order of rules, then subject
     std::uint64_t work = 0;              ///< visits of nodes and edges, for the tests of cost

@@ -7,8 +7,6 @@
 #include <span>
 #include <unordered_map>
 
-#include <fmt/format.h>
-
 #include <loopwright/graph/disjoint_sets.h>
 #include <loopwright/graph/witness.h>
 #include <loopwright/rules/rule.h>
@@ -264,11 +262,9 @@ class Judge {
         arcs.push_back(relief);
         from_relief_.add_path_to(s_.region, discharge.node, arcs);
         const Index start = tail(s_.region, arcs.front());
-        verdict->witness.steps =
-            walk(s_.graph, s_.region, arcs,
-                 {.from = port_on(s_.graph, s_.region, start, side.named_after),
-                  .to = port_on(s_.graph, s_.region, discharge.node, none)});
-        verdict->message = fmt::format(
+        verdict->witness = way(arcs, {.from = port_on(s_.graph, s_.region, start, side.named_after),
+                                      .to = port_on(s_.graph, s_.region, discharge.node, none)});
+        verdict->message = docket_.text(
             "{} limits the {} side and discharges into {}",
             s_.circuit().components[s_.region.edges[relief.edge].component].path, name(side.role),
             discharge.over_charge ? "the charge line, which makes the other side up"
@@ -284,23 +280,29 @@ class Judge {
             std::vector<FlowArc>& arcs = s_.searches.path();
             search.add_path_to(s_.region, tail(s_.region, relief), arcs);
             arcs.push_back(relief);
-            verdict->witness.steps =
-                walk(s_.graph, s_.region, arcs,
-                     {.from = port_on(s_.graph, s_.region, tail(s_.region, arcs.front()),
-                                      side.named_after)});
-            verdict->message = fmt::format(
+            verdict->witness =
+                way(arcs, {.from = port_on(s_.graph, s_.region, tail(s_.region, arcs.front()),
+                                           side.named_after)});
+            verdict->message = docket_.text(
                 "{} limits the {} side but discharges to a reservoir, so the loop runs empty",
                 s_.circuit().components[s_.region.edges[relief.edge].component].path,
                 name(side.role));
             return;
         }
-        verdict->witness = {WitnessShape::frontier,
-                            frontier(s_.graph, s_.region, s_.standing, search, true)};
+        std::vector<Step>& steps = s_.searches.steps();
+        add_frontier(s_.graph, s_.region, s_.standing, search, true, steps);
+        verdict->witness = docket_.witness(WitnessShape::frontier, steps);
         const bool closable =
             std::any_of(verdict->witness.steps.begin(), verdict->witness.steps.end(),
                         [](const Step& step) { return step.text == "can be closed"; });
-        verdict->message = fmt::format("no relief valve limits the {} side{}", name(side.role),
-                                       closable ? " that cannot be shut off from it" : "");
+        verdict->message = docket_.text("no relief valve limits the {} side{}", name(side.role),
+                                        closable ? " that cannot be shut off from it" : "");
+    }
+
+    Witness way(std::span<const FlowArc> arcs, WalkEnds ends) {
+        std::vector<Step>& steps = s_.searches.steps();
+        add_walk(s_.graph, s_.region, arcs, ends, steps);
+        return docket_.witness(WitnessShape::path, steps);
     }
 
     const Situation& s_;

@@ -7,27 +7,6 @@ namespace loopwright {
 
 namespace {
 
-std::string subject_id(const Circuit& circuit, ElementType type, Index index) {
-    switch (type) {
-        case ElementType::circuit:
-            return "circuit";
-        case ElementType::loop:
-            return "loop:" + std::string(circuit.components[index].path);
-        case ElementType::side:
-            return "side:" + circuit.port_name(index);
-        case ElementType::line:
-            return std::string(circuit.lines[index].path);
-        case ElementType::shaft:
-            return std::string(circuit.shafts[index].path);
-        case ElementType::port:
-            return circuit.port_name(index);
-        case ElementType::component:
-        case ElementType::waiver:
-            break;
-    }
-    return std::string(circuit.components[index].path);
-}
-
 /// fail by level, then inconclusive, pass, not applicable.
 int rank(Outcome outcome, Level level) {
     return static_cast<int>(outcome) * 4 + (outcome == Outcome::fail ? static_cast<int>(level) : 0);
@@ -35,31 +14,53 @@ int rank(Outcome outcome, Level level) {
 
 }  // namespace
 
-Docket::Docket(const FlowGraph& graph, const RuleInfo& rule, bool best_state)
-    : graph_(graph),
-      rule_(rule),
-      best_state_(best_state),
-      by_port_(graph.circuit().ports.size(), none),
-      by_component_(graph.circuit().components.size(), none) {}
+Docket::Docket(const FlowGraph& graph, const RuleInfo& rule, bool best_state, Keep& keep)
+    : graph_(graph), rule_(rule), best_state_(best_state), keep_(keep) {}
 
-Docket::Entry& Docket::entry_of(ElementType type, Index index, bool& fresh) {
-    Index* slot = nullptr;
+std::string_view Docket::subject_id(ElementType type, Index index) {
+    const Circuit& circuit = graph_.circuit();
+    const auto port_name = [&](std::string_view before) {
+        const Port& port = circuit.ports[index];
+        return text("{}{}.{}", before, circuit.components[port.component].path, port.letter);
+    };
+    switch (type) {
+        case ElementType::circuit:
+            return "circuit";
+        case ElementType::loop:
+            return text("loop:{}", circuit.components[index].path);
+        case ElementType::side:
+            return port_name("side:");
+        case ElementType::line:
+            return keep_.text(circuit.lines[index].path);
+        case ElementType::shaft:
+            return keep_.text(circuit.shafts[index].path);
+        case ElementType::port:
+            return port_name("");
+        case ElementType::component:
+        case ElementType::waiver:
+            break;
+    }
+    return keep_.text(circuit.components[index].path);
+}
+
+Index Docket::verdict_of(ElementType type, Index index, bool& fresh) {
     Index circuit_slot = none;
-    if (type == ElementType::side || type == ElementType::port)
-        slot = &by_port_[index];
-    else if (type == ElementType::circuit)
-        slot = &circuit_slot;
-    else
-        slot = &by_component_[index];
+    Index* slot = &circuit_slot;
+    if (type != ElementType::circuit) {
+        const Circuit& circuit = graph_.circuit();
+        const bool of_port = type == ElementType::side || type == ElementType::port;
+        std::vector<Index>& slots = of_port ? by_port_ : by_component_;
+        if (slots.empty())
+            slots.assign(of_port ? circuit.ports.size() : circuit.components.size(), none);
+        slot = &slots[index];
+    }
     fresh = *slot == none;
     if (fresh) {
-        *slot = static_cast<Index>(open_.size());
+        *slot = static_cast<Index>(verdicts_.size());
+        verdicts_.push_back({.rule = &rule_, .subject = {type, index, subject_id(type, index)}});
         open_.emplace_back();
-        Verdict& verdict = open_.back().verdict;
-        verdict.rule = &rule_;
-        verdict.subject = {type, index, subject_id(graph_.circuit(), type, index)};
     }
-    return open_[*slot];
+    return *slot;
 }
 
 bool Docket::decides(const Verdict& verdict, Outcome outcome, Level level) const {
@@ -76,8 +77,9 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
     if (!situation.undecided.empty() && outcome != Outcome::not_applicable)
         outcome = Outcome::inconclusive;
     bool fresh = false;
-    Entry& entry = entry_of(type, index, fresh);
-    Verdict& verdict = entry.verdict;
+    const Index at = verdict_of(type, index, fresh);
+    Verdict& verdict = verdicts_[at];
+    Entry& entry = open_[at - closed_];
     const bool deciding = fresh || decides(verdict, outcome, level);
     if (deciding) {
         entry.shared = 0;
@@ -88,9 +90,9 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
         entry.uses.clear();
         verdict.outcome = outcome;
         verdict.level = level;
-        verdict.message.clear();
+        verdict.message = {};
         verdict.witness = {};
-        verdict.missing.clear();
+        verdict.missing = {};
         verdict.measured.reset();
         verdict.required.reset();
         verdict.margin.reset();
@@ -127,44 +129,43 @@ void Docket::count(Entry& entry, const Situation& situation, StateSet states, bo
 
 Verdict& Docket::conclude(ElementType type, Index index, Outcome outcome, Level level) {
     bool fresh = false;
-    Verdict& verdict = entry_of(type, index, fresh).verdict;
+    Verdict& verdict = verdicts_[verdict_of(type, index, fresh)];
     verdict.outcome = outcome;
     verdict.level = level;
     return verdict;
 }
 
 void Docket::close_region() {
-    for (Entry& entry : open_) {
-        close(entry);
-        closed_.push_back(std::move(entry.verdict));
-    }
+    for (Entry& entry : open_) close(entry, verdicts_[closed_++]);
     open_.clear();
 }
 
-void Docket::close(Entry& entry) {
-    Verdict& verdict = entry.verdict;
-    verdict.states.reserve(static_cast<std::size_t>(std::popcount(entry.shared)));
+void Docket::close(Entry& entry, Verdict& verdict) {
+    uses_.clear();
     for (std::size_t s = 0; s < state_count; ++s) {
         const auto state = static_cast<State>(s);
         if ((entry.shared & bit(state)) == 0) continue;
         if (entry.shares.empty() || entry.shares[s].shared == entry.shares[s].asked) {
-            verdict.states.push_back({.state = state});
+            uses_.push_back({.state = state});
             continue;
         }
-        for (Use& use : entry.uses)
-            if (use.state == state) verdict.states.push_back({state, std::move(use.positions)});
+        for (const Use& use : entry.uses)
+            if (use.state == state)
+                uses_.push_back({state, keep_.list(std::span<const ValvePosition>(use.positions))});
     }
+    verdict.states = keep_.list(std::span<const StateUse>(uses_));
     if (entry.undecided.empty()) return;
     verdict.message =
         "the operated valves have too many combinations of positions to go "
         "through in one state";
-    verdict.witness = {.shape = WitnessShape::set};
-    verdict.missing.clear();
+    std::vector<Step> steps;
+    std::vector<std::string_view> data;
     for (const Index valve : entry.undecided) {
-        verdict.witness.steps.push_back({ElementType::component, valve, none, none, {}});
-        verdict.missing.push_back(std::string(graph_.circuit().components[valve].path) +
-                                  ".positions");
+        steps.push_back({ElementType::component, valve, none, none, {}});
+        data.push_back(text("{}.positions", graph_.circuit().components[valve].path));
     }
+    verdict.witness = witness(WitnessShape::set, steps);
+    verdict.missing = missing(data);
 }
 
 void Docket::finish(std::vector<Verdict>& verdicts) {
@@ -173,15 +174,11 @@ void Docket::finish(std::vector<Verdict>& verdicts) {
         return a.subject.type != b.subject.type ? a.subject.type < b.subject.type
                                                 : a.subject.index < b.subject.index;
     };
-    std::vector<Verdict*> order;
-    order.reserve(closed_.size());
-    for (Verdict& verdict : closed_) order.push_back(&verdict);
     // Regions come as in the file, and so mostly do the subjects.
-    if (!std::is_sorted(closed_.begin(), closed_.end(), before))
-        std::sort(order.begin(), order.end(),
-                  [&](const Verdict* a, const Verdict* b) { return before(*a, *b); });
-    for (Verdict* const verdict : order) verdicts.push_back(std::move(*verdict));
-    closed_.clear();
+    if (!std::is_sorted(verdicts_.begin(), verdicts_.end(), before))
+        std::sort(verdicts_.begin(), verdicts_.end(), before);
+    verdicts.insert(verdicts.end(), verdicts_.begin(), verdicts_.end());
+    verdicts_.clear();
 }
 
 }  // namespace loopwright

@@ -1,8 +1,10 @@
 #pragma once
 
+#include <utility>
 #include <vector>
 
 #include <loopwright/base/finding.h>
+#include <loopwright/base/keep.h>
 #include <loopwright/graph/situation.h>
 
 namespace loopwright {
@@ -12,20 +14,35 @@ namespace loopwright {
 /// witness are those of the first situation that had it.
 class Docket {
   public:
-    Docket(const FlowGraph& graph, const RuleInfo& rule, bool best_state);
+    /// `keep` is the memory of all that the verdicts show.
+    Docket(const FlowGraph& graph, const RuleInfo& rule, bool best_state, Keep& keep);
 
     /// Notes an outcome for a subject in `states` of a situation. Returns the verdict to fill in
     /// (message, witness, measures) before the next call if this outcome is the deciding one for
-    /// the first time, else null. `index`: Subject::index.
+    /// the first time, else null. `index`: Subject::index. What is filled in is constant or kept.
     Verdict* record(const Situation& situation, ElementType type, Index index, StateSet states,
                     Outcome outcome, Level level = Level::error);
 
     /// A verdict that hangs on no state.
     Verdict& conclude(ElementType type, Index index, Outcome outcome, Level level = Level::error);
 
-    bool empty() const { return size() == 0; }
+    /// A message after fmt's rules, kept.
+    template <typename... Args>
+    std::string_view text(fmt::format_string<Args...> words, Args&&... args) {
+        return keep_.format(words, std::forward<Args>(args)...);
+    }
+    /// A witness whose steps are kept.
+    Witness witness(WitnessShape shape, std::span<const Step> steps) {
+        return {shape, keep_.list(steps)};
+    }
+    /// Names of missing data, kept.
+    std::span<const std::string_view> missing(std::span<const std::string_view> data) {
+        return keep_.list(data);
+    }
 
-    std::size_t size() const { return open_.size() + closed_.size(); }
+    bool empty() const { return verdicts_.empty(); }
+
+    std::size_t size() const { return verdicts_.size(); }
 
     /// Hands the verdicts over in the order of their subjects: circuit, loops, sides, components,
     /// each as in the file. Ends the docket.
@@ -42,10 +59,10 @@ class Docket {
     struct Use {
         State state = State::neutral;
         std::uint32_t combination = 0;
-        std::vector<std::pair<Index, std::string_view>> positions = {};
+        std::vector<ValvePosition> positions = {};
     };
+    /// What there is beside a verdict while its region is gone through.
     struct Entry {
-        Verdict verdict = {};
         StateSet shared = 0;
         // Only where valves have positions:
         std::vector<Share> shares = {};  ///< for each state
@@ -53,21 +70,25 @@ class Docket {
         std::vector<Index> undecided = {};
     };
 
-    Entry& entry_of(ElementType type, Index index, bool& fresh);
+    Index verdict_of(ElementType type, Index index, bool& fresh);
+    std::string_view subject_id(ElementType type, Index index);
     static void count(Entry& entry, const Situation& situation, StateSet states, bool shares);
     void close_region();
-    void close(Entry& entry);
+    void close(Entry& entry, Verdict& verdict);
     bool decides(const Verdict& verdict, Outcome outcome, Level level) const;
 
     const FlowGraph& graph_;
     const RuleInfo& rule_;
     bool best_state_;
+    Keep& keep_;
+    std::vector<Verdict> verdicts_;
+    std::vector<Index> by_port_;       // sides, into verdicts_
+    std::vector<Index> by_component_;  // loops and components: a rule has one sort of them
     // A subject is in one region, so its verdict is closed while it is at hand.
     const Region* region_ = nullptr;
-    std::vector<Entry> open_;
-    std::vector<Index> by_port_;       // sides, into open_
-    std::vector<Index> by_component_;  // loops and components: a rule has one sort of them
-    std::vector<Verdict> closed_;
+    std::size_t closed_ = 0;      // so many of the verdicts
+    std::vector<Entry> open_;     // of the verdicts from there on
+    std::vector<StateUse> uses_;  // of the verdict being closed
 };
 
 }  // namespace loopwright

@@ -1,8 +1,6 @@
 // For each loop: take all filters out; does a way from a reservoir into the loop remain?
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include <loopwright/graph/witness.h>
 #include <loopwright/rules/rule.h>
 
@@ -44,7 +42,8 @@ Index first_reached(const Situation& s, const Loop& loop, const Search& search) 
 }
 
 /// The way by which the oil came, up to where it first meets the loop.
-Witness way_in(const Situation& s, const Loop& loop, const Search& search, Index node) {
+Witness way_in(const Situation& s, Docket& docket, const Loop& loop, const Search& search,
+               Index node) {
     std::vector<FlowArc>& arcs = s.searches.path();
     search.add_path_to(s.region, node, arcs);
     const auto on_loop = [&](const FlowArc& arc) {
@@ -54,8 +53,10 @@ Witness way_in(const Situation& s, const Loop& loop, const Search& search, Index
         });
     };
     arcs.erase(std::next(std::find_if(arcs.begin(), arcs.end(), on_loop)), arcs.end());
-    return {WitnessShape::path, walk(s.graph, s.region, arcs,
-                                     {.to = port_on(s.graph, s.region, arcs.back().to, none)})};
+    std::vector<Step>& steps = s.searches.steps();
+    add_walk(s.graph, s.region, arcs, {.to = port_on(s.graph, s.region, arcs.back().to, none)},
+             steps);
+    return docket.witness(WitnessShape::path, steps);
 }
 
 void judge(const Situation& s, Docket& docket) {
@@ -75,10 +76,10 @@ void judge(const Situation& s, Docket& docket) {
         if (verdict == nullptr) continue;
         if (outcome == Outcome::fail) {
             verdict->message = "oil enters the loop without passing a filter";
-            verdict->witness = way_in(s, loop, *unfiltered, dirty);
+            verdict->witness = way_in(s, docket, loop, *unfiltered, dirty);
         } else if (outcome == Outcome::pass) {
             verdict->message = "all oil that enters the loop passes a filter";
-            verdict->witness = way_in(s, loop, *all, any);
+            verdict->witness = way_in(s, docket, loop, *all, any);
         } else {
             verdict->message = "no oil enters the loop from a reservoir";
         }

@@ -1,8 +1,6 @@
 // For each machine that is meant for a closed loop: is it in a sound one in any running state?
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include <loopwright/graph/witness.h>
 #include <loopwright/rules/rule.h>
 
@@ -16,7 +14,7 @@ bool meant_for_a_loop(const Circuit& circuit, const Edge& edge) {
 }
 
 /// Once round: out of the machine and back to its other port over the loop's own passages.
-Witness round_trip(const Situation& s, Index edge) {
+Witness round_trip(const Situation& s, Docket& docket, Index edge) {
     const Edge& machine = s.region.edges[edge];
     FlowArc out;
     out.edge = edge & 0x7fffffffU;
@@ -37,12 +35,13 @@ Witness round_trip(const Situation& s, Index edge) {
     std::vector<FlowArc>& arcs = s.searches.path();
     arcs.push_back(out);
     if (search.reached(inlet)) search.add_path_to(s.region, inlet, arcs);
-    return {WitnessShape::path,
-            walk(s.graph, s.region, arcs, {.to = entry_port(s.graph, s.region, out)})};
+    std::vector<Step>& steps = s.searches.steps();
+    add_walk(s.graph, s.region, arcs, {.to = entry_port(s.graph, s.region, out)}, steps);
+    return docket.witness(WitnessShape::path, steps);
 }
 
 /// The way between the two ports of a shorted machine.
-Witness short_circuit(const Situation& s, const Edge& machine) {
+Witness short_circuit(const Situation& s, Docket& docket, const Edge& machine) {
     const auto lease = s.searches.take(s.region.node_count);
     Search& search = *lease;
     search.begin_at(machine.from);
@@ -53,12 +52,14 @@ Witness short_circuit(const Situation& s, const Edge& machine) {
     const Passage& passage = s.circuit().passages[machine.passage];
     std::vector<FlowArc>& arcs = s.searches.path();
     if (search.reached(machine.to)) search.add_path_to(s.region, machine.to, arcs);
-    return {WitnessShape::path,
-            walk(s.graph, s.region, arcs, {.from = passage.from, .to = passage.to})};
+    std::vector<Step>& steps = s.searches.steps();
+    add_walk(s.graph, s.region, arcs, {.from = passage.from, .to = passage.to}, steps);
+    return docket.witness(WitnessShape::path, steps);
 }
 
 /// Where the way from the machine's ports ends: at a reservoir, or at what does not let it on.
-Witness open_end(const Situation& s, const Edge& machine, std::string& where) {
+Witness open_end(const Situation& s, Docket& docket, const Edge& machine, std::string_view& where) {
+    std::vector<Step>& steps = s.searches.steps();
     const Passage& passage = s.circuit().passages[machine.passage];
     for (const bool at_from : {true, false}) {
         const Index node = at_from ? machine.from : machine.to;
@@ -74,12 +75,12 @@ Witness open_end(const Situation& s, const Edge& machine, std::string& where) {
         const auto tank = std::find_if(search.order.begin(), search.order.end(),
                                        [&](Index n) { return s.region.is_reservoir[n] != 0; });
         if (tank == search.order.end() || s.feeds.vented[node] == 0) continue;
-        where = fmt::format("its port {} is open to a reservoir", s.circuit().ports[port].letter);
+        where = docket.text("its port {} is open to a reservoir", s.circuit().ports[port].letter);
         std::vector<FlowArc>& arcs = s.searches.path();
         search.add_path_to(s.region, *tank, arcs);
-        std::vector<Step> steps = walk(s.graph, s.region, arcs, {.from = port});
-        steps.insert(steps.begin(), {ElementType::component, machine.component, none, port, {}});
-        return {WitnessShape::path, std::move(steps)};
+        steps.push_back({ElementType::component, machine.component, none, port, {}});
+        add_walk(s.graph, s.region, arcs, {.from = port}, steps);
+        return docket.witness(WitnessShape::path, steps);
     }
     const auto lease = s.searches.take(s.region.node_count);
     Search& search = *lease;
@@ -90,7 +91,8 @@ Witness open_end(const Situation& s, const Edge& machine, std::string& where) {
                open_way(s.region.edges[arc.edge]);
     });
     where = "no way leads from one of its ports through an actuator back to the other";
-    return {WitnessShape::frontier, frontier(s.graph, s.region, s.standing, search, true)};
+    add_frontier(s.graph, s.region, s.standing, search, true, steps);
+    return docket.witness(WitnessShape::frontier, steps);
 }
 
 void judge(const Situation& s, Docket& docket) {
@@ -107,16 +109,16 @@ void judge(const Situation& s, Docket& docket) {
         if (verdict == nullptr) continue;
         const std::string_view path = s.circuit().components[edge.component].path;
         if (sound) {
-            verdict->message = fmt::format("{} is in a closed loop", path);
-            verdict->witness = round_trip(s, e);
+            verdict->message = docket.text("{} is in a closed loop", path);
+            verdict->witness = round_trip(s, docket, e);
         } else if (shorted || edge.from == edge.to) {
             verdict->message =
-                fmt::format("both sides of {} are joined: its loop is short-circuited", path);
-            verdict->witness = short_circuit(s, edge);
+                docket.text("both sides of {} are joined: its loop is short-circuited", path);
+            verdict->witness = short_circuit(s, docket, edge);
         } else {
-            std::string where;
-            verdict->witness = open_end(s, edge, where);
-            verdict->message = fmt::format("{} is in no closed loop: {}", path, where);
+            std::string_view where;
+            verdict->witness = open_end(s, docket, edge, where);
+            verdict->message = docket.text("{} is in no closed loop: {}", path, where);
         }
     }
 }
@@ -126,10 +128,11 @@ void conclude(const Circuit& circuit, const Structure& structure, Docket& docket
     if (structure.loops.empty()) {
         Verdict& verdict = docket.conclude(ElementType::circuit, none, Outcome::fail, Level::note);
         verdict.message = "the circuit has no closed loop and no sign that one is meant";
-        verdict.witness.shape = WitnessShape::set;
+        std::vector<Step> pumps;
         for (Index c = 0; c < circuit.components.size(); ++c)
             if (circuit.components[c].kind->part == Part::pump)
-                verdict.witness.steps.push_back({ElementType::component, c, none, none, {}});
+                pumps.push_back({ElementType::component, c, none, none, {}});
+        verdict.witness = docket.witness(WitnessShape::set, pumps);
         return;
     }
     docket.conclude(ElementType::circuit, none, Outcome::not_applicable).message =

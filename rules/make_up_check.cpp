@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <optional>
 
-#include <fmt/format.h>
-
 #include <loopwright/graph/witness.h>
 #include <loopwright/rules/rule.h>
 
@@ -12,26 +10,28 @@ namespace loopwright {
 
 namespace {
 
-Witness make_up_way(const Situation& s, const JudgedSide& side, Index node) {
+Witness make_up_way(const Situation& s, Docket& docket, const JudgedSide& side, Index node) {
     std::vector<FlowArc>& arcs = s.searches.path();
     s.feeds.add_make_up_path(s.region, node, arcs);
     const Index end = port_on(s.graph, s.region, node, side.named_after);
     const Index start = tail(s.region, arcs.front());
+    std::vector<Step>& steps = s.searches.steps();
+    WalkEnds ends{.to = end};
     for (const ChargeSource& source : s.feeds.sources) {
         if (!source.has_line || source.outlet != start) continue;
         const Edge& pump = s.region.edges[source.edge];
         const Passage& passage = s.circuit().passages[pump.passage];
         const Index outlet = pump.to == source.outlet ? passage.to : passage.from;
-        std::vector<Step> steps = walk(s.graph, s.region, arcs, {.from = outlet, .to = end});
-        steps.insert(steps.begin(),
-                     {ElementType::component, pump.component, none, outlet, "charge source"});
-        return {WitnessShape::path, std::move(steps)};
+        steps.push_back({ElementType::component, pump.component, none, outlet, "charge source"});
+        ends.from = outlet;
+        break;
     }
-    return {WitnessShape::path, walk(s.graph, s.region, arcs, {.to = end})};
+    add_walk(s.graph, s.region, arcs, ends, steps);
+    return docket.witness(WitnessShape::path, steps);
 }
 
 /// The ways that end on the side and are no make-up check: a check turned round, a restriction ...
-Witness ways_on_side(const Situation& s, const JudgedSide& side) {
+Witness ways_on_side(const Situation& s, Docket& docket, const JudgedSide& side) {
     const auto lease = s.searches.take(s.region.node_count);
     Search& search = *lease;
     for (const Index node : side.nodes) search.begin_at(node);
@@ -39,7 +39,9 @@ Witness ways_on_side(const Situation& s, const JudgedSide& side) {
         return open_way(s.region.edges[arc.edge]) && s.region.is_reservoir[arc.to] == 0 &&
                stands_open(s.standing, turned_round(s.region, arc));
     });
-    return {WitnessShape::frontier, frontier(s.graph, s.region, s.standing, search, false)};
+    std::vector<Step>& steps = s.searches.steps();
+    add_frontier(s.graph, s.region, s.standing, search, false, steps);
+    return docket.witness(WitnessShape::frontier, steps);
 }
 
 /// What charge oil reaches by ways that meter nothing.
@@ -76,11 +78,11 @@ void judge(const Situation& s, Docket& docket) {
         if (verdict == nullptr) continue;
         const std::string_view role = name(side.role);
         if (passes) {
-            verdict->message = fmt::format("a check lets charge oil into the {} side", role);
-            verdict->witness = make_up_way(s, side, *behind_check);
+            verdict->message = docket.text("a check lets charge oil into the {} side", role);
+            verdict->witness = make_up_way(s, docket, side, *behind_check);
             continue;
         }
-        verdict->witness = ways_on_side(s, side);
+        verdict->witness = ways_on_side(s, docket, side);
         const bool turned_round = std::any_of(
             verdict->witness.steps.begin(), verdict->witness.steps.end(),
             [](const Step& step) { return step.text == "blocks: its free flow is the other way"; });
@@ -88,7 +90,7 @@ void judge(const Situation& s, Docket& docket) {
             s.feeds.line.order.empty() && !metered ? "there is no charge line to make up from"
             : metered
                 ? "charge oil reaches the branch through a restriction only"
-                : fmt::format("no make-up check leads from the charge line into the {} side{}",
+                : docket.text("no make-up check leads from the charge line into the {} side{}",
                               role, turned_round ? "; a check there faces out of it" : "");
     }
 }

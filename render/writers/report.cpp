@@ -128,7 +128,7 @@ std::string finding_text(const Circuit& circuit, const Verdict& verdict, const R
     }
     if (!verdict.missing.empty()) {
         std::string missing;
-        for (const std::string& datum : verdict.missing)
+        for (const std::string_view datum : verdict.missing)
             missing += fmt::format("{}{}", missing.empty() ? "" : ", ", datum);
         text += wrapped("    missing  ", missing, 13);
     }

@@ -26,7 +26,8 @@ std::string line_of(const Circuit& circuit, const Verdict& verdict) {
                                 use.positions[i].second);
         line += ']';
     }
-    for (const std::string& missing : verdict.missing) line += " needs " + missing;
+    for (const std::string_view missing : verdict.missing)
+        line += fmt::format(" needs {}", missing);
     return line + '\n';
 }
 

@@ -40,7 +40,7 @@ bool has_port(const Circuit& circuit, const Step& step, Index port) {
 
 /// Each step's ports are its own, and where both steps name one, the next begins where the last
 /// ended; an end without a port lies in the component itself.
-void expect_to_hang_together(const Circuit& circuit, const std::vector<Step>& steps) {
+void expect_to_hang_together(const Circuit& circuit, std::span<const Step> steps) {
     for (std::size_t i = 0; i < steps.size(); ++i) {
         const std::string what = shown(circuit, steps[i], false, false);
         for (const Index port : {steps[i].from, steps[i].to})
@@ -71,7 +71,7 @@ std::string findings_of(const Circuit& circuit) {
 std::string witness_of(const Circuit& circuit, std::string_view rule, std::string_view subject) {
     for (const Verdict& verdict : check(circuit, rules()).verdicts) {
         if (verdict.rule->id != rule || verdict.subject.id != subject) continue;
-        const std::vector<Step>& steps = verdict.witness.steps;
+        const std::span<const Step> steps = verdict.witness.steps;
         const bool path = verdict.witness.shape == WitnessShape::path;
         if (path) expect_to_hang_together(circuit, steps);
         std::string text = fmt::format("{}:", name(verdict.witness.shape));
