@@ -2,14 +2,12 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <initializer_list>
 #include <memory>
 #include <memory_resource>
 #include <span>
 #include <string_view>
 #include <type_traits>
-#include <utility>
-
-#include <fmt/format.h>
 
 namespace loopwright {
 
@@ -31,22 +29,25 @@ class Keep {
         std::uninitialized_copy(items.begin(), items.end(), kept);
         return {kept, items.size()};
     }
-    std::string_view text(std::string_view text) {
-        const std::span<const char> kept = list(std::span<const char>(text));
-        return {kept.data(), kept.size()};
-    }
 
-    /// The same of a text made after fmt's rules.
-    template <typename... Args>
-    std::string_view format(fmt::format_string<Args...> words, Args&&... args) {
-        scratch_.clear();
-        fmt::format_to(fmt::appender(scratch_), words, std::forward<Args>(args)...);
-        return text({scratch_.data(), scratch_.size()});
+    /// The parts, one behind the other.
+    template <typename... Parts>
+    std::string_view text(const Parts&... parts) {
+        return joined({std::string_view(parts)...});
     }
 
   private:
+    std::string_view joined(std::initializer_list<std::string_view> parts) {
+        std::size_t size = 0;
+        for (const std::string_view part : parts) size += part.size();
+        if (size == 0) return {};
+        char* const kept = static_cast<char*>(memory_.allocate(size, 1));
+        char* end = kept;
+        for (const std::string_view part : parts) end = std::copy(part.begin(), part.end(), end);
+        return {kept, size};
+    }
+
     std::pmr::monotonic_buffer_resource memory_{std::size_t{1} << 14};
-    fmt::memory_buffer scratch_;
 };
 
 }  // namespace loopwright

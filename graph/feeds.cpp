@@ -76,19 +76,19 @@ void find_open_part_ways(const Region& region, std::span<const std::uint8_t> loo
 }
 
 void find_at_tank(const FlowGraph& graph, const Region& region, const Standing& standing,
-                  std::vector<std::uint8_t>& at_tank) {
-    Search out;
-    begin_at_reservoirs(region, out);
-    graph.work += out.run(region, [&](Index /*node*/, const FlowArc& arc) {
+                  SearchPool& searches, std::vector<std::uint8_t>& at_tank) {
+    const auto out = searches.take(region.node_count);
+    begin_at_reservoirs(region, *out);
+    graph.work += out->run(region, [&](Index /*node*/, const FlowArc& arc) {
         return holds_no_pressure(region.edges[arc.edge]) && stands_open_back(standing, arc);
     });
-    Search in;
-    begin_at_reservoirs(region, in);
-    graph.work += in.run(region, [&](Index /*node*/, const FlowArc& arc) {
+    const auto in = searches.take(region.node_count);
+    begin_at_reservoirs(region, *in);
+    graph.work += in->run(region, [&](Index /*node*/, const FlowArc& arc) {
         return holds_no_pressure(region.edges[arc.edge]) && stands_open(standing, arc);
     });
     at_tank.assign(region.node_count, 0);
-    for (const Index node : in.order) at_tank[node] = out.reached(node) ? 1 : 0;
+    for (const Index node : in->order) at_tank[node] = out->reached(node) ? 1 : 0;
 }
 
 void find_checked(const FlowGraph& graph, const Region& region, const Search& fed,

@@ -65,7 +65,7 @@ void find_open_part_ways(const Region& region, std::span<const std::uint8_t> loo
 
 /// Nodes that open to a reservoir both ways through nothing that holds pressure.
 void find_at_tank(const FlowGraph& graph, const Region& region, const Standing& standing,
-                  std::vector<std::uint8_t>& at_tank);
+                  SearchPool& searches, std::vector<std::uint8_t>& at_tank);
 
 /// Works out all of `feeds` anew, in the memory that it has.
 void find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,

@@ -85,7 +85,7 @@ class Runner {
     void stand(std::uint32_t combination) {
         positions_ = valves_->positions(combination);
         base_standing_ = valves_->standing(positions_);
-        find_at_tank(graph_, *region_, base_standing_, at_tank_);
+        find_at_tank(graph_, *region_, base_standing_, searches_, at_tank_);
         for (const Direction direction :
              {Direction::none, Direction::forward, Direction::reverse}) {
             const auto d = static_cast<std::size_t>(direction);

@@ -1,6 +1,7 @@
 #include <loopwright/graph/structure.h>
 
 #include <algorithm>
+#include <bit>
 
 #include <loopwright/graph/disjoint_sets.h>
 
@@ -18,13 +19,12 @@ void keep_once(std::vector<Index>& values) {
     values.erase(std::unique(values.begin(), values.end()), values.end());
 }
 
-void add_states(std::vector<State>& states, StateSet set) {
-    for (std::size_t s = 0; s < state_count; ++s) {
-        const auto state = static_cast<State>(s);
-        if ((set & bit(state)) == 0) continue;
-        const auto at = std::lower_bound(states.begin(), states.end(), state);
-        if (at == states.end() || *at != state) states.insert(at, state);
-    }
+std::vector<State> states_in(StateSet set) {
+    std::vector<State> states;
+    states.reserve(static_cast<std::size_t>(std::popcount(set)));
+    for (std::size_t s = 0; s < state_count; ++s)
+        if ((set & bit(static_cast<State>(s))) != 0) states.push_back(static_cast<State>(s));
+    return states;
 }
 
 }  // namespace
@@ -32,6 +32,7 @@ void add_states(std::vector<State>& states, StateSet set) {
 StructureBuilder::StructureBuilder(const FlowGraph& graph)
     : graph_(graph),
       loop_slot_(graph.circuit().components.size(), none),
+      side_slot_(graph.circuit().ports.size(), none),
       on_loop_joint_(graph.joint_count(), 0),
       charge_line_(graph.circuit().lines.size(), 0) {
     structure_.node_of_port = graph.joint_of_port();
@@ -64,33 +65,55 @@ void StructureBuilder::see(const Situation& situation) {
     if (charge_seen_ != &situation.region && !situation.loops.loops.empty()) see_charge(situation);
 }
 
-void StructureBuilder::see_side(const JudgedSide& side, const Region& region) {
+StructureBuilder::SideSlot& StructureBuilder::slot_of(const JudgedSide& side) {
     const Index loop = loop_of(side.first_pump);
+    Index& last = side_slot_[side.named_after];
+    for (Index at = last; at != none; at = side_slots_[at].next)
+        if (side_slots_[at].loop == loop && side_slots_[at].role == side.role)
+            return side_slots_[at];
     std::vector<SideInfo>& sides = structure_.loops[loop].sides;
-    SideSlot& slot = side_slots_[{loop, side.named_after, side.role}];
-    if (slot.side == none) {
-        slot.side = static_cast<Index>(sides.size());
-        sides.push_back({.id = "side:" + graph_.circuit().port_name(side.named_after),
-                         .role = side.role,
-                         .named_after = side.named_after});
-    }
-    SideInfo& info = sides[slot.side];
-    add_states(info.states, side.states);
+    if (side_slots_used_ == side_slots_.size()) side_slots_.emplace_back();
+    SideSlot& slot = side_slots_[side_slots_used_];
+    slot.loop = loop;
+    slot.side = static_cast<Index>(sides.size());
+    slot.named_after = side.named_after;
+    slot.role = side.role;
+    slot.next = last;
+    slot.states = 0;
+    for (auto* list : {&slot.nodes, &slot.ports, &slot.lines}) list->clear();
+    last = side_slots_used_++;
+    sides.push_back({.id = "side:" + graph_.circuit().port_name(side.named_after),
+                     .role = side.role,
+                     .named_after = side.named_after});
+    return slot;
+}
+
+void StructureBuilder::see_side(const JudgedSide& side, const Region& region) {
+    SideSlot& slot = slot_of(side);
+    slot.states |= side.states;
     if (std::equal(side.nodes.begin(), side.nodes.end(), slot.nodes.begin(), slot.nodes.end()))
         return;
     // What valves and directions make of it, all together.
     slot.nodes.assign(side.nodes.begin(), side.nodes.end());
-    std::size_t more = info.ports.size();
-    for (const Index node : side.nodes) more += graph_.ports_of(region.joints[node]).size();
-    info.ports.reserve(more);
-    info.lines.reserve(more);
     for (const Index node : side.nodes)
         for (const Index port : graph_.ports_of(region.joints[node])) {
-            info.ports.push_back(port);
-            for (const Index line : graph_.lines_of(port)) info.lines.push_back(line);
+            slot.ports.push_back(port);
+            for (const Index line : graph_.lines_of(port)) slot.lines.push_back(line);
         }
-    keep_once(info.ports);
-    keep_once(info.lines);
+    keep_once(slot.ports);
+    keep_once(slot.lines);
+}
+
+void StructureBuilder::finish_sides() {
+    for (Index at = 0; at < side_slots_used_; ++at) {
+        const SideSlot& slot = side_slots_[at];
+        SideInfo& info = structure_.loops[slot.loop].sides[slot.side];
+        info.states = states_in(slot.states);
+        info.ports = slot.ports;
+        info.lines = slot.lines;
+        side_slot_[slot.named_after] = none;
+    }
+    side_slots_used_ = 0;
 }
 
 void StructureBuilder::see_charge(const Situation& situation) {
@@ -118,8 +141,13 @@ void StructureBuilder::see_charge(const Situation& situation) {
 }
 
 void StructureBuilder::finish_region(const Region& region, std::span<const std::uint8_t> looped) {
-    // Open parts: machines outside the loops, grouped over everything but leakage and reliefs, cut
-    // at reservoirs and at the loops.
+    finish_sides();
+    find_open_parts(region, looped);
+}
+
+/// Machines outside the loops, grouped over everything but leakage and reliefs, cut at reservoirs
+/// and at the loops.
+void StructureBuilder::find_open_parts(const Region& region, std::span<const std::uint8_t> looped) {
     DisjointSets sets(region.node_count);
     const auto free = [&](Index node) {
         return region.is_reservoir[node] == 0 && on_loop_joint_[region.joints[node]] == 0;

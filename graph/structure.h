@@ -1,7 +1,5 @@
 #pragma once
 
-#include <map>
-#include <tuple>
 #include <vector>
 
 #include <loopwright/graph/situation.h>
@@ -19,21 +17,32 @@ class StructureBuilder {
     Structure finish();
 
   private:
-    /// Where a side is kept, and the nodes that it had when last seen.
+    /// A side of the region at hand, until its last situation was seen.
     struct SideSlot {
-        Index side = none;
-        std::vector<Index> nodes = {};
+        Index loop = none;  // into structure_.loops
+        Index side = none;  // of the loop
+        Index named_after = none;
+        SideRole role = SideRole::main;
+        Index next = none;  // slot of another side named after the same port
+        StateSet states = 0;
+        std::vector<Index> nodes = {};  // when last seen
+        std::vector<Index> ports = {};
+        std::vector<Index> lines = {};
     };
 
     Index loop_of(Index first_pump);
+    SideSlot& slot_of(const JudgedSide& side);
     void see_side(const JudgedSide& side, const Region& region);
+    void finish_sides();
+    void find_open_parts(const Region& region, std::span<const std::uint8_t> looped);
     void see_charge(const Situation& situation);
 
     const FlowGraph& graph_;
     Structure structure_;
-    std::vector<Index> loop_slot_;  // component -> structure_.loops
-    // By loop, name and role.
-    std::map<std::tuple<Index, Index, SideRole>, SideSlot> side_slots_;
+    std::vector<Index> loop_slot_;      // component -> structure_.loops
+    std::vector<Index> side_slot_;      // port -> the last slot of a side named after it
+    std::vector<SideSlot> side_slots_;  // the first side_slots_used_ count
+    Index side_slots_used_ = 0;
     std::vector<std::uint8_t> on_loop_joint_;
     std::vector<std::uint8_t> charge_line_;
     const Region* charge_seen_ = nullptr;

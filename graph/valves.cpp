@@ -3,9 +3,39 @@
 #include <algorithm>
 #include <array>
 
+#include <boost/container/small_vector.hpp>
+
 #include <loopwright/graph/feeds.h>
 
 namespace loopwright {
+
+namespace {
+
+using FewSides = boost::container::small_vector<Index, 4>;
+
+/// The main sides that a node hangs on by ways open both ways.
+FewSides main_sides_from(const Region& region, Index node, const LoopSet& loops,
+                         const Standing& standing) {
+    FewSides sides;
+    boost::container::small_vector<Index, 16> seen{node};
+    for (std::size_t i = 0; i < seen.size(); ++i) {
+        if (loops.on_main[seen[i]] != 0) {
+            for (const Index s : loops.sides_at(seen[i]))
+                if (loops.sides[s].role == SideRole::main) sides.push_back(s);
+            continue;
+        }
+        for (const FlowArc& arc : region.arcs_of(seen[i])) {
+            const Edge& edge = region.edges[arc.edge];
+            if (open_way(edge) && standing[arc.edge] == (open_forward | open_backward) &&
+                edge.shift != Shift::pressure && region.is_reservoir[arc.to] == 0 &&
+                std::find(seen.begin(), seen.end(), arc.to) == seen.end())
+                seen.push_back(arc.to);
+        }
+    }
+    return sides;
+}
+
+}  // namespace
 
 ValveBoard::ValveBoard(const FlowGraph& graph, const Region& region)
     : circuit_(graph.circuit()), region_(region), base_(region.edges.size(), 0) {
@@ -133,8 +163,8 @@ void ValveBoard::shift(const Valve& valve, const LoopSet& loops, std::span<const
     for (Index e = valve.edges.begin; e < valve.edges.end && found < 2; ++e)
         if (region_.edges[e].shift == Shift::pressure) ends[found++] = e;
     if (found == 2) {
-        const auto at_a = main_sides_from(region_.edges[ends[0]].from, loops, standing);
-        const auto at_b = main_sides_from(region_.edges[ends[1]].from, loops, standing);
+        const auto at_a = main_sides_from(region_, region_.edges[ends[0]].from, loops, standing);
+        const auto at_b = main_sides_from(region_, region_.edges[ends[1]].from, loops, standing);
         for (const Index sa : at_a)
             for (const Index sb : at_b) {
                 const LoopSide& a = loops.sides[sa];
@@ -149,28 +179,6 @@ void ValveBoard::shift(const Valve& valve, const LoopSet& loops, std::span<const
     for (Index e = valve.edges.begin; e < valve.edges.end; ++e)
         if (region_.edges[e].shift == Shift::pressure_centred)
             standing[e] = open_forward | open_backward;
-}
-
-/// The main sides that a node hangs on by ways open both ways.
-std::vector<Index> ValveBoard::main_sides_from(Index node, const LoopSet& loops,
-                                               const Standing& standing) const {
-    std::vector<Index> sides;
-    std::vector<Index> seen{node};
-    for (std::size_t i = 0; i < seen.size(); ++i) {
-        if (loops.on_main[seen[i]] != 0) {
-            for (const Index s : loops.sides_at(seen[i]))
-                if (loops.sides[s].role == SideRole::main) sides.push_back(s);
-            continue;
-        }
-        for (const FlowArc& arc : region_.arcs_of(seen[i])) {
-            const Edge& edge = region_.edges[arc.edge];
-            if (open_way(edge) && standing[arc.edge] == (open_forward | open_backward) &&
-                edge.shift != Shift::pressure && region_.is_reservoir[arc.to] == 0 &&
-                std::find(seen.begin(), seen.end(), arc.to) == seen.end())
-                seen.push_back(arc.to);
-        }
-    }
-    return sides;
 }
 
 }  // namespace loopwright

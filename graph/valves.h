@@ -56,8 +56,6 @@ class ValveBoard {
     StateSet allowed_by(std::size_t valve, Index position) const;
     void shift(const Valve& valve, const LoopSet& loops, std::span<const High> highs,
                Standing& standing) const;
-    std::vector<Index> main_sides_from(Index node, const LoopSet& loops,
-                                       const Standing& standing) const;
 
     const Circuit& circuit_;
     const Region& region_;

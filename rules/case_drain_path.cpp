@@ -140,8 +140,7 @@ std::span<const std::string_view> unknown_on(const Situation& s, Docket& docket,
     for (const FlowArc& arc : path) {
         const Edge& edge = s.region.edges[arc.edge];
         if (std::isnan(edge.opening))
-            missing.push_back(
-                docket.text("{}.setting", s.circuit().components[edge.component].path));
+            missing.push_back(docket.text(s.circuit().components[edge.component].path, ".setting"));
     }
     return docket.missing(missing);
 }
@@ -211,34 +210,32 @@ void judge_one(const Situation& s, Docket& docket, Drains& drains, Index c, Inde
     if (outcome == Outcome::pass) {
         verdict->message =
             least == 0.0
-                ? docket.text("the housing of {} drains freely to a reservoir", machine.path)
-                : docket.text(
-                      "the housing of {} drains to a reservoir over {}, which "
-                      "it bears",
-                      machine.path, opening);
+                ? docket.text("the housing of ", machine.path, " drains freely to a reservoir")
+                : docket.text("the housing of ", machine.path, " drains to a reservoir over ",
+                              opening, ", which it bears");
     } else if (path_known && !limit) {
-        const std::string_view datum = docket.text("{}.case-pressure", machine.path);
+        const std::string_view datum = docket.text(machine.path, ".case-pressure");
         verdict->missing = docket.missing({&datum, 1});
-        verdict->message = docket.text(
-            "the drain of {} needs {} to open its way; what the housing bears is not given",
-            machine.path, opening);
+        verdict->message = docket.text("the drain of ", machine.path, " needs ", opening,
+                                       " to open its way; what the housing bears is not given");
     } else if (path_known) {
         verdict->message =
-            docket.text("the drain of {} holds {}, more than the {} that its housing bears",
-                        machine.path, opening, format_quantity(*limit, Dimension::pressure));
+            docket.text("the drain of ", machine.path, " holds ", opening, ", more than the ",
+                        format_quantity(*limit, Dimension::pressure), " that its housing bears");
     } else if (outcome == Outcome::inconclusive) {
         const Ways& guessed = drains.guessed();
         verdict->witness = drain_way(s, docket, guessed.next, port, node);
         verdict->missing = unknown_on(s, docket, path_from(s, guessed.next, node));
-        verdict->message = docket.text(
-            "the drain of {} leads over a valve whose opening pressure is not given", machine.path);
+        verdict->message = docket.text("the drain of ", machine.path,
+                                       " leads over a valve whose opening pressure is not given");
     } else {
         verdict->witness = where_it_ends(s, docket, port, node);
         const bool closable =
             std::any_of(verdict->witness.steps.begin(), verdict->witness.steps.end(),
                         [](const Step& step) { return step.text == "can be closed"; });
-        verdict->message = docket.text("the housing of {} has no way to a reservoir{}",
-                                       machine.path, closable ? " that nobody can close" : "");
+        verdict->message =
+            docket.text("the housing of ", machine.path, " has no way to a reservoir",
+                        closable ? " that nobody can close" : "");
     }
 }
 

@@ -52,12 +52,12 @@ void judge(const Situation& s, Docket& docket) {
         if (verdict == nullptr) continue;
         const std::string_view role = name(side.role);
         if (passes) {
-            verdict->message = docket.text("the {} side is fed with charge oil", role);
+            verdict->message = docket.text("the ", role, " side is fed with charge oil");
             verdict->witness = way_in(s, docket, side, *fed);
         } else {
             const bool vented = std::any_of(side.nodes.begin(), side.nodes.end(),
                                             [&](Index n) { return s.feeds.vented[n] != 0; });
-            verdict->message = docket.text("no charge oil reaches the {} side{}", role,
+            verdict->message = docket.text("no charge oil reaches the ", role, " side",
                                            s.feeds.sources.empty() ? ": nothing delivers charge oil"
                                            : vented                ? ": it is open to a reservoir"
                                                                    : "");

@@ -22,8 +22,7 @@ CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules) {
             rules[i]->conclude(circuit, result.structure, dockets[i]);
         if (dockets[i].empty())
             dockets[i].conclude(ElementType::circuit, none, Outcome::not_applicable).message =
-                result.keep->format("the circuit has nothing to ask it of: {}",
-                                    rules[i]->info.subject);
+                result.keep->text("the circuit has nothing to ask it of: ", rules[i]->info.subject);
         verdicts += dockets[i].size();
     }
     result.verdicts.reserve(verdicts);

@@ -264,11 +264,11 @@ class Judge {
         const Index start = tail(s_.region, arcs.front());
         verdict->witness = way(arcs, {.from = port_on(s_.graph, s_.region, start, side.named_after),
                                       .to = port_on(s_.graph, s_.region, discharge.node, none)});
-        verdict->message = docket_.text(
-            "{} limits the {} side and discharges into {}",
-            s_.circuit().components[s_.region.edges[relief.edge].component].path, name(side.role),
-            discharge.over_charge ? "the charge line, which makes the other side up"
-                                  : "another side of the loop");
+        verdict->message =
+            docket_.text(s_.circuit().components[s_.region.edges[relief.edge].component].path,
+                         " limits the ", name(side.role), " side and discharges into ",
+                         discharge.over_charge ? "the charge line, which makes the other side up"
+                                               : "another side of the loop");
     }
 
     void fail(const JudgedSide& side, const Search& search, Index tank_relief) {
@@ -283,10 +283,10 @@ class Judge {
             verdict->witness =
                 way(arcs, {.from = port_on(s_.graph, s_.region, tail(s_.region, arcs.front()),
                                            side.named_after)});
-            verdict->message = docket_.text(
-                "{} limits the {} side but discharges to a reservoir, so the loop runs empty",
-                s_.circuit().components[s_.region.edges[relief.edge].component].path,
-                name(side.role));
+            verdict->message =
+                docket_.text(s_.circuit().components[s_.region.edges[relief.edge].component].path,
+                             " limits the ", name(side.role),
+                             " side but discharges to a reservoir, so the loop runs empty");
             return;
         }
         std::vector<Step>& steps = s_.searches.steps();
@@ -295,7 +295,7 @@ class Judge {
         const bool closable =
             std::any_of(verdict->witness.steps.begin(), verdict->witness.steps.end(),
                         [](const Step& step) { return step.text == "can be closed"; });
-        verdict->message = docket_.text("no relief valve limits the {} side{}", name(side.role),
+        verdict->message = docket_.text("no relief valve limits the ", name(side.role), " side",
                                         closable ? " that cannot be shut off from it" : "");
     }
 

@@ -21,13 +21,13 @@ std::string_view Docket::subject_id(ElementType type, Index index) {
     const Circuit& circuit = graph_.circuit();
     const auto port_name = [&](std::string_view before) {
         const Port& port = circuit.ports[index];
-        return text("{}{}.{}", before, circuit.components[port.component].path, port.letter);
+        return text(before, circuit.components[port.component].path, ".", port.letter);
     };
     switch (type) {
         case ElementType::circuit:
             return "circuit";
         case ElementType::loop:
-            return text("loop:{}", circuit.components[index].path);
+            return text("loop:", circuit.components[index].path);
         case ElementType::side:
             return port_name("side:");
         case ElementType::line:
@@ -162,7 +162,7 @@ void Docket::close(Entry& entry, Verdict& verdict) {
     std::vector<std::string_view> data;
     for (const Index valve : entry.undecided) {
         steps.push_back({ElementType::component, valve, none, none, {}});
-        data.push_back(text("{}.positions", graph_.circuit().components[valve].path));
+        data.push_back(text(graph_.circuit().components[valve].path, ".positions"));
     }
     verdict.witness = witness(WitnessShape::set, steps);
     verdict.missing = missing(data);

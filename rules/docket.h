@@ -26,10 +26,10 @@ class Docket {
     /// A verdict that hangs on no state.
     Verdict& conclude(ElementType type, Index index, Outcome outcome, Level level = Level::error);
 
-    /// A message after fmt's rules, kept.
-    template <typename... Args>
-    std::string_view text(fmt::format_string<Args...> words, Args&&... args) {
-        return keep_.format(words, std::forward<Args>(args)...);
+    /// A message of parts, one behind the other, kept.
+    template <typename... Parts>
+    std::string_view text(const Parts&... parts) {
+        return keep_.text(parts...);
     }
     /// A witness whose steps are kept.
     Witness witness(WitnessShape shape, std::span<const Step> steps) {

@@ -75,7 +75,7 @@ Witness open_end(const Situation& s, Docket& docket, const Edge& machine, std::s
         const auto tank = std::find_if(search.order.begin(), search.order.end(),
                                        [&](Index n) { return s.region.is_reservoir[n] != 0; });
         if (tank == search.order.end() || s.feeds.vented[node] == 0) continue;
-        where = docket.text("its port {} is open to a reservoir", s.circuit().ports[port].letter);
+        where = docket.text("its port ", s.circuit().ports[port].letter, " is open to a reservoir");
         std::vector<FlowArc>& arcs = s.searches.path();
         search.add_path_to(s.region, *tank, arcs);
         steps.push_back({ElementType::component, machine.component, none, port, {}});
@@ -109,16 +109,16 @@ void judge(const Situation& s, Docket& docket) {
         if (verdict == nullptr) continue;
         const std::string_view path = s.circuit().components[edge.component].path;
         if (sound) {
-            verdict->message = docket.text("{} is in a closed loop", path);
+            verdict->message = docket.text(path, " is in a closed loop");
             verdict->witness = round_trip(s, docket, e);
         } else if (shorted || edge.from == edge.to) {
             verdict->message =
-                docket.text("both sides of {} are joined: its loop is short-circuited", path);
+                docket.text("both sides of ", path, " are joined: its loop is short-circuited");
             verdict->witness = short_circuit(s, docket, edge);
         } else {
             std::string_view where;
             verdict->witness = open_end(s, docket, edge, where);
-            verdict->message = docket.text("{} is in no closed loop: {}", path, where);
+            verdict->message = docket.text(path, " is in no closed loop: ", where);
         }
     }
 }

@@ -78,7 +78,7 @@ void judge(const Situation& s, Docket& docket) {
         if (verdict == nullptr) continue;
         const std::string_view role = name(side.role);
         if (passes) {
-            verdict->message = docket.text("a check lets charge oil into the {} side", role);
+            verdict->message = docket.text("a check lets charge oil into the ", role, " side");
             verdict->witness = make_up_way(s, docket, side, *behind_check);
             continue;
         }
@@ -88,10 +88,9 @@ void judge(const Situation& s, Docket& docket) {
             [](const Step& step) { return step.text == "blocks: its free flow is the other way"; });
         verdict->message =
             s.feeds.line.order.empty() && !metered ? "there is no charge line to make up from"
-            : metered
-                ? "charge oil reaches the branch through a restriction only"
-                : docket.text("no make-up check leads from the charge line into the {} side{}",
-                              role, turned_round ? "; a check there faces out of it" : "");
+            : metered ? "charge oil reaches the branch through a restriction only"
+                      : docket.text("no make-up check leads from the charge line into the ", role,
+                                    " side", turned_round ? "; a check there faces out of it" : "");
     }
 }
 

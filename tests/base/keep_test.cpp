@@ -18,7 +18,7 @@ TEST(Keep, CopiesAreItsOwnAndStay) {
     std::array<int, 3> numbers = {1, 2, 3};
     const std::span<const int> list = keep.list(std::span<const int>(numbers));
     numbers = {};
-    for (int i = 0; i < 10'000; ++i) texts.push_back(keep.format("text {}", i));
+    for (int i = 0; i < 10'000; ++i) texts.push_back(keep.text("text ", std::to_string(i)));
     for (int i = 0; i < 10'000; ++i)
         ASSERT_EQ(texts[static_cast<std::size_t>(i)], "text " + std::to_string(i));
     EXPECT_EQ(std::vector<int>(list.begin(), list.end()), (std::vector<int>{1, 2, 3}));
