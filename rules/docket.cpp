@@ -15,7 +15,9 @@ int rank(Outcome outcome, Level level) {
 }  // namespace
 
 Docket::Docket(const FlowGraph& graph, const RuleInfo& rule, bool best_state, Keep& keep)
-    : graph_(graph), rule_(rule), best_state_(best_state), keep_(keep) {}
+    : graph_(graph), rule_(rule), best_state_(best_state), keep_(keep) {
+    verdicts_.reserve(2 * graph.regions().size());  // few drives have more sides or housings
+}
 
 std::string_view Docket::subject_id(ElementType type, Index index) {
     const Circuit& circuit = graph_.circuit();

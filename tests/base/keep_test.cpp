@@ -15,6 +15,7 @@ namespace {
 TEST(Keep, CopiesAreItsOwnAndStay) {
     Keep keep;
     std::vector<std::string_view> texts;
+    texts.reserve(10'000);
     std::array<int, 3> numbers = {1, 2, 3};
     const std::span<const int> list = keep.list(std::span<const int>(numbers));
     numbers = {};
