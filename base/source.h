@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <deque>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -42,6 +43,8 @@ class SourceFile {
 
     const std::string& name() const { return name_; }
     std::string_view text() const { return text_; }
+    /// The same, with the NUL behind it that a string has.
+    const std::string& text_string() const { return text_; }
 
     /// Line and columns of a span. Offsets behind the end are taken as the end.
     Place place(Span span) const;
@@ -100,7 +103,7 @@ class SourceSet {
         bool outermost = true;
         SourceRef use = {};
     };
-    std::vector<SourceFile> files_;
+    std::deque<SourceFile> files_;  // texts stay where they are while files are added
     std::vector<Inclusion> inclusions_;
 };
 

@@ -148,7 +148,8 @@ struct Circuit {
     std::vector<Assembly> assemblies = {};
 
     std::shared_ptr<const SourceSet> sources = {};
-    /// What the string views point into: decoded file texts and composed paths.
+    /// What the string views point into beside the texts of `sources`: decoded texts, composed
+    /// paths.
     std::vector<std::shared_ptr<const void>> storage = {};
 
     std::span<const Port> ports_of(const Component& component) const {

@@ -121,11 +121,11 @@ const CircuitFile& FileStore::add_outermost(std::string text, std::string name, 
 const CircuitFile& FileStore::add(std::string text, std::string name, fs::path path,
                                   fs::path folder) {
     CircuitFile& file = files_.emplace_back();
-    XmlResult result = read_xml(text, limits_.depth);
-    file.document = std::move(result.document);
-    file.trouble = std::move(result.trouble);
     file.bytes = text.size();
     file.index = sources_.add_file(std::move(name), std::move(text));
+    XmlResult result = read_xml(sources_.file(file.index).text_string(), limits_.depth);
+    file.document = std::move(result.document);
+    file.trouble = std::move(result.trouble);
     file.path = std::move(path);
     file.folder = std::move(folder);
     return file;
@@ -134,8 +134,8 @@ const CircuitFile& FileStore::add(std::string text, std::string name, fs::path p
 std::vector<std::shared_ptr<const char[]>> FileStore::texts() const {
     std::vector<std::shared_ptr<const char[]>> texts;
     for (const CircuitFile& file : files_) {
-        if (file.document) {
-            texts.push_back(file.document->text());
+        if (file.document && file.document->decoded() != nullptr) {
+            texts.push_back(file.document->decoded());
         }
     }
     return texts;

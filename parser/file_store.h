@@ -46,7 +46,7 @@ class FileStore {
     /// The file that `name` in a `use` element of `user` means; null: `words` say why not.
     const CircuitFile* open(std::string_view name, const CircuitFile& user, Words& words);
 
-    /// What the views into all documents point to.
+    /// What the views into documents point to beside the texts of the source set.
     std::vector<std::shared_ptr<const char[]>> texts() const;
 
   private:

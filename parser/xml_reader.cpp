@@ -20,26 +20,26 @@ XmlResult read_xml(const std::string& text, std::size_t depth) {
         result.trouble = std::move(scan.trouble);
         return result;
     }
-    const auto buffer = std::make_shared_for_overwrite<char[]>(text.size() + 1);
-    std::memcpy(buffer.get(), text.data(), text.size());
-    buffer.get()[text.size()] = '\0';
     // Where every value is literal, the library has nothing to decode.
-    if (!scan.literal) {
-        pugi::xml_document tree;
-        const pugi::xml_parse_result parsed = tree.load_buffer_inplace(
-            buffer.get(), text.size(),
-            pugi::parse_escapes | pugi::parse_eol | pugi::parse_wconv_attribute,
-            pugi::encoding_utf8);
-        if (parsed.status == pugi::status_out_of_memory) {
-            throw std::bad_alloc();
-        }
-        if (!parsed) {
-            const auto at = static_cast<std::uint32_t>(std::clamp<std::ptrdiff_t>(
-                parsed.offset, 0, static_cast<std::ptrdiff_t>(text.size())));
-            result.trouble = ScanTrouble{
-                {at, at}, fmt::format("the XML is malformed: {}", parsed.description()), {}, {}};
-            return result;
-        }
+    if (scan.literal) {
+        result.document.emplace(std::move(scan), text);
+        return result;
+    }
+    const auto buffer = std::make_shared_for_overwrite<char[]>(text.size() + 1);
+    std::memcpy(buffer.get(), text.c_str(), text.size() + 1);
+    pugi::xml_document tree;
+    const pugi::xml_parse_result parsed = tree.load_buffer_inplace(
+        buffer.get(), text.size(),
+        pugi::parse_escapes | pugi::parse_eol | pugi::parse_wconv_attribute, pugi::encoding_utf8);
+    if (parsed.status == pugi::status_out_of_memory) {
+        throw std::bad_alloc();
+    }
+    if (!parsed) {
+        const auto at = static_cast<std::uint32_t>(
+            std::clamp<std::ptrdiff_t>(parsed.offset, 0, static_cast<std::ptrdiff_t>(text.size())));
+        result.trouble = ScanTrouble{
+            {at, at}, fmt::format("the XML is malformed: {}", parsed.description()), {}, {}};
+        return result;
     }
     result.document.emplace(std::move(scan), buffer);
     return result;

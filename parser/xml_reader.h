@@ -10,12 +10,14 @@
 
 namespace loopwright {
 
-/// An XML file taken apart: the tables of the scan, and the decoded text that names and values are
-/// views of. Free of the XML library, so that nothing else includes it.
+/// An XML file taken apart: the tables of the scan, and the text that names and values are views
+/// of: the file's own where nothing in it needs decoding, else a decoded copy. Free of the XML
+/// library, so that nothing else includes it.
 class XmlDocument {
   public:
-    XmlDocument(Scan scan, std::shared_ptr<const char[]> text)
-        : scan_(std::move(scan)), text_(std::move(text)) {}
+    XmlDocument(Scan scan, const std::string& text) : scan_(std::move(scan)), text_(text.c_str()) {}
+    XmlDocument(Scan scan, std::shared_ptr<const char[]> decoded)
+        : scan_(std::move(scan)), text_(decoded.get()), decoded_(std::move(decoded)) {}
 
     /// The root is element 0.
     const std::vector<ScannedElement>& elements() const { return scan_.elements; }
@@ -29,19 +31,18 @@ class XmlDocument {
     /// With references replaced and every white space character a blank.
     std::string_view value(const ScannedAttribute& attribute) const {
         return attribute.plain ? view(attribute.value())
-                               : std::string_view(text_.get() + attribute.value_begin);
+                               : std::string_view(text_ + attribute.value_begin);
     }
 
-    /// What all views point into.
-    const std::shared_ptr<const char[]>& text() const { return text_; }
+    /// What all views point into; null where that is the file's own text.
+    const std::shared_ptr<const char[]>& decoded() const { return decoded_; }
 
   private:
-    std::string_view view(Span span) const {
-        return {text_.get() + span.begin, span.end - span.begin};
-    }
+    std::string_view view(Span span) const { return {text_ + span.begin, span.end - span.begin}; }
 
     Scan scan_;
-    std::shared_ptr<const char[]> text_;
+    const char* text_;
+    std::shared_ptr<const char[]> decoded_;
 };
 
 /// Exactly one of the two is there.
@@ -50,7 +51,8 @@ struct XmlResult {
     std::optional<ScanTrouble> trouble = {};
 };
 
-/// Scans and decodes the text of a whole file. `depth`: see `scan_xml`.
+/// Scans and decodes the text of a whole file, which has to outlive the document. `depth`: see
+/// `scan_xml`.
 XmlResult read_xml(const std::string& text, std::size_t depth);
 
 }  // namespace loopwright
