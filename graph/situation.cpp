@@ -134,10 +134,12 @@ class Runner {
                 }
                 if (edge.passage_class != PassageClass::displacement) continue;
                 looped_[e] = 1;
-                std::vector<Index>& edges =
-                    edge.part == Part::pump ? known->pump_edges : known->actuator_edges;
-                if (std::find(edges.begin(), edges.end(), e) == edges.end()) edges.push_back(e);
+                (edge.part == Part::pump ? known->pump_edges : known->actuator_edges).push_back(e);
                 if (edge.part == Part::pump && edge.both_ways) known->reversible = true;
+            }
+            for (auto* edges : {&known->pump_edges, &known->actuator_edges}) {
+                std::sort(edges->begin(), edges->end());
+                edges->erase(std::unique(edges->begin(), edges->end()), edges->end());
             }
         }
     }
@@ -251,7 +253,7 @@ class Runner {
         // A two-way pump outside the loops turns with the direction.
         for (Index e = 0; e < region_->edges.size(); ++e) {
             const Edge& edge = region_->edges[e];
-            if (edge.part == Part::pump && edge.both_ways && looped_[e] == 0 &&
+            if (edge.part == Part::pump && edge.both_ways && a.loop_of[e] == none &&
                 edge.passage_class == PassageClass::displacement)
                 return false;
         }

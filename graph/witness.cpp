@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 
 #include <boost/container/small_vector.hpp>
 
@@ -154,6 +155,18 @@ void append_to_reservoir(const FlowGraph& graph, Index from, std::vector<Step>& 
 
 }  // namespace
 
+Index add_source(const FlowGraph& graph, const Region& region,
+                 std::span<const ChargeSource> sources, Index node, std::vector<Step>& steps) {
+    const auto source = std::find_if(sources.begin(), sources.end(),
+                                     [&](const ChargeSource& one) { return one.outlet == node; });
+    if (source == sources.end()) return none;
+    const Edge& pump = region.edges[source->edge];
+    const Passage& passage = graph.circuit().passages[pump.passage];
+    const Index outlet = pump.to == source->outlet ? passage.to : passage.from;
+    steps.push_back({ElementType::component, pump.component, none, outlet, "charge source"});
+    return outlet;
+}
+
 void add_walk(const FlowGraph& graph, const Region& region, std::span<const FlowArc> arcs,
               WalkEnds ends, std::vector<Step>& steps) {
     if (arcs.empty()) {
@@ -215,7 +228,7 @@ std::string_view blocking_text(const Edge& edge, bool open) {
 void add_frontier(const FlowGraph& graph, const Region& region, const Standing& standing,
                   const Search& search, bool towards, std::vector<Step>& steps) {
     // A component is told once, an operated valve once for each pair of ports.
-    std::vector<std::array<Index, 3>> shown;
+    std::set<std::array<Index, 3>> shown;
     for (const Index node : search.order) {
         for (const FlowArc& arc : region.arcs_of(node)) {
             const Edge& edge = region.edges[arc.edge];
@@ -225,10 +238,7 @@ void add_frontier(const FlowGraph& graph, const Region& region, const Standing& 
                 step_over(graph, region, flow, blocking_text(edge, stands_open(standing, flow)));
             std::array<Index, 3> key = {edge.component, none, none};
             if (edge.shift == Shift::position) key = {edge.component, step.from, step.to};
-            const auto at = std::lower_bound(shown.begin(), shown.end(), key);
-            if (at != shown.end() && *at == key) continue;
-            shown.insert(at, key);
-            steps.push_back(step);
+            if (shown.insert(key).second) steps.push_back(step);
         }
     }
 }

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include <loopwright/base/finding.h>
+#include <loopwright/graph/feeds.h>
 #include <loopwright/graph/flow_graph.h>
 #include <loopwright/graph/search.h>
 
@@ -27,6 +28,11 @@ void add_walk(const FlowGraph& graph, const Region& region, std::span<const Flow
 /// The port by which a walk is shown to start or end at a node: the preferred one if it is there,
 /// else the first machine's port there, else any.
 Index port_on(const FlowGraph& graph, const Region& region, Index node, Index preferred);
+
+/// Adds the charge source that delivers into a node; gives its outlet port, `none` if there is
+/// none.
+Index add_source(const FlowGraph& graph, const Region& region,
+                 std::span<const ChargeSource> sources, Index node, std::vector<Step>& steps);
 
 /// What happens where oil takes this arc: "free flow", "through the element", ...
 std::string_view passing_text(const Edge& edge, bool backward);

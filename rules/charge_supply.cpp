@@ -12,13 +12,8 @@ Witness way_in(const Situation& s, Docket& docket, const JudgedSide& side, Index
     std::vector<FlowArc>& arcs = s.searches.path();
     s.feeds.fed.add_path_to(s.region, node, arcs);
     const Index start = arcs.empty() ? node : tail(s.region, arcs.front());
-    const auto source = std::find_if(s.feeds.sources.begin(), s.feeds.sources.end(),
-                                     [&](const ChargeSource& one) { return one.outlet == start; });
-    const Edge& pump = s.region.edges[source->edge];
-    const Passage& passage = s.circuit().passages[pump.passage];
-    const Index outlet = pump.to == source->outlet ? passage.to : passage.from;
     std::vector<Step>& steps = s.searches.steps();
-    steps.push_back({ElementType::component, pump.component, none, outlet, "charge source"});
+    const Index outlet = add_source(s.graph, s.region, s.feeds.sources, start, steps);
     add_walk(s.graph, s.region, arcs,
              {.from = outlet, .to = port_on(s.graph, s.region, node, side.named_after)}, steps);
     return docket.witness(WitnessShape::path, steps);

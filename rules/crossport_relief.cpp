@@ -49,12 +49,11 @@ class Judge {
     Judge(const Situation& s, Docket& docket)
         : s_(s),
           docket_(docket),
-          to_relief_lease_(s.searches.take(s.region.node_count)),
-          from_relief_lease_(s.searches.take(s.region.node_count)),
+          to_relief_(s.searches.take(s.region.node_count)),
+          from_relief_(s.searches.take(s.region.node_count)),
           own_(s.searches.take(s.region.node_count)),
-          pieces_(s.searches.take(s.region.node_count)),
-          to_relief_(*to_relief_lease_),
-          from_relief_(*from_relief_lease_) {}
+          others_(s.searches.take(s.region.node_count)),
+          pieces_(s.searches.take(s.region.node_count)) {}
 
     void run() {
         for (const JudgedSide& side : s_.sides)
@@ -67,22 +66,22 @@ class Judge {
         return side.role == SideRole::main || side.role == SideRole::section;
     }
 
-    /// Whether some other side of the loop has a node that the test likes.
-    template <typename Test>
-    bool another_side(const JudgedSide& side, Test test) const {
-        const auto all = s_.sides_of_loop(side);
-        return std::any_of(all.begin(), all.end(), [&](const JudgedSide& other) {
-            return limits(other) && other.named_after != side.named_after &&
-                   std::any_of(other.nodes.begin(), other.nodes.end(), test);
-        });
+    /// Marks the nodes of the side, and those of the loop's other sides.
+    void mark(const JudgedSide& side) {
+        own_->clear(s_.region.node_count);
+        others_->clear(s_.region.node_count);
+        for (const JudgedSide& one : s_.sides_of_loop(side)) {
+            if (!limits(one)) continue;
+            Search& marks = one.named_after == side.named_after ? *own_ : *others_;
+            for (const Index node : one.nodes) marks.begin_at(node);
+        }
     }
 
     void judge(const JudgedSide& side) {
-        own_->clear(s_.region.node_count);
-        for (const Index node : side.nodes) own_->begin_at(node);
+        mark(side);
         Relieved last;
         if (!cut_by_hand(side)) {
-            last = relieved(side, side.nodes);
+            last = relieved(side.nodes);
         } else {
             // With its hand valves shut each piece at a machine stands alone.
             Search& pieces = *pieces_;
@@ -93,14 +92,14 @@ class Judge {
                 add_piece(node);
                 const std::span<const Index> piece = std::span(pieces.order).subspan(first);
                 if (!at_a_machine(piece)) continue;
-                last = relieved(side, piece);
+                last = relieved(piece);
                 if (!last.relief) break;
             }
         }
         if (last.relief)
             pass(side, *last.relief, last.discharge);
         else
-            fail(side, to_relief_, last.to_tank);
+            fail(side, last.to_tank);
     }
 
     /// Whether somebody can cut the side in two.
@@ -136,8 +135,8 @@ class Judge {
     }
 
     /// The first relief valve reached from some nodes of a side whose oil gets where it counts.
-    Relieved relieved(const JudgedSide& side, std::span<const Index> from) {
-        Search& search = to_relief_;
+    Relieved relieved(std::span<const Index> from) {
+        Search& search = *to_relief_;
         search.clear(s_.region.node_count);
         for (const Index node : from) search.begin_at(node);
         s_.graph.work += search.run(s_.region, [&](Index /*node*/, const FlowArc& arc) {
@@ -152,7 +151,7 @@ class Judge {
                 if (edge.passage_class != PassageClass::pressure_opened || relief.backward != 0 ||
                     edge.bypass)
                     continue;
-                found.discharge = follow(side, relief.to, from_relief_);
+                found.discharge = follow(relief.to);
                 if (found.discharge.to_tank && found.to_tank == none) found.to_tank = slot;
                 if (found.discharge.node == none) continue;
                 found.relief = relief;
@@ -163,8 +162,9 @@ class Judge {
     }
 
     /// From a relief's outlet to another side of the loop, or to the charge line.
-    Discharge follow(const JudgedSide& side, Index outlet, Search& search) {
+    Discharge follow(Index outlet) {
         Discharge discharge;
+        Search& search = *from_relief_;
         search.clear(s_.region.node_count);
         if (s_.feeds.vented[outlet] != 0) {
             discharge.to_tank = true;
@@ -176,10 +176,10 @@ class Judge {
         bool found = false;
         const auto look = [&](Index node) {
             if (found) return;
-            if (other_side_at(side, node)) {
+            if (others_->reached(node)) {
                 discharge.node = node;
                 found = true;
-            } else if (s_.feeds.line.reached(node) && makes_up_another(side, node)) {
+            } else if (s_.feeds.line.reached(node) && makes_up_another(node)) {
                 discharge.node = node;
                 discharge.over_charge = true;
                 found = true;
@@ -190,7 +190,7 @@ class Judge {
             // What counts ends the search, as does what opens to a tank; a charge line is left only
             // where that leads somewhere.
             if (found || own_->reached(arc.to) || !secured(s_, arc)) return false;
-            if (s_.feeds.line.reached(node) && !leads_to_another(side, node)) return false;
+            if (s_.feeds.line.reached(node) && !leads_to_another(node)) return false;
             if (s_.feeds.vented[arc.to] != 0) {
                 discharge.to_tank = true;
                 return false;
@@ -201,19 +201,17 @@ class Judge {
         return discharge;
     }
 
-    /// On another main side, or a section, of the same loop.
-    bool other_side_at(const JudgedSide& side, Index node) const {
-        return another_side(side, [&](Index n) { return n == node; });
+    /// Whether a search got to another side of the loop.
+    bool gets_to_another(const Search& search) const {
+        return std::any_of(others_->order.begin(), others_->order.end(),
+                           [&](Index node) { return search.reached(node); });
     }
 
     /// Whether a make-up path leads from this node of a charge line to another side of the loop.
-    bool makes_up_another(const JudgedSide& side, Index node) {
-        const Search& checked = checked_from(node);
-        return another_side(side, [&](Index n) { return checked.reached(n); });
-    }
+    bool makes_up_another(Index node) { return gets_to_another(checked_from(node)); }
 
     /// Whether secured ways lead from this node of a charge line to another side of the loop.
-    bool leads_to_another(const JudgedSide& side, Index node) {
+    bool leads_to_another(Index node) {
         if (line_parts_ == nullptr) find_line_parts();
         const auto [at, fresh] = secured_from_.try_emplace(line_parts_->find(node));
         Search& led = at->second;
@@ -224,7 +222,7 @@ class Judge {
                 return secured(s_, arc) && s_.feeds.vented[arc.to] == 0;
             });
         }
-        return another_side(side, [&](Index n) { return led.reached(n); });
+        return gets_to_another(led);
     }
 
     /// Make-up paths from a charge line, worked out once for all its nodes that oil gets between
@@ -258,9 +256,9 @@ class Judge {
         if (verdict == nullptr) return;
         const Index inlet = tail(s_.region, relief);
         std::vector<FlowArc>& arcs = s_.searches.path();
-        to_relief_.add_path_to(s_.region, inlet, arcs);
+        to_relief_->add_path_to(s_.region, inlet, arcs);
         arcs.push_back(relief);
-        from_relief_.add_path_to(s_.region, discharge.node, arcs);
+        from_relief_->add_path_to(s_.region, discharge.node, arcs);
         const Index start = tail(s_.region, arcs.front());
         verdict->witness = way(arcs, {.from = port_on(s_.graph, s_.region, start, side.named_after),
                                       .to = port_on(s_.graph, s_.region, discharge.node, none)});
@@ -271,14 +269,14 @@ class Judge {
                                                : "another side of the loop");
     }
 
-    void fail(const JudgedSide& side, const Search& search, Index tank_relief) {
+    void fail(const JudgedSide& side, Index tank_relief) {
         Verdict* verdict =
             docket_.record(s_, ElementType::side, side.named_after, side.states, Outcome::fail);
         if (verdict == nullptr) return;
         if (tank_relief != none) {
             const FlowArc& relief = s_.region.arcs[tank_relief];
             std::vector<FlowArc>& arcs = s_.searches.path();
-            search.add_path_to(s_.region, tail(s_.region, relief), arcs);
+            to_relief_->add_path_to(s_.region, tail(s_.region, relief), arcs);
             arcs.push_back(relief);
             verdict->witness =
                 way(arcs, {.from = port_on(s_.graph, s_.region, tail(s_.region, arcs.front()),
@@ -290,7 +288,7 @@ class Judge {
             return;
         }
         std::vector<Step>& steps = s_.searches.steps();
-        add_frontier(s_.graph, s_.region, s_.standing, search, true, steps);
+        add_frontier(s_.graph, s_.region, s_.standing, *to_relief_, true, steps);
         verdict->witness = docket_.witness(WitnessShape::frontier, steps);
         const bool closable =
             std::any_of(verdict->witness.steps.begin(), verdict->witness.steps.end(),
@@ -311,12 +309,11 @@ class Judge {
     std::unordered_map<Index, Search> checked_from_;
     std::unordered_map<Index, Search> secured_from_;
     std::unique_ptr<DisjointSets> line_parts_;
-    SearchPool::Lease to_relief_lease_;
-    SearchPool::Lease from_relief_lease_;
+    SearchPool::Lease to_relief_;
+    SearchPool::Lease from_relief_;
     SearchPool::Lease own_;     // the side's nodes
+    SearchPool::Lease others_;  // those of the loop's other sides
     SearchPool::Lease pieces_;  // pieces between hand valves, one after the other
-    Search& to_relief_;
-    Search& from_relief_;
 };
 
 void judge(const Situation& s, Docket& docket) { Judge(s, docket).run(); }

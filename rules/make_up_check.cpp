@@ -14,19 +14,10 @@ Witness make_up_way(const Situation& s, Docket& docket, const JudgedSide& side, 
     std::vector<FlowArc>& arcs = s.searches.path();
     s.feeds.add_make_up_path(s.region, node, arcs);
     const Index end = port_on(s.graph, s.region, node, side.named_after);
-    const Index start = tail(s.region, arcs.front());
     std::vector<Step>& steps = s.searches.steps();
-    WalkEnds ends{.to = end};
-    for (const ChargeSource& source : s.feeds.sources) {
-        if (!source.has_line || source.outlet != start) continue;
-        const Edge& pump = s.region.edges[source.edge];
-        const Passage& passage = s.circuit().passages[pump.passage];
-        const Index outlet = pump.to == source.outlet ? passage.to : passage.from;
-        steps.push_back({ElementType::component, pump.component, none, outlet, "charge source"});
-        ends.from = outlet;
-        break;
-    }
-    add_walk(s.graph, s.region, arcs, ends, steps);
+    const Index outlet =
+        add_source(s.graph, s.region, s.feeds.sources, tail(s.region, arcs.front()), steps);
+    add_walk(s.graph, s.region, arcs, {.from = outlet, .to = end}, steps);
     return docket.witness(WitnessShape::path, steps);
 }
 

@@ -327,8 +327,39 @@ def _drains():
     }
 
 
+PUMP_IN_A_LOOP_AT_TIMES = """\
+<circuit format="1" title="sweeper">
+  <engine id="E1"/> <reservoir id="T1"><port id="S"/><port id="D"/></reservoir>
+  <pump id="P3"/> <motor id="M3"/>
+  <pump id="P1" flow-directions="2"/> <motor id="M1"/>
+  <shaft id="W1" joins="E1 P3 P1"/>
+  <check-valve id="C3"/>
+  <directional-valve id="V1"><port id="P"/><port id="A"/><port id="T"/>
+    <position id="drawn" rest="yes"><path from="P" to="T"/></position>
+    <position id="round"><path from="P" to="A"/></position>
+  </directional-valve>
+  <directional-valve id="V2"><port id="P"/><port id="T"/><port id="A"/><port id="B"/>
+    <position id="ahead" rest="yes"><path from="P" to="A"/><path from="B" to="T"/></position>
+    <position id="astern"><path from="P" to="B"/><path from="A" to="T"/></position>
+  </directional-valve>
+  <line id="H1" joins="P3.P V2.P"/> <line id="H3" joins="V2.A M3.A"/> <line id="H4" joins="V2.B M3.B"/>
+  <line id="H2" joins="P3.S V2.T C3.B"/>
+  <line id="A1" joins="P1.A M1.A C3.A"/>
+  <line id="B1" joins="P1.B V1.P"/>
+  <line id="B2" joins="V1.A M1.B"/>
+  <line id="S1" joins="V1.T T1.S"/>
+</circuit>
+"""
+
+
+def _at_times():
+    """What is part of a loop in some positions only: where V1 draws P1's port B to the reservoir,
+    its sense decides whether unfiltered oil gets into the loop of P3."""
+    return {"pump-in-a-loop-at-times": PUMP_IN_A_LOOP_AT_TIMES}
+
+
 def circuits():
     """Name -> text of the file."""
     groups = (_open_and_lost(), _loops(), _charge_and_reliefs(), _ways_of_the_charge_oil(),
-              _two_loops(), _drains())
+              _two_loops(), _drains(), _at_times())
     return {f"corner-{name}": text for group in groups for name, text in group.items()}
