@@ -9,18 +9,11 @@
 namespace loopwright {
 namespace {
 
-using testing::circuit_from;
-using testing::Edit;
-using testing::edited;
+using testing::all_running;
 using testing::findings_of;
-using testing::sound_drive;
 using testing::verdicts_of;
+using testing::with;
 using testing::witness_of;
-
-constexpr const char* all_running =
-    " neutral drive-forward drive-reverse overrun-forward overrun-reverse lost-signal\n";
-
-Circuit with(const std::vector<Edit>& edits) { return circuit_from(edited(sound_drive(), edits)); }
 
 /// The sound drive with more between the cooler and the reservoir. `parts` joins K1.B and T1.D.
 Circuit drained_over(const std::string& parts) {

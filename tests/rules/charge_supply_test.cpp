@@ -10,25 +10,17 @@
 namespace loopwright {
 namespace {
 
+using testing::a_low;
+using testing::added;
+using testing::b_low;
 using testing::circuit_from;
 using testing::circuit_with;
-using testing::Edit;
 using testing::edited;
 using testing::findings_of;
 using testing::reversing_drive;
-using testing::sound_drive;
 using testing::verdicts_of;
+using testing::with;
 using testing::witness_of;
-
-constexpr const char* all_running =
-    " neutral drive-forward drive-reverse overrun-forward overrun-reverse lost-signal\n";
-/// Where side A is low or nothing moves, and the same for B.
-constexpr const char* a_low = " neutral drive-reverse overrun-forward lost-signal\n";
-constexpr const char* b_low = " neutral drive-forward overrun-reverse lost-signal\n";
-
-Circuit with(const std::vector<Edit>& edits) { return circuit_from(edited(sound_drive(), edits)); }
-
-Edit added(const std::string& parts) { return {"</circuit>", parts + "</circuit>"}; }
 
 std::string supply(const std::string& side, const std::string& outcome, const std::string& states) {
     return "charge-supply side:" + side + ' ' + outcome + states;

@@ -11,21 +11,17 @@
 namespace loopwright {
 namespace {
 
+using testing::added;
+using testing::all_running;
 using testing::circuit_from;
 using testing::Edit;
 using testing::edited;
+using testing::expect_at_frontier;
 using testing::findings_of;
 using testing::reversing_drive;
-using testing::sound_drive;
 using testing::verdicts_of;
+using testing::with;
 using testing::witness_of;
-
-constexpr const char* all_running =
-    " neutral drive-forward drive-reverse overrun-forward overrun-reverse lost-signal\n";
-
-Circuit with(const std::vector<Edit>& edits) { return circuit_from(edited(sound_drive(), edits)); }
-
-Edit added(const std::string& parts) { return {"</circuit>", parts + "</circuit>"}; }
 
 /// The outlet of R2 taken off side B and led to `outlet_joins`.
 Circuit discharging(const std::string& outlet_joins, const std::string& parts = "",
@@ -38,11 +34,6 @@ Circuit discharging(const std::string& outlet_joins, const std::string& parts = 
 std::string relief(const std::string& side, const std::string& outcome,
                    const std::string& states = all_running) {
     return "crossport-relief side:" + side + ' ' + outcome + states;
-}
-
-void expect_at_frontier(const std::string& witness, const std::string& step) {
-    EXPECT_EQ(witness.find("frontier: "), 0U) << witness;
-    EXPECT_NE(witness.find(' ' + step), std::string::npos) << witness;
 }
 
 TEST(CrossportRelief, FromSideToSide) {

@@ -16,14 +16,12 @@
 namespace loopwright {
 namespace {
 
+using testing::all_running;
 using testing::described;
 using testing::findings_of;
 using testing::structure_text;
 using testing::verdicts_of;
 using testing::witness_of;
-
-constexpr const char* all_running =
-    " neutral drive-forward drive-reverse overrun-forward overrun-reverse lost-signal\n";
 
 std::filesystem::path circuits() {
     return std::filesystem::path(LOOPWRIGHT_SOURCE_FOLDER) / "circuits";

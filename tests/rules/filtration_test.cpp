@@ -9,21 +9,13 @@
 namespace loopwright {
 namespace {
 
-using testing::circuit_from;
+using testing::added;
+using testing::all_running;
 using testing::circuit_with;
-using testing::Edit;
-using testing::edited;
 using testing::findings_of;
-using testing::sound_drive;
 using testing::verdicts_of;
+using testing::with;
 using testing::witness_of;
-
-constexpr const char* all_running =
-    " neutral drive-forward drive-reverse overrun-forward overrun-reverse lost-signal\n";
-
-Circuit with(const std::vector<Edit>& edits) { return circuit_from(edited(sound_drive(), edits)); }
-
-Edit added(const std::string& parts) { return {"</circuit>", parts + "</circuit>"}; }
 
 std::string failed(const std::string& loop, const std::string& states = all_running) {
     return "filtration " + loop + " fail error" + states;

@@ -11,23 +11,18 @@
 namespace loopwright {
 namespace {
 
+using testing::a_low;
+using testing::added;
+using testing::b_low;
 using testing::circuit_from;
 using testing::circuit_with;
-using testing::Edit;
 using testing::edited;
+using testing::expect_at_frontier;
 using testing::findings_of;
 using testing::reversing_drive;
-using testing::sound_drive;
 using testing::verdicts_of;
+using testing::with;
 using testing::witness_of;
-
-/// Where side A is low or nothing moves, and the same for B.
-constexpr const char* a_low = " neutral drive-reverse overrun-forward lost-signal\n";
-constexpr const char* b_low = " neutral drive-forward overrun-reverse lost-signal\n";
-
-Circuit with(const std::vector<Edit>& edits) { return circuit_from(edited(sound_drive(), edits)); }
-
-Edit added(const std::string& parts) { return {"</circuit>", parts + "</circuit>"}; }
 
 std::string make_up(const std::string& side, const std::string& outcome,
                     const std::string& states) {
@@ -37,11 +32,6 @@ std::string make_up(const std::string& side, const std::string& outcome,
 /// More between check C2 and side B; `parts` joins C2.B and `joined`, which stands on HB.
 Circuit behind_c2(const std::string& parts, const std::string& joined) {
     return with({{"R3.P R2.T C2.B V1.B", "R3.P R2.T " + joined + " V1.B"}, added(parts)});
-}
-
-void expect_at_frontier(const std::string& witness, const std::string& step) {
-    EXPECT_EQ(witness.find("frontier: "), 0U) << witness;
-    EXPECT_NE(witness.find(' ' + step), std::string::npos) << witness;
 }
 
 TEST(MakeUpCheck, EachSideHasItsOwn) {

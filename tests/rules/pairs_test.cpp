@@ -8,18 +8,15 @@
 namespace loopwright {
 namespace {
 
+using testing::a_low;
+using testing::all_running;
+using testing::b_low;
 using testing::circuit_from;
 using testing::Edit;
 using testing::edited;
 using testing::not_passed;
 using testing::sound_drive;
 using testing::verdicts_of;
-
-constexpr const char* all_running =
-    " neutral drive-forward drive-reverse overrun-forward overrun-reverse lost-signal\n";
-/// Where side A is low or nothing moves, and the same for B.
-constexpr const char* a_low = " neutral drive-reverse overrun-forward lost-signal\n";
-constexpr const char* b_low = " neutral drive-forward overrun-reverse lost-signal\n";
 
 std::string with(const std::vector<Edit>& edits) {
     return not_passed(circuit_from(edited(sound_drive(), edits)));

@@ -7,6 +7,7 @@
 #include <loopwright/rules/check.h>
 #include <loopwright/rules/registry.h>
 #include <loopwright/rules/rule.h>
+#include <loopwright/tests/support/circuit_text.h>
 
 namespace loopwright::testing {
 
@@ -76,6 +77,10 @@ const std::string& sound_drive() {
 )";
     return xml;
 }
+
+Circuit with(const std::vector<Edit>& edits) { return circuit_from(edited(sound_drive(), edits)); }
+
+Edit added(const std::string& parts) { return {"</circuit>", parts + "</circuit>"}; }
 
 std::string not_passed(const Circuit& circuit) {
     std::string text;

@@ -83,4 +83,9 @@ std::string witness_of(const Circuit& circuit, std::string_view rule, std::strin
     return {};
 }
 
+void expect_at_frontier(const std::string& witness, const std::string& step) {
+    EXPECT_EQ(witness.find("frontier: "), 0U) << witness;
+    EXPECT_NE(witness.find(' ' + step), std::string::npos) << witness;
+}
+
 }  // namespace loopwright::testing

@@ -22,4 +22,7 @@ std::string findings_of(const Circuit& circuit);
 /// last one ended.
 std::string witness_of(const Circuit& circuit, std::string_view rule, std::string_view subject);
 
+/// Fails the running test unless a witness is a frontier with that step in it.
+void expect_at_frontier(const std::string& witness, const std::string& step);
+
 }  // namespace loopwright::testing
