@@ -269,7 +269,7 @@ class BandMaker {
 
 }  // namespace
 
-Group witness_band(const Circuit& circuit, const Layout&, const std::vector<DrawnSymbol>& symbols,
+Group witness_band(const Circuit& circuit, const std::vector<DrawnSymbol>& symbols,
                    const WireGraph& wires, const Verdict& verdict, Index number) {
     const Tag tag{.role = Role::finding, .finding = number};
     Group group{.tag = tag,

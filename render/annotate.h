@@ -21,9 +21,8 @@ std::vector<const Verdict*> marked(std::span<const Verdict> findings);
 std::vector<Primitive> finding_mark(const Verdict& verdict, Index number, Point centre);
 
 /// The band of a witness, one group a finding; empty where nothing of it is drawn.
-Group witness_band(const Circuit& circuit, const Layout& layout,
-                   const std::vector<DrawnSymbol>& symbols, const WireGraph& wires,
-                   const Verdict& verdict, Index number);
+Group witness_band(const Circuit& circuit, const std::vector<DrawnSymbol>& symbols,
+                   const WireGraph& wires, const Verdict& verdict, Index number);
 
 /// Marks in the free room nearest to their subjects; `room` (M, sheet coordinates) is taken up.
 std::vector<Group> finding_marks(const Circuit& circuit, const Layout& layout,

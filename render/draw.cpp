@@ -59,8 +59,8 @@ class SheetDrawer {
             "components, {} findings",
             circuit_.components.size(), findings_.size());
         for (std::size_t f = 0; f < findings_.size(); ++f) {
-            Group band = witness_band(circuit_, layout_, symbols_, wires_, *findings_[f],
-                                      static_cast<Index>(f + 1));
+            Group band =
+                witness_band(circuit_, symbols_, wires_, *findings_[f], static_cast<Index>(f + 1));
             if (!band.primitives.empty()) out_.groups.push_back(std::move(band));
         }
         add_frames();

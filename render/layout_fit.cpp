@@ -1,6 +1,5 @@
 #include <loopwright/render/layout_fit.h>
 
-#include <cmath>
 #include <map>
 #include <utility>
 #include <vector>
@@ -17,8 +16,6 @@ namespace loopwright {
 
 namespace {
 
-constexpr int quarters = 4;
-
 /// Points of the grid that runs join at their ends.
 class Joined {
   public:
@@ -33,11 +30,6 @@ class Joined {
     std::map<std::pair<int, int>, Index> numbers_;
     DisjointSets sets_;
 };
-
-GridPoint grid(const Placed& placed, Point anchor) {
-    return {placed.at.x + static_cast<int>(std::lround(anchor.x * quarters)),
-            placed.at.y + static_cast<int>(std::lround(anchor.y * quarters))};
-}
 
 /// How often each symbol must stand on the sheet: a component once, a reservoir's port as often as
 /// a net ends in it.
@@ -120,8 +112,8 @@ std::string shafts_misfit(const Circuit& circuit, const Layout& layout,
         const auto stubs = [&](Index component, auto&& use) {
             const DrawnSymbol& symbol = *symbol_of[component];
             for (const ShaftAnchor& anchor : symbol.shape.shafts)
-                use(grid(symbol.placed, symbol.shape.shafts.front().at),
-                    grid(symbol.placed, anchor.at));
+                use(on_grid(symbol.placed, symbol.shape.shafts.front().at),
+                    on_grid(symbol.placed, anchor.at));
         };
         for (const Index component : components)
             stubs(component, [&](GridPoint first, GridPoint other) { runs.join(first, other); });

@@ -28,6 +28,11 @@ std::vector<DrawnSymbol> drawn_symbols(const Circuit& circuit, const Layout& lay
     return out;
 }
 
+GridPoint on_grid(const Placed& placed, Point in_symbol) {
+    return {placed.at.x + static_cast<int>(std::lround(in_symbol.x * quarters)),
+            placed.at.y + static_cast<int>(std::lround(in_symbol.y * quarters))};
+}
+
 WireGraph::WireGraph(const Layout& layout, const std::vector<DrawnSymbol>& symbols)
     : layout_(&layout) {
     for (const Wire& wire : layout.wires) {
@@ -36,9 +41,7 @@ WireGraph::WireGraph(const Layout& layout, const std::vector<DrawnSymbol>& symbo
     }
     for (const DrawnSymbol& symbol : symbols)
         for (const PortAnchor& port : symbol.shape.ports)
-            places_[port.port].push_back(
-                {symbol.placed.at.x + static_cast<int>(std::lround(port.at.x * quarters)),
-                 symbol.placed.at.y + static_cast<int>(std::lround(port.at.y * quarters))});
+            places_[port.port].push_back(on_grid(symbol.placed, port.at));
 }
 
 const std::vector<GridPoint>& WireGraph::places_of(Index port) const {

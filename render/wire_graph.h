@@ -19,6 +19,9 @@ struct DrawnSymbol {
 /// the circuit.
 std::vector<DrawnSymbol> drawn_symbols(const Circuit& circuit, const Layout& layout);
 
+/// A point of a placed symbol, given in modules from its middle, on the grid.
+GridPoint on_grid(const Placed& placed, Point in_symbol);
+
 /// The drawn wires as a graph: where ports are on it, and the way from one to another along it.
 class WireGraph {
   public:
