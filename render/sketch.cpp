@@ -187,7 +187,7 @@ void Sketch::hang(int part, const PortAnchor& anchor, int mark) {
     }
     Cell chosen = tries.front();
     for (const Cell& by : tries) {
-        if (!is_free(part, {port.x + by.x, port.y + by.y})) continue;
+        if (!is_free(part, anchor, {port.x + by.x, port.y + by.y})) continue;
         chosen = by;
         break;
     }
@@ -198,7 +198,7 @@ void Sketch::hang(int part, const PortAnchor& anchor, int mark) {
     m.block = p.block;
 }
 
-bool Sketch::is_free(int part, Cell anchor) const {
+bool Sketch::is_free(int part, const PortAnchor& own, Cell anchor) const {
     const SketchPart& p = parts[static_cast<std::size_t>(part)];
     const Box room = moved(mark_room, anchor);
     if (overlap(room, p.shape.body)) return false;
@@ -210,10 +210,13 @@ bool Sketch::is_free(int part, Cell anchor) const {
     return std::none_of(p.shape.ports.begin(), p.shape.ports.end(), [&](const PortAnchor& port) {
         const Cell at = rounded(port.at);
         const Cell out = outwards(port.side);
-        const Box lane{at.x - 0.4 + std::min(0, 2 * out.x), at.y - 0.4 + std::min(0, 2 * out.y),
-                       at.x + 0.4 + std::max(0, 2 * out.x), at.y + 0.4 + std::max(0, 2 * out.y)};
+        // As far as a mark may hang: a working line must not step round it.
+        constexpr int far = 8;
+        const Box lane{at.x - 0.4 + std::min(0, far * out.x), at.y - 0.4 + std::min(0, far * out.y),
+                       at.x + 0.4 + std::max(0, far * out.x),
+                       at.y + 0.4 + std::max(0, far * out.y)};
         // The mark may stand in the lane of its own port.
-        return overlap(room, lane) && !(at.x == anchor.x && anchor.y > at.y);
+        return port.port != own.port && overlap(room, lane);
     });
 }
 

@@ -77,7 +77,7 @@ class Sketch {
     void add_component(Index component);
     void add_net(const Net& net);
     void hang(int part, const PortAnchor& anchor, int mark);
-    bool is_free(int part, Cell anchor) const;
+    bool is_free(int part, const PortAnchor& own, Cell anchor) const;
 
     const Circuit* circuit_;
     std::vector<int> part_of_;

@@ -9,9 +9,11 @@
 #include <map>
 #include <set>
 
+#include <loopwright/graph/situation.h>
 #include <loopwright/render/render.h>
 #include <loopwright/render/sheet.h>
 #include <loopwright/tests/render/laid_out.h>
+#include <loopwright/tests/support/circuit_text.h>
 
 namespace loopwright::testing {
 namespace {
@@ -77,6 +79,28 @@ TEST(Layouts, WorkingLinesRunLevelFromPumpToMotorOneAboveTheOther) {
 bool is_inside(const Circuit& circuit, Index assembly, Index outer) {
     while (assembly != none && assembly != outer) assembly = circuit.assemblies[assembly].parent;
     return assembly == outer;
+}
+
+// The mark of the pump's drain hangs beside port B, not in the way of its line: HB has one upright
+// run for each of its five ports and none round the mark.
+TEST(Layouts, WorkingLinesDoNotStepRoundReservoirMarks) {
+    const Circuit circuit = circuit_with(R"(
+        <engine id="E1"/><pump id="P1" flow-directions="2" variable="yes" drain="external"/>
+        <pump id="P2"/><motor id="M1" drain="external"/><load id="D1"/>
+        <shaft id="W1" joins="E1 P1 P2"/><shaft id="W2" joins="M1 D1"/>
+        <check-valve id="C1"/><check-valve id="C2"/><relief-valve id="R1"/>
+        <relief-valve id="R2"/><relief-valve id="R3"/><filter id="F1"/>
+        <reservoir id="T1"><port id="S"/><port id="R"/><port id="D"/></reservoir>
+        <line id="S1" joins="T1.S P2.S"/><line id="G1" joins="P2.P R1.P F1.A"/>
+        <line id="G2" joins="F1.B C1.A C2.A"/><line id="G3" joins="R1.T T1.R"/>
+        <line id="HA" joins="P1.A M1.A R2.P R3.T C1.B"/>
+        <line id="HB" joins="P1.B M1.B R3.P R2.T C2.B"/><line id="L1" joins="P1.L M1.L T1.D"/>)");
+    const Layout layout = lay_out(circuit, structure_of(circuit), "");
+    std::set<int> upright;
+    for (const Wire& wire : layout.wires)
+        if (circuit.lines[wire.line].path == "HB" && wire.from.x == wire.to.x)
+            upright.insert(wire.from.x);
+    EXPECT_EQ(upright.size(), 5U);
 }
 
 TEST(Layouts, FramesHoldTheirAssemblysPartsAndNoOthers) {
