@@ -23,6 +23,7 @@ bool feeds_on(PassageClass passage) {
     switch (passage) {
         case PassageClass::one_way:
         case PassageClass::switched:
+        case PassageClass::reduced:
         case PassageClass::metering:
         case PassageClass::element:
             return true;

@@ -39,6 +39,7 @@ std::uint8_t kept_ways(const Edge& edge, std::uint8_t open, Direction direction,
             return metering && edge.shift != Shift::pressure_centred ? open : 0;
         case PassageClass::joined:
         case PassageClass::pressure_opened:
+        case PassageClass::reduced:
         case PassageClass::leakage:
             break;
     }

@@ -94,6 +94,8 @@ std::string_view passing_text(const Edge& edge, bool backward) {
             return backward ? "against the check" : "free flow";
         case PassageClass::pressure_opened:
             return "once its opening pressure is reached";
+        case PassageClass::reduced:
+            return "at the reduced pressure";
         case PassageClass::switched:
             return edge.shift == Shift::hand       ? "open as drawn"
                    : edge.shift == Shift::position ? "open in this position"
@@ -210,6 +212,8 @@ std::string_view blocking_text(const Edge& edge, bool open) {
             return open ? "open here, yet no way on" : "shut in this state";
         case PassageClass::pressure_opened:
             return "opens only under pressure";
+        case PassageClass::reduced:
+            return "hands on a reduced pressure, no free way";
         case PassageClass::metering:
             return "a restriction";
         case PassageClass::displacement:

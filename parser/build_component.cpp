@@ -158,6 +158,12 @@ void Builder::kind_ports(const ElementWords& words, Component& component, Index 
         passage.shift = plan.spec->shift;
         passage.both_ways = plan.spec->both_ways;
         passage.bypass = plan.bypass;
+        if (plan.pilot != PassagePlan::no_port) {
+            passage.pilot = ports[plan.pilot];
+        }
+        if (plan.spring_chamber != PassagePlan::no_port) {
+            passage.spring_chamber = ports[plan.spring_chamber];
+        }
         if (plan.opening != no_slot) {
             if (values[plan.opening] != none) {
                 passage.opening = circuit_.attributes[values[plan.opening]].si;

@@ -59,6 +59,8 @@ std::string_view name(PassageClass passage) {
             return "one-way";
         case PassageClass::pressure_opened:
             return "pressure-opened";
+        case PassageClass::reduced:
+            return "reduced";
         case PassageClass::switched:
             return "switched";
         case PassageClass::metering:

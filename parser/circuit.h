@@ -52,9 +52,11 @@ struct Passage {
     PassageClass passage = PassageClass::joined;
     Shift shift = Shift::never;
     bool both_ways = false;
-    bool bypass = false;    ///< pressure-opened beside an element of the same component
-    Index position = none;  ///< with Shift::position: index into the circuit's positions
-    double opening = 0.0;   ///< Pa that it takes to open; NaN: it needs one and none is given
+    bool bypass = false;          ///< pressure-opened beside an element of the same component
+    Index position = none;        ///< with Shift::position: index into the circuit's positions
+    Index pilot = none;           ///< port whose pressure shifts it
+    Index spring_chamber = none;  ///< port whose pressure adds to the opening; none: `to`
+    double opening = 0.0;         ///< Pa that it takes to open; NaN: it needs one and none is given
 };
 
 /// One position of a directional valve.

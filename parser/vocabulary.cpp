@@ -193,6 +193,12 @@ void Vocabulary::add_kind(const Kind& kind) {
         plan.spec = &spec;
         plan.from = port_index(kind, spec.from);
         plan.to = port_index(kind, spec.to);
+        if (!spec.pilot.empty()) {
+            plan.pilot = port_index(kind, spec.pilot);
+        }
+        if (!spec.spring_chamber.empty()) {
+            plan.spring_chamber = port_index(kind, spec.spring_chamber);
+        }
         plan.needs = condition_bits(words, spec.when) | condition_bits(words, spec.also);
         plan.bypass = has_element && spec.passage == PassageClass::pressure_opened;
         if (!spec.opening.empty()) {

@@ -31,7 +31,7 @@ enum class ElementRole : std::uint8_t {
 /// An attribute's place in the list of its element; `no_slot`: the element has none of that name.
 using Slot = std::uint8_t;
 inline constexpr Slot no_slot = 0xFF;
-inline constexpr std::size_t slot_count = 48;  ///< no element has more attributes
+inline constexpr std::size_t slot_count = 64;  ///< no element has more attributes
 
 /// A condition of the kind table: the attribute must be one of the values.
 struct Condition {
@@ -41,9 +41,12 @@ struct Condition {
 
 /// A passage of a kind with everything looked up. Ports are indices into the kind's ports.
 struct PassagePlan {
+    static constexpr std::uint32_t no_port = 0xFF;
     const PassageSpec* spec = nullptr;
     std::uint32_t from = 0;
     std::uint32_t to = 0;
+    std::uint32_t pilot = no_port;
+    std::uint32_t spring_chamber = no_port;
     Slot opening = no_slot;
     std::uint32_t needs = 0;  ///< bits of the element's conditions that must hold
     bool bypass = false;
@@ -127,7 +130,7 @@ class Vocabulary {
         Slot slot = no_slot;
         bool used = false;
     };
-    static constexpr std::size_t entry_count = 2048;
+    static constexpr std::size_t entry_count = 4096;
     static constexpr std::uint64_t element_seed = 0xFFFF;
 
     void add_kind(const Kind& kind);

@@ -33,6 +33,7 @@ double resistance(const Situation& s, const FlowArc& flow, bool guess_unknown) {
             if (std::isnan(edge.opening)) return guess_unknown ? 0.0 : unreachable;
             return edge.opening;
         case PassageClass::joined:
+        case PassageClass::reduced:
         case PassageClass::displacement:
         case PassageClass::leakage:
             break;

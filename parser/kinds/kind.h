@@ -19,6 +19,7 @@ enum class PassageClass : std::uint8_t {
     joined,           ///< the same node
     one_way,          ///< a check: from -> to
     pressure_opened,  ///< relief, sequence, bypass: from -> to once the pressure is there
+    reduced,          ///< reducing valve: from -> to, up to its setting
     switched,         ///< open or shut as a position says
     metering,         ///< orifice, throttle, divider leg
     displacement,     ///< through the working chambers of a pump or an actuator
@@ -34,6 +35,12 @@ enum class Shift : std::uint8_t {
     pressure,  ///< by the pressures of the state (flushing valve): open while `from` is the low
                ///< side
     pressure_centred,  ///< by the same, open while neither side is higher
+    higher_inlet,      ///< shuttle valve: open while `from` is the higher inlet
+    pilot_opens,       ///< open while the pilot's node is high in the state
+    pilot_shuts,       ///< open until the pilot's node is high in the state
+    pilot_unloads,     ///< open while the pilot's node is at or above the setting
+    commanded,         ///< pilot control valve: open while the operator asks for it
+    released,          ///< the same: open while the operator does not
 };
 
 /// The part a component plays, read by graph and rules in place of its kind.
@@ -46,6 +53,12 @@ enum class Part : std::uint8_t {
     load,
     filter,
     cooler,
+    brake,
+    clutch,
+    gearbox,
+    accumulator,
+    instrument,
+    device,  ///< what the description has no word for
 };
 
 enum class PortUse : std::uint8_t { working, suction, drain, pilot, outlet };
@@ -94,7 +107,11 @@ struct PassageSpec {
     bool both_ways = false;
     Shift shift = Shift::never;
     std::string_view opening = {};  ///< attribute with the pressure that it takes to open
-    bool needs_opening = false;     ///< the passage exists only where that attribute is given
+    std::string_view pilot = {};    ///< letter of the port whose pressure shifts it
+    /// Letter of the port whose pressure stands in the spring chamber and adds to `opening`; empty,
+    /// or where that port is not joined: the outlet `to`.
+    std::string_view spring_chamber = {};
+    bool needs_opening = false;  ///< the passage exists only where that attribute is given
     When when = {};
     When also = {};
 };

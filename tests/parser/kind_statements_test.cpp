@@ -35,6 +35,18 @@ std::string_view word(Shift shift) {
             return " by pressure";
         case Shift::pressure_centred:
             return " when centred";
+        case Shift::higher_inlet:
+            return " from the higher inlet";
+        case Shift::pilot_opens:
+            return " opened by pilot";
+        case Shift::pilot_shuts:
+            return " shut by pilot";
+        case Shift::pilot_unloads:
+            return " unloaded by pilot";
+        case Shift::commanded:
+            return " when commanded";
+        case Shift::released:
+            return " when released";
     }
     return " ?";
 }
@@ -47,6 +59,8 @@ std::string_view word(PassageClass passage) {
             return "check";
         case PassageClass::pressure_opened:
             return "opened";
+        case PassageClass::reduced:
+            return "reduced";
         case PassageClass::switched:
             return "switched";
         case PassageClass::metering:
