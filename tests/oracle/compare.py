@@ -62,14 +62,24 @@ def _loops(theirs, ours):
                     yield f"{name}: {what}: program {program_says}, second opinion {own_says}"
 
 
-def disagreements(program_json, own_verdicts, own_loops=None, rules=None):
+def _open_parts(theirs, ours):
+    """The machines of each part outside the loops."""
+    program = sorted((part["pumps"], part["actuators"]) for part in theirs["open_parts"])
+    own = sorted(ours)
+    if program != own:
+        yield f"open parts: program {program}, second opinion {own}"
+
+
+def disagreements(program_json, own_verdicts, own_loops=None, rules=None, own_parts=None):
     """A list of texts, one for each point on which the two differ over one circuit.
 
     `program_json` is one entry of "circuits" in the program's JSON; the loops are compared where
-    `own_loops` is given; only `rules` are compared where they are given, else those judged here.
+    `own_loops` is given, the open parts where `own_parts` is; only `rules` are compared where they are given, else those judged here.
     """
     judged = set(rules or {verdict.rule for verdict in own_verdicts})
     found = list(_verdicts(program_json, own_verdicts, judged))
     if own_loops is not None:
         found += _loops(program_json, own_loops)
+    if own_parts is not None:
+        found += _open_parts(program_json, own_parts)
     return found

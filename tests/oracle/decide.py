@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 import circuit as circuit_file
+import kinds
 from rules_charge import Charge, charge_supply, lost_loop, make_up_check
 from rules_filtration import filtration
 from rules_pressure import case_drain_path, crossport_relief
@@ -83,6 +84,36 @@ class Judged:
         order = self.circuit.components
         return sorted(found.values(), key=lambda loop: order[loop.pumps[0]].order)
 
+    @cached_property
+    def open_parts(self):
+        """(pumps, actuators) of every open part: machines in no loop that hang together.
+
+        They do over everything but leakage and what opens under pressure, cut at the reservoirs and
+        at what any loop consists of in any state.
+        """
+        taken = set(self.circuit.reservoirs)
+        for situation in self.loop_situations:
+            if situation.loop:
+                taken.update(node for way in situation.loop.ways for node in (way.tail, way.head))
+        found = {}
+        for survey in self.surveys:
+            region = survey.region
+            together = circuit_file.Groups()
+            for way in region.ways:
+                if (way.kind not in (kinds.LEAKAGE, kinds.PRESSURE_OPENED, kinds.BYPASS)
+                        and way.owner not in self.loop_machines
+                        and not taken.intersection((way.tail, way.head))):
+                    together.join([way.tail, way.head])
+            for machine in region.machines:
+                if machine.path in self.loop_machines:
+                    continue
+                free = [node for node in self.circuit.displacement_nodes(machine.path)
+                        if node not in taken]
+                group = together.find(free[0]) if free else machine.path
+                pumps, actuators = found.setdefault(group, ([], []))
+                (pumps if machine.kind == "pump" else actuators).append(machine.path)
+        return sorted(found.values())
+
     def verdicts(self, rules=None):
         """All verdicts; a rule without any subject is not applicable to the circuit."""
         result = []
@@ -102,6 +133,8 @@ def _print(judged, rules):
         print(f"{loop.id}: pumps {' '.join(loop.pumps)}; actuators {' '.join(loop.actuators)}")
         for (role, name), states in sorted(loop.sides.items()):
             print(f"  {role} {name}: {' '.join(states)}")
+    for pumps, actuators in judged.open_parts:
+        print(f"open part: pumps {' '.join(pumps)}; actuators {' '.join(actuators)}")
     for verdict in judged.verdicts(rules):
         states = [name + "".join(f" {valve}={position}" for valve, position in positions)
                   for name, positions in verdict.states]

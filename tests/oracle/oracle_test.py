@@ -49,7 +49,8 @@ def disagreements(said, judged, rules=None):
     """Lines that name the circuit and what differs."""
     return [f"{name}: {text}" for name, entry in said.items()
             for text in compare.disagreements(entry, judged[name].verdicts(rules),
-                                              judged[name].loops, rules)]
+                                              judged[name].loops, rules,
+                                              judged[name].open_parts)]
 
 
 def untried(said):
