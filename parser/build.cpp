@@ -247,10 +247,14 @@ void Builder::unknown_element(const Scope& scope, std::uint32_t element) {
             vocabulary_.content_names(scope.assembly != none);
         const bool misplaced =
             std::find(std::begin(inner), std::end(inner), name) != std::end(inner);
-        return Words{misplaced ? fmt::format("'{}' cannot stand here", clipped(name))
-                               : fmt::format("unknown element '{}'", clipped(name)),
-                     list_of(known),
-                     misplaced ? std::string() : std::string(nearest_word(name, known))};
+        return Words{
+            misplaced ? fmt::format("'{}' cannot stand here", clipped(name))
+                      : fmt::format("unknown element '{}'", clipped(name)),
+            scope.assembly == none
+                ? "a component (listed by 'loopwright kinds'), line, shaft, assembly or use"
+                : "a component (listed by 'loopwright kinds'), line, shaft, assembly, use or "
+                  "port",
+            misplaced ? std::string() : std::string(nearest_word(name, known))};
     });
 }
 

@@ -230,7 +230,6 @@ class Builder {
     std::string ports_of(const Name& name, std::string_view path) const;
     std::string kind_of(const Name& name) const;
     SourceRef place_of(const Name& name) const;
-    std::string turning_kinds() const;
     static SourceRef part_of(const GivenText& text, std::size_t begin, std::size_t end);
     std::string near_id(NameScope scope, std::string_view id);
     const Name* find_path(const Scope& scope, std::string_view path) const;

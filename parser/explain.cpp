@@ -96,17 +96,6 @@ SourceRef Builder::place_of(const Name& name) const {
     return {};
 }
 
-std::string Builder::turning_kinds() const {
-    std::vector<std::string_view> turning;
-    for (const std::string_view kind : vocabulary_.content_names(false)) {
-        const ElementWords* words = vocabulary_.element(kind);
-        if (words->kind != nullptr && words->kind->turns) {
-            turning.push_back(kind);
-        }
-    }
-    return "what turns: " + list_of(turning);
-}
-
 std::string Builder::near_id(NameScope scope, std::string_view id) {
     if (id.size() > 64 || !report_.may_compare(names_.size())) {
         return {};

@@ -261,7 +261,7 @@ void Builder::join_shaft(Scope& scope, Index shaft, std::string_view token, Sour
                     : fmt::format("'{}' is {}", clipped(token), kind_of(*name)),
                 name->type == NameType::assembly
                     ? fmt::format("a part inside, written {}/id", clipped(token))
-                    : turning_kinds(),
+                    : "a component that turns, such as a motor or an engine",
                 {}};
         });
         return;

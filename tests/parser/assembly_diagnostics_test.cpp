@@ -181,11 +181,11 @@ TEST(AssemblyDiagnostics, ShaftOfWhatDoesNotTurn) {
 </circuit>
 )"),
               R"(error 5:25-5:27 'C1' is a check-valve and has no shaft
-  expected: what turns: engine, load, motor or pump
+  expected: a component that turns, such as a motor or an engine
 error 5:28-5:30 'H1' is a line
-  expected: what turns: engine, load, motor or pump
+  expected: a component that turns, such as a motor or an engine
 error 5:31-5:33 'W1' is a shaft
-  expected: what turns: engine, load, motor or pump
+  expected: a component that turns, such as a motor or an engine
 )");
 }
 

@@ -17,7 +17,7 @@ TEST(ElementDiagnostics, UnknownElement) {
 </circuit>
 )"),
               R"(error 2:4-2:15 unknown element 'check-vavle'
-  expected: check-valve, cooler, directional-valve, engine, filter, flushing-valve, junction, load, motor, orifice, pump, relief-valve, reservoir, shut-off-valve, line, shaft, assembly or use
+  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly or use
   means: check-valve
 )");
 }
@@ -28,7 +28,7 @@ TEST(ElementDiagnostics, UnknownElementNothingNear) {
 </circuit>
 )"),
               R"(error 2:4-2:11 unknown element 'turbine'
-  expected: check-valve, cooler, directional-valve, engine, filter, flushing-valve, junction, load, motor, orifice, pump, relief-valve, reservoir, shut-off-valve, line, shaft, assembly or use
+  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly or use
 )");
 }
 
@@ -40,7 +40,7 @@ TEST(ElementDiagnostics, ReferencesToAnUnknownElementAreLetPass) {
 </circuit>
 )"),
               R"(error 2:4-2:15 unknown element 'check-vavle'
-  expected: check-valve, cooler, directional-valve, engine, filter, flushing-valve, junction, load, motor, orifice, pump, relief-valve, reservoir, shut-off-valve, line, shaft, assembly or use
+  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly or use
   means: check-valve
 )");
 }
@@ -52,9 +52,9 @@ TEST(ElementDiagnostics, ElementInTheWrongPlace) {
 </circuit>
 )"),
               R"(error 2:4-2:8 'port' cannot stand here
-  expected: check-valve, cooler, directional-valve, engine, filter, flushing-valve, junction, load, motor, orifice, pump, relief-valve, reservoir, shut-off-valve, line, shaft, assembly or use
+  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly or use
 error 3:4-3:11 'circuit' cannot stand here
-  expected: check-valve, cooler, directional-valve, engine, filter, flushing-valve, junction, load, motor, orifice, pump, relief-valve, reservoir, shut-off-valve, line, shaft, assembly or use
+  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly or use
 )");
 }
 
