@@ -72,16 +72,22 @@ SourceFile::SourceFile(std::string name, std::string text)
     if (text_.size() > std::numeric_limits<std::uint32_t>::max()) {
         throw std::logic_error("a source file of 4 GiB or more");
     }
-    find_lines();
-    if (!is_ascii(text_)) {
-        count_characters();
-    }
 }
 
-void SourceFile::find_lines() {
-    line_starts_.push_back(0);
-    const char* const begin = text_.data();
-    const char* const end = begin + text_.size();
+const SourceFile::Lines& SourceFile::lines() const {
+    std::call_once(lines_.found, [this] {
+        lines_.starts = find_line_starts(text_);
+        if (!is_ascii(text_)) {
+            lines_.marks = count_characters(text_);
+        }
+    });
+    return lines_;
+}
+
+std::vector<std::uint32_t> SourceFile::find_line_starts(const std::string& text) {
+    std::vector<std::uint32_t> starts{0};
+    const char* const begin = text.data();
+    const char* const end = begin + text.size();
     const auto find = [end](const char* from, char c) {
         const void* const found = std::memchr(from, c, static_cast<std::size_t>(end - from));
         return found == nullptr ? end : static_cast<const char*>(found);
@@ -91,44 +97,48 @@ void SourceFile::find_lines() {
         const char* const lf = find(at, '\n');
         for (; cr < lf; cr = find(cr + 1, '\r')) {
             if (cr + 1 != lf) {
-                line_starts_.push_back(static_cast<std::uint32_t>(cr + 1 - begin));
+                starts.push_back(static_cast<std::uint32_t>(cr + 1 - begin));
             } else if (lf == end) {  // the file's last byte
-                line_starts_.push_back(static_cast<std::uint32_t>(text_.size()));
+                starts.push_back(static_cast<std::uint32_t>(text.size()));
             }
         }
         if (lf == end) {
             break;
         }
         at = lf + 1;
-        line_starts_.push_back(static_cast<std::uint32_t>(at - begin));
+        starts.push_back(static_cast<std::uint32_t>(at - begin));
     }
+    return starts;
 }
 
-void SourceFile::count_characters() {
-    const std::string_view all = text_;
+std::vector<SourceFile::Mark> SourceFile::count_characters(std::string_view text) {
+    std::vector<Mark> marks;
     std::uint32_t characters = 0;
     std::uint32_t next_mark = 0;
-    for (std::size_t at = 0; at < all.size(); ++characters) {
+    for (std::size_t at = 0; at < text.size(); ++characters) {
         if (at >= next_mark) {
-            marks_.push_back({static_cast<std::uint32_t>(at), characters});
+            marks.push_back({static_cast<std::uint32_t>(at), characters});
             next_mark = static_cast<std::uint32_t>(at) + mark_distance;
         }
-        const auto byte = static_cast<unsigned char>(all[at]);
-        at += byte < 0x80U ? 1 : utf8::first(all.substr(at)).length;
+        const auto byte = static_cast<unsigned char>(text[at]);
+        at += byte < 0x80U ? 1 : utf8::first(text.substr(at)).length;
     }
+    return marks;
 }
 
 std::uint32_t SourceFile::line_index(std::uint32_t offset) const {
-    const auto behind = std::upper_bound(line_starts_.begin(), line_starts_.end(), offset);
-    return static_cast<std::uint32_t>(behind - line_starts_.begin()) - 1;
+    const std::vector<std::uint32_t>& starts = lines().starts;
+    const auto behind = std::upper_bound(starts.begin(), starts.end(), offset);
+    return static_cast<std::uint32_t>(behind - starts.begin()) - 1;
 }
 
 std::uint32_t SourceFile::characters_before(std::uint32_t offset) const {
-    if (marks_.empty()) {
+    const std::vector<Mark>& marks = lines().marks;
+    if (marks.empty()) {
         return offset;
     }
     const auto behind =
-        std::upper_bound(marks_.begin(), marks_.end(), offset,
+        std::upper_bound(marks.begin(), marks.end(), offset,
                          [](std::uint32_t value, const Mark& mark) { return value < mark.offset; });
     const Mark& mark = *(behind - 1);
     std::uint32_t characters = mark.characters;
@@ -142,7 +152,7 @@ std::uint32_t SourceFile::characters_before(std::uint32_t offset) const {
 }
 
 std::uint32_t SourceFile::column(std::uint32_t offset) const {
-    std::uint32_t start = line_starts_[line_index(offset)];
+    std::uint32_t start = lines().starts[line_index(offset)];
     if (start == 0 && text().starts_with(utf8::byte_order_mark)) {
         start = static_cast<std::uint32_t>(utf8::byte_order_mark.size());
         offset = std::max(offset, start);
@@ -166,9 +176,9 @@ Place SourceFile::place(Span span) const {
 std::string_view SourceFile::line_at(std::uint32_t offset) const {
     const std::uint32_t index =
         line_index(std::min(offset, static_cast<std::uint32_t>(text_.size())));
-    const std::uint32_t begin = line_starts_[index];
-    const std::size_t end =
-        index + 1 < line_starts_.size() ? line_starts_[index + 1] : text_.size();
+    const std::vector<std::uint32_t>& starts = lines().starts;
+    const std::uint32_t begin = starts[index];
+    const std::size_t end = index + 1 < starts.size() ? starts[index + 1] : text_.size();
     std::string_view line = text().substr(begin, end - begin);
     if (line.ends_with('\n')) {
         line.remove_suffix(1);

@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <deque>
+#include <mutex>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -59,17 +60,23 @@ class SourceFile {
         std::uint32_t offset = 0;
         std::uint32_t characters = 0;
     };
+    static std::vector<std::uint32_t> find_line_starts(const std::string& text);
+    static std::vector<Mark> count_characters(std::string_view text);
+    /// Found when a place is first asked for: a circuit without a finding never asks.
+    struct Lines {
+        std::once_flag found = {};
+        std::vector<std::uint32_t> starts = {};
+        std::vector<Mark> marks = {};  ///< empty where every character is one byte
+    };
 
     std::uint32_t line_index(std::uint32_t offset) const;
     std::uint32_t column(std::uint32_t offset) const;
     std::uint32_t characters_before(std::uint32_t offset) const;
-    void find_lines();
-    void count_characters();
+    const Lines& lines() const;
 
     std::string name_;
     std::string text_;
-    std::vector<std::uint32_t> line_starts_;
-    std::vector<Mark> marks_;  ///< empty where every character is one byte
+    mutable Lines lines_;
 };
 
 /// All files of one circuit, and through which `use` each was reached. The same file used twice

@@ -9,11 +9,6 @@
 #include <loopwright/parser/scanner.h>
 
 namespace loopwright {
-namespace {
-
-constexpr std::size_t few_attributes = 48;  // up to here a new name is compared with each before
-
-}  // namespace
 
 Scanner::Scanner(const std::string& text, std::size_t depth)
     : text_(text),
@@ -88,7 +83,7 @@ bool Scanner::start_tag() {
     const auto index = static_cast<std::uint32_t>(scan_.elements.size());
     element.next = index + 1;
     scan_.elements.push_back(element);
-    std::uint64_t seen = 0;
+    Names names;
     p_ = p;
     for (;;) {
         const char* const before = p_;
@@ -108,7 +103,7 @@ bool Scanner::start_tag() {
                                      : fmt::format("'{}' cannot stand here", view(character(p_))),
                         "white space, '>' or '/>'");
         }
-        if (!attribute(seen)) {
+        if (!attribute(names)) {
             return false;
         }
     }
@@ -138,7 +133,7 @@ const char* Scanner::behind_other_name(const char* p) const {
     return p;
 }
 
-bool Scanner::attribute(std::uint64_t& seen) {
+bool Scanner::attribute(Names& names) {
     ScannedAttribute attribute;
     attribute.name_begin = at(p_);
     const char* p = behind_name(p_);
@@ -165,7 +160,7 @@ bool Scanner::attribute(std::uint64_t& seen) {
     if (!value(attribute)) {
         return false;
     }
-    if (repeated(attribute, seen)) {
+    if (repeated(view(attribute.name()), names)) {
         return fail(
             p_, attribute.name(),
             fmt::format("the attribute '{}' is there twice", clipped(view(attribute.name()))),
@@ -231,16 +226,8 @@ const char* Scanner::behind_reference(const char* p) {
     return p + found.length;
 }
 
-bool Scanner::repeated(const ScannedAttribute& attribute, std::uint64_t& seen) {
+bool Scanner::compared(std::string_view name, std::size_t before) {
     const std::uint32_t first = scan_.elements.back().attributes;
-    const std::size_t before = scan_.attributes.size() - first;
-    const std::string_view text = view(attribute.name());
-    const auto mark = std::uint64_t{1}
-                      << ((static_cast<unsigned char>(text.front()) * 5U +
-                           static_cast<unsigned char>(text.back()) + text.size() * 11U) &
-                          63U);
-    const bool maybe = (seen & mark) != 0;
-    seen |= mark;
     if (before >= few_attributes) {
         if (before == few_attributes) {
             many_names_.clear();
@@ -248,11 +235,10 @@ bool Scanner::repeated(const ScannedAttribute& attribute, std::uint64_t& seen) {
                 many_names_.insert(view(scan_.attributes[i].name()));
             }
         }
-        return !many_names_.insert(text).second;
+        return !many_names_.insert(name).second;
     }
-    return maybe &&
-           std::any_of(scan_.attributes.begin() + first, scan_.attributes.end(),
-                       [&](const ScannedAttribute& other) { return view(other.name()) == text; });
+    return std::any_of(scan_.attributes.begin() + first, scan_.attributes.end(),
+                       [&](const ScannedAttribute& other) { return view(other.name()) == name; });
 }
 
 Scan scan_xml(const std::string& text, std::size_t depth) {

@@ -31,13 +31,15 @@ std::uint8_t class_of(char32_t code) { return byte_classes[static_cast<std::size
 
 // Whether any of 64 bytes is a control character or beyond ASCII; plain enough to be vectorised.
 bool needs_a_look(const char* block) {
-    unsigned found = 0;
+    std::uint8_t found = 0;
     for (std::size_t i = 0; i < 64; ++i) {
-        const auto c = static_cast<unsigned char>(block[i]);
-        const unsigned control =
-            static_cast<unsigned>(c < 0x20) & static_cast<unsigned>(c != '\n') &
-            static_cast<unsigned>(c != '\r') & static_cast<unsigned>(c != '\t');
-        found |= control | static_cast<unsigned>(c >= 0x80);
+        // As a signed byte, what is beyond ASCII is below the blank as well.
+        const auto c = static_cast<signed char>(block[i]);
+        const auto low = static_cast<std::uint8_t>(c < 0x20);
+        const auto no_lf = static_cast<std::uint8_t>(c != '\n');
+        const auto no_cr = static_cast<std::uint8_t>(c != '\r');
+        const auto no_tab = static_cast<std::uint8_t>(c != '\t');
+        found |= static_cast<std::uint8_t>(low & no_lf & no_cr & no_tab);
     }
     return found != 0;
 }

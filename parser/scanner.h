@@ -23,14 +23,34 @@ class Scanner {
     Scan run();
 
   private:
+    /// The names that the tag at hand has so far.
+    struct Names {
+        std::uint64_t marks = 0;  ///< of each a bit; where it is free the name is new
+        std::size_t count = 0;
+    };
+    /// Up to here a name whose bit is taken is compared with each before.
+    static constexpr std::size_t few_attributes = 48;
+
     // scan.cpp: start tags
     bool content();
     bool start_tag();
-    bool attribute(std::uint64_t& seen);
+    bool attribute(Names& names);
     bool value(ScannedAttribute& attribute);
     bool bad_value(const char* p, const char* opening, const ScannedAttribute& attribute);
     const char* behind_reference(const char* p);
-    bool repeated(const ScannedAttribute& attribute, std::uint64_t& seen);
+    /// Whether the tag has an attribute of that name already; takes the name in.
+    bool repeated(std::string_view name, Names& names) {
+        const auto mark = std::uint64_t{1}
+                          << ((static_cast<unsigned char>(name.front()) * 5U +
+                               static_cast<unsigned char>(name.back()) + name.size() * 11U) &
+                              63U);
+        const bool maybe = (names.marks & mark) != 0 || names.count >= few_attributes;
+        names.marks |= mark;
+        const bool found = maybe && compared(name, names.count);
+        ++names.count;
+        return found;
+    }
+    bool compared(std::string_view name, std::size_t before);
 
     // scan_markup.cpp: all else
     bool end_tag();
