@@ -45,12 +45,12 @@ class NameScope {
 };
 
 /// All ids of a read by the scope they are unique in: one open-addressing table for the whole
-/// circuit. An id of up to seven bytes stands in the entry itself, so that finding one touches
-/// nothing else.
+/// circuit. Its entries are small and lie about at random; the ids, which lie as in the file, are
+/// mostly at hand when a line next to them asks.
 class NameTable {
   public:
     void reserve(std::size_t names);
-    std::size_t size() const { return ids_.size(); }
+    std::size_t size() const { return names_.size(); }
 
     /// Adds a name; if the scope has that id already, changes nothing and returns the first, good
     /// until the next is added.
@@ -64,22 +64,20 @@ class NameTable {
 
   private:
     struct Entry {
-        std::uint64_t key = 0;
-        std::uint32_t scope = 0;
-        Index name = none;  ///< into `names_` and `ids_`; none: the entry is free
+        std::uint32_t tag = 0;  ///< the hash's lower half; its upper half says where to begin
+        Index name = none;      ///< into `names_`; none: the entry is free
     };
-    struct Id {
-        std::string_view text = {};
+    struct Named {
+        std::string_view id = {};
         std::uint32_t scope = 0;
         bool usable = true;
+        Name name = {};
     };
-    static std::uint64_t key_of(std::string_view id);
-    std::size_t find_entry(std::uint64_t key, std::uint32_t scope, std::string_view id) const;
-    std::size_t first_entry(std::uint64_t key, std::uint32_t scope) const;
+    std::size_t find_entry(std::uint64_t hash, std::uint32_t scope, std::string_view id) const;
+    std::size_t first_entry(std::uint64_t hash) const;
     void rehash(std::size_t entries);
 
-    std::vector<Name> names_ = {};
-    std::vector<Id> ids_ = {};         ///< of the names, for the few cases that need the text
+    std::vector<Named> names_ = {};
     std::vector<Entry> entries_ = {};  ///< a power of two of them
 };
 
