@@ -58,11 +58,9 @@ bool FeedRule::operator()(Index node, const FlowArc& arc) const {
 void find_open_part_ways(const Region& region, std::span<const std::uint8_t> looped,
                          std::vector<std::uint8_t>& ways) {
     ways.assign(region.edges.size(), 0);
-    for (Index e = 0; e < region.edges.size(); ++e) {
+    for (const Index e : region.machines) {
         const Edge& edge = region.edges[e];
-        if (edge.passage_class != PassageClass::displacement || edge.part != Part::actuator ||
-            looped[e] != 0)
-            continue;
+        if (edge.part != Part::actuator || looped[e] != 0) continue;
         for (const FlowArc& arc : region.arcs_of(edge.from)) {
             const Edge& beside = region.edges[arc.edge];
             if (beside.passage_class != PassageClass::pressure_opened || beside.bypass ||
@@ -148,10 +146,10 @@ void find_feeds(const FlowGraph& graph, const Region& region, const Standing& st
     feeds.fed.clear(region.node_count);
     feeds.line_fed.clear(region.node_count);
     feeds.line.clear(region.node_count);
-    for (Index e = 0; e < region.edges.size(); ++e) {
+    for (const Index e : region.machines) {
         const Edge& edge = region.edges[e];
-        if (edge.passage_class != PassageClass::displacement || edge.part != Part::pump ||
-            edge.from == edge.to || looped[e] != 0 || !graph.turned(edge.component))
+        if (edge.part != Part::pump || edge.from == edge.to || looped[e] != 0 ||
+            !graph.turned(edge.component))
             continue;
         if (edge.both_ways && direction == Direction::none) continue;  // it stands at no stroke
         const bool out_at_to = (displacement_ways(edge, direction) & open_forward) != 0;
@@ -166,7 +164,7 @@ void find_feeds(const FlowGraph& graph, const Region& region, const Standing& st
         feeds.line.begin_at(outlet);
     }
     const FeedRule rule(region, standing, loops, feeds.vented, open_part_ways);
-    graph.work += region.edges.size();
+    graph.work += region.machines.size();
     graph.work += feeds.fed.run(region, rule);
     graph.work += feeds.line_fed.run(region, rule);
     graph.work += feeds.line.run(region, [&](Index /*node*/, const FlowArc& arc) {

@@ -111,7 +111,7 @@ void FlowGraph::fill_regions() {
     std::vector<Index> node_of_joint(joint_count_, none);
     std::vector<Index> seen_in(joint_count_, none);
     struct Start {
-        std::size_t node = 0, edge = 0, reservoir = 0, first = 0, offset = 0, arc = 0;
+        std::size_t node = 0, edge = 0, machine = 0, reservoir = 0, first = 0, offset = 0, arc = 0;
     };
     std::vector<Start> starts(region_count + 1);
     edges_.reserve(circuit_.passages.size());
@@ -120,6 +120,7 @@ void FlowGraph::fill_regions() {
         Start& start = starts[r];
         start = {.node = joints_.size(),
                  .edge = edges_.size(),
+                 .machine = machines_.size(),
                  .reservoir = reservoirs_.size(),
                  .first = first_edge_.size()};
         const auto node_of = [&](Index port) {
@@ -147,17 +148,21 @@ void FlowGraph::fill_regions() {
                     continue;
                 }
                 by_hand = by_hand || passage.shift == Shift::hand;
-                edges_.push_back({.from = node_of(passage.from),
-                                  .to = node_of(passage.to),
-                                  .passage = p,
-                                  .component = c,
-                                  .opening = passage.opening,
-                                  .passage_class = passage.passage,
-                                  .shift = passage.shift,
-                                  .both_ways = passage.both_ways,
-                                  .bypass = passage.bypass,
-                                  .locked = false,
-                                  .part = component.kind->part});
+                const bool machine = passage.passage == PassageClass::displacement;
+                if (machine) machines_.push_back(static_cast<Index>(edges_.size() - start.edge));
+                edges_.push_back(
+                    {.from = node_of(passage.from),
+                     .to = node_of(passage.to),
+                     .passage = p,
+                     .component = c,
+                     .opening = passage.opening,
+                     .passage_class = passage.passage,
+                     .shift = passage.shift,
+                     .both_ways = passage.both_ways,
+                     .bypass = passage.bypass,
+                     .locked = false,
+                     .declared_closed_loop = machine && circuit_.is_yes(component, "closed-loop"),
+                     .part = component.kind->part});
             }
             // Ports that no passage names (a blocked port of a valve) stand nowhere yet.
             for (Index port = component.ports.begin; port < component.ports.end; ++port)
@@ -170,6 +175,7 @@ void FlowGraph::fill_regions() {
     }
     starts[region_count] = {.node = joints_.size(),
                             .edge = edges_.size(),
+                            .machine = machines_.size(),
                             .reservoir = reservoirs_.size(),
                             .first = first_edge_.size()};
 
@@ -221,6 +227,7 @@ void FlowGraph::fill_regions() {
             .reservoirs = {reservoirs_.data() + here.reservoir, next.reservoir - here.reservoir},
             .is_reservoir = {is_reservoir_.data() + here.node, nodes},
             .edges = {edges_.data() + here.edge, next.edge - here.edge},
+            .machines = {machines_.data() + here.machine, next.machine - here.machine},
             .arc_offsets = {arc_offsets_.data() + here.offset, nodes + 1},
             .arcs = {arcs_.data() + here.arc, arc_count},
             .components = {components_.data() + offsets[r], in_region},

@@ -29,7 +29,8 @@ struct Edge {
     Shift shift = Shift::never;
     bool both_ways = false;
     bool bypass = false;
-    bool locked = false;  ///< hand valves only
+    bool locked = false;                ///< hand valves only
+    bool declared_closed_loop = false;  ///< machines only
     Part part = Part::plumbing;
 };
 
@@ -59,6 +60,7 @@ struct Region {
     std::span<const Index> reservoirs = {};           ///< nodes that are reservoirs
     std::span<const std::uint8_t> is_reservoir = {};  ///< for each node
     std::span<const Edge> edges = {};
+    std::span<const Index> machines = {};     ///< the edges through working chambers, ascending
     std::span<const Index> arc_offsets = {};  ///< node_count + 1
     std::span<const FlowArc> arcs = {};
     std::span<const Index> components = {};  ///< with a passage here, in file order
@@ -128,6 +130,7 @@ class FlowGraph {
     std::vector<Index> reservoirs_;
     std::vector<std::uint8_t> is_reservoir_;
     std::vector<Edge> edges_;
+    std::vector<Index> machines_;
     std::vector<Index> arc_offsets_;
     std::vector<FlowArc> arcs_;
     std::vector<Index> components_;

@@ -182,9 +182,8 @@ void LoopFinder::drop_loops_inside(std::size_t before) {
 }
 
 bool LoopFinder::pump_without_loop() const {
-    for (Index e = 0; e < region_->edges.size(); ++e)
-        if (is_pump(edge(e)) && looped_[e] == 0) return true;
-    return false;
+    return std::any_of(region_->machines.begin(), region_->machines.end(),
+                       [this](Index e) { return is_pump(edge(e)) && looped_[e] == 0; });
 }
 
 /// Over the passages of one loop but its machines.

@@ -25,9 +25,9 @@ DisjointSets pieces(const Region& region, const Standing& standing) {
 /// a piece turns freely.
 std::vector<std::uint8_t> held_pieces(const Region& region, DisjointSets& sets) {
     std::vector<std::uint8_t> held(region.node_count, 0);
-    for (const Edge& edge : region.edges) {
-        if (edge.part != Part::actuator || edge.passage_class != PassageClass::displacement)
-            continue;
+    for (const Index e : region.machines) {
+        const Edge& edge = region.edges[e];
+        if (edge.part != Part::actuator) continue;
         const Index from = sets.find(edge.from);
         const Index to = sets.find(edge.to);
         if (from != to) held[from] = held[to] = 1;

@@ -251,11 +251,9 @@ class Runner {
             return false;
         if (case_a.direction == case_b.direction) return true;
         // A two-way pump outside the loops turns with the direction.
-        for (Index e = 0; e < region_->edges.size(); ++e) {
+        for (const Index e : region_->machines) {
             const Edge& edge = region_->edges[e];
-            if (edge.part == Part::pump && edge.both_ways && a.loop_of[e] == none &&
-                edge.passage_class == PassageClass::displacement)
-                return false;
+            if (edge.part == Part::pump && edge.both_ways && a.loop_of[e] == none) return false;
         }
         return case_a.direction != Direction::none && case_b.direction != Direction::none;
     }

@@ -148,24 +148,24 @@ void StructureBuilder::finish_region(const Region& region, std::span<const std::
 /// Machines outside the loops, grouped over everything but leakage and reliefs, cut at reservoirs
 /// and at the loops.
 void StructureBuilder::find_open_parts(const Region& region, std::span<const std::uint8_t> looped) {
+    if (std::all_of(region.machines.begin(), region.machines.end(),
+                    [&](Index e) { return looped[e] != 0; }))
+        return;
     DisjointSets sets(region.node_count);
     const auto free = [&](Index node) {
         return region.is_reservoir[node] == 0 && on_loop_joint_[region.joints[node]] == 0;
     };
-    bool machines = false;
     for (Index e = 0; e < region.edges.size(); ++e) {
         const Edge& edge = region.edges[e];
-        if (edge.passage_class == PassageClass::displacement && looped[e] == 0) machines = true;
         if (edge.passage_class == PassageClass::leakage ||
             edge.passage_class == PassageClass::pressure_opened || looped[e] != 0)
             continue;
         if (free(edge.from) && free(edge.to)) sets.join(edge.from, edge.to);
     }
-    if (!machines) return;
     std::vector<Index> slot(region.node_count, none);
-    for (Index e = 0; e < region.edges.size(); ++e) {
+    for (const Index e : region.machines) {
         const Edge& edge = region.edges[e];
-        if (edge.passage_class != PassageClass::displacement || looped[e] != 0) continue;
+        if (looped[e] != 0) continue;
         OpenPart* part = nullptr;
         OpenPart alone;
         const Index node = free(edge.to) ? edge.to : free(edge.from) ? edge.from : none;

@@ -134,7 +134,8 @@ const char* Scanner::behind_other_name(const char* p) const {
 }
 
 bool Scanner::attribute(Names& names) {
-    ScannedAttribute attribute;
+    // Filled where it stays; a copy would wait for each of its words.
+    ScannedAttribute& attribute = scan_.attributes.emplace_back();
     attribute.name_begin = at(p_);
     const char* p = behind_name(p_);
     if (p == p_) {
@@ -166,7 +167,6 @@ bool Scanner::attribute(Names& names) {
             fmt::format("the attribute '{}' is there twice", clipped(view(attribute.name()))),
             "each attribute once in an element");
     }
-    scan_.attributes.push_back(attribute);
     return true;
 }
 
@@ -227,17 +227,18 @@ const char* Scanner::behind_reference(const char* p) {
 }
 
 bool Scanner::compared(std::string_view name, std::size_t before) {
-    const std::uint32_t first = scan_.elements.back().attributes;
+    const auto first = scan_.attributes.begin() + scan_.elements.back().attributes;
+    const auto end = first + static_cast<std::ptrdiff_t>(before);
     if (before >= few_attributes) {
         if (before == few_attributes) {
             many_names_.clear();
-            for (std::size_t i = first; i < scan_.attributes.size(); ++i) {
-                many_names_.insert(view(scan_.attributes[i].name()));
+            for (auto it = first; it != end; ++it) {
+                many_names_.insert(view(it->name()));
             }
         }
         return !many_names_.insert(name).second;
     }
-    return std::any_of(scan_.attributes.begin() + first, scan_.attributes.end(),
+    return std::any_of(first, end,
                        [&](const ScannedAttribute& other) { return view(other.name()) == name; });
 }
 

@@ -59,7 +59,9 @@ Index Docket::verdict_of(ElementType type, Index index, bool& fresh) {
     fresh = *slot == none;
     if (fresh) {
         *slot = static_cast<Index>(verdicts_.size());
-        verdicts_.push_back({.rule = &rule_, .subject = {type, index, subject_id(type, index)}});
+        Verdict& verdict = verdicts_.emplace_back();  // in place: it is large
+        verdict.rule = &rule_;
+        verdict.subject = {type, index, subject_id(type, index)};
         open_.emplace_back();
     }
     return *slot;

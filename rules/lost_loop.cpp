@@ -8,9 +8,8 @@ namespace loopwright {
 
 namespace {
 
-bool meant_for_a_loop(const Circuit& circuit, const Edge& edge) {
-    return (edge.part == Part::pump && edge.both_ways) ||
-           circuit.is_yes(circuit.components[edge.component], "closed-loop");
+bool meant_for_a_loop(const Edge& edge) {
+    return (edge.part == Part::pump && edge.both_ways) || edge.declared_closed_loop;
 }
 
 /// Once round: out of the machine and back to its other port over the loop's own passages.
@@ -96,11 +95,9 @@ Witness open_end(const Situation& s, Docket& docket, const Edge& machine, std::s
 }
 
 void judge(const Situation& s, Docket& docket) {
-    for (Index e = 0; e < s.region.edges.size(); ++e) {
+    for (const Index e : s.region.machines) {
         const Edge& edge = s.region.edges[e];
-        if (edge.passage_class != PassageClass::displacement ||
-            !meant_for_a_loop(s.circuit(), edge) || !s.asks(e))
-            continue;
+        if (!meant_for_a_loop(edge) || !s.asks(e)) continue;
         const Index loop = s.loops.loop_of[e];
         const bool shorted = loop != none && s.loops.loops[loop].shorted;
         const bool sound = loop != none && !shorted;
