@@ -99,6 +99,13 @@ struct Measure {
     Dimension dimension = Dimension::ratio;
 };
 
+/// What a numeric need comes to: `margin` is how far the measured value is on the good side.
+struct Figures {
+    Measure measured = {};
+    std::optional<Measure> required = {};
+    std::optional<Measure> margin = {};
+};
+
 /// Where a requirement comes from. `work` is "common practice, no source" where there is none.
 struct Citation {
     std::string_view work = {};
@@ -131,9 +138,7 @@ struct Verdict {
     std::span<const StateUse> states = {};
     std::string_view message = {};
     Witness witness = {};
-    std::optional<Measure> measured = {};
-    std::optional<Measure> required = {};
-    std::optional<Measure> margin = {};
+    const Figures* figures = nullptr;                ///< where the need is a numeric one
     std::span<const std::string_view> missing = {};  ///< data named as "P1.case-pressure"
 };
 

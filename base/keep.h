@@ -30,6 +30,12 @@ class Keep {
         return {kept, items.size()};
     }
 
+    /// The same for a single thing.
+    template <typename T>
+    const T* one(const T& item) {
+        return list(std::span<const T>(&item, 1)).data();
+    }
+
     /// The parts, one behind the other.
     template <typename... Parts>
     std::string_view text(const Parts&... parts) {

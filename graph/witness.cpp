@@ -25,11 +25,20 @@ struct Reached {
     Index line = none;
 };
 
-/// Breadth first over the ports of a joint until `found` holds; steps from there to the target.
+/// Breadth first over the ports of a joint until `found` holds; steps from there
+/// to the target.
 template <typename Found>
 void add_search_of_joint(const FlowGraph& graph, Index from, Found found,
                          std::vector<Step>& steps) {
+    if (found(from)) return;
     const Circuit& circuit = graph.circuit();
+    // Mostly the first line leads there.
+    for (const Index line : graph.lines_of(from))
+        for (const Index port : circuit.ports_of(circuit.lines[line]))
+            if (found(port)) {
+                steps.push_back({ElementType::line, line, from, port, {}});
+                return;
+            }
     const auto ports = graph.ports_of(graph.joint_of(from));  // in ascending order
     const auto slot = [&](Index port) {
         return std::lower_bound(ports.begin(), ports.end(), port) - ports.begin();
@@ -74,12 +83,6 @@ bool is_reservoir_port(const Circuit& circuit, Index port) {
 
 /// The lines (and junctions) between two ports of one joint.
 void append_between(const FlowGraph& graph, Index from, Index to, std::vector<Step>& steps) {
-    const auto there = graph.lines_of(to);
-    for (const Index line : graph.lines_of(from)) {
-        if (std::find(there.begin(), there.end(), line) == there.end()) continue;
-        steps.push_back({ElementType::line, line, from, to, {}});
-        return;
-    }
     add_search_of_joint(
         graph, from, [&](Index port) { return port == to; }, steps);
 }

@@ -110,20 +110,24 @@ bool Builder::read_given_value(const Page& page, const ElementWords& words, cons
         return false;
     }
     const AttributeSpec& spec = *words.attributes[slot];
-    const GivenText text = text_of(page, given, slot);
+    const Override* const override = given.override_of(slot);
+    const ScannedAttribute* const attribute =
+        override == nullptr ? &page.document().attribute(given.attribute(slot)) : nullptr;
+    const std::string_view text =
+        override == nullptr ? page.document().value(*attribute) : override->value.text;
     // Circuits repeat their figures; what was read a moment ago need not be read again.
     AttributeValue& last = last_values_[words.first_slot + slot];
-    const bool repeated = last.spec != nullptr && same_text(last.text, text.text);
+    const bool repeated = last.spec != nullptr && same_text(last.text, text);
     if (repeated) {
         value.si = last.si;
-        value.text = text.text;
-    } else if (!read_value(spec, text.text, value, trouble_)) {
-        report_.error(text.value, [&] { return trouble_; });
+        value.text = text;
+    } else if (!read_value(spec, text, value, trouble_)) {
+        report_.error(text_of(page, given, slot).value, [&] { return trouble_; });
         return false;
     }
     value.spec = &spec;
     value.given = true;
-    value.place = text.whole;
+    value.place = override == nullptr ? page.at(attribute->whole()) : override->value.whole;
     if (!repeated) {
         last = value;
     }

@@ -202,11 +202,12 @@ void judge_one(const Situation& s, Docket& docket, Drains& drains, Index c, Inde
         path_known && least > 0.0 ? format_quantity(least, Dimension::pressure) : "";
     if (path_known) {
         verdict->witness = drain_way(s, docket, drains.next(node), port, node);
-        verdict->measured = Measure{least, Dimension::pressure};
+        Figures figures{.measured = {least, Dimension::pressure}};
         if (limit) {
-            verdict->required = Measure{*limit, Dimension::pressure};
-            verdict->margin = Measure{*limit - least, Dimension::pressure};
+            figures.required = Measure{*limit, Dimension::pressure};
+            figures.margin = Measure{*limit - least, Dimension::pressure};
         }
+        verdict->figures = docket.figures(figures);
     }
     if (outcome == Outcome::pass) {
         verdict->message =

@@ -97,9 +97,7 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
         verdict.message = {};
         verdict.witness = {};
         verdict.missing = {};
-        verdict.measured.reset();
-        verdict.required.reset();
-        verdict.margin.reset();
+        verdict.figures = nullptr;
         entry.undecided.assign(situation.undecided.begin(), situation.undecided.end());
     }
     const bool shares =
@@ -144,20 +142,21 @@ void Docket::close_region() {
     open_.clear();
 }
 
-void Docket::close(Entry& entry, Verdict& verdict) {
+std::span<const StateUse> Docket::all_positions_of(StateSet states) {
+    for (const auto& [set, uses] : plain_uses_)
+        if (set == states) return uses;
     uses_.clear();
-    for (std::size_t s = 0; s < state_count; ++s) {
-        const auto state = static_cast<State>(s);
-        if ((entry.shared & bit(state)) == 0) continue;
-        if (entry.shares.empty() || entry.shares[s].shared == entry.shares[s].asked) {
-            uses_.push_back({.state = state});
-            continue;
-        }
-        for (const Use& use : entry.uses)
-            if (use.state == state)
-                uses_.push_back({state, keep_.list(std::span<const ValvePosition>(use.positions))});
-    }
-    verdict.states = keep_.list(std::span<const StateUse>(uses_));
+    for (std::size_t s = 0; s < state_count; ++s)
+        if ((states & bit(static_cast<State>(s))) != 0)
+            uses_.push_back({.state = static_cast<State>(s)});
+    return plain_uses_.emplace_back(states, keep_.list(std::span<const StateUse>(uses_))).second;
+}
+
+void Docket::close(Entry& entry, Verdict& verdict) {
+    if (entry.shares.empty())
+        verdict.states = all_positions_of(entry.shared);
+    else
+        list_positions(entry, verdict);
     if (entry.undecided.empty()) return;
     verdict.message =
         "the operated valves have too many combinations of positions to go "
@@ -170,6 +169,22 @@ void Docket::close(Entry& entry, Verdict& verdict) {
     }
     verdict.witness = witness(WitnessShape::set, steps);
     verdict.missing = missing(data);
+}
+
+void Docket::list_positions(const Entry& entry, Verdict& verdict) {
+    uses_.clear();
+    for (std::size_t s = 0; s < state_count; ++s) {
+        const auto state = static_cast<State>(s);
+        if ((entry.shared & bit(state)) == 0) continue;
+        if (entry.shares[s].shared == entry.shares[s].asked) {
+            uses_.push_back({.state = state});
+            continue;
+        }
+        for (const Use& use : entry.uses)
+            if (use.state == state)
+                uses_.push_back({state, keep_.list(std::span<const ValvePosition>(use.positions))});
+    }
+    verdict.states = keep_.list(std::span<const StateUse>(uses_));
 }
 
 void Docket::finish(std::vector<Verdict>& verdicts) {

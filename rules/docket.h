@@ -40,6 +40,9 @@ class Docket {
         return keep_.list(data);
     }
 
+    /// Figures, kept.
+    const Figures* figures(const Figures& figures) { return keep_.one(figures); }
+
     bool empty() const { return verdicts_.empty(); }
 
     std::size_t size() const { return verdicts_.size(); }
@@ -75,6 +78,9 @@ class Docket {
     static void count(Entry& entry, const Situation& situation, StateSet states, bool shares);
     void close_region();
     void close(Entry& entry, Verdict& verdict);
+    void list_positions(const Entry& entry, Verdict& verdict);
+    /// States in which all combinations of positions share the outcome.
+    std::span<const StateUse> all_positions_of(StateSet states);
     bool decides(const Verdict& verdict, Outcome outcome, Level level) const;
 
     const FlowGraph& graph_;
@@ -89,6 +95,8 @@ class Docket {
     std::size_t closed_ = 0;      // so many of the verdicts
     std::vector<Entry> open_;     // of the verdicts from there on
     std::vector<StateUse> uses_;  // of the verdict being closed
+    // Lists of states without positions, made once: verdicts by the thousand share a few.
+    std::vector<std::pair<StateSet, std::span<const StateUse>>> plain_uses_;
 };
 
 }  // namespace loopwright

@@ -103,9 +103,11 @@ Json json_of(const Circuit& circuit, const Verdict& verdict) {
     if (!states.empty()) json["states"] = std::move(states);
     json["message"] = verdict.message;
     if (!verdict.witness.steps.empty()) json["witness"] = json_of(circuit, verdict.witness);
-    if (verdict.measured) json["measured"] = json_of(*verdict.measured);
-    if (verdict.required) json["required"] = json_of(*verdict.required);
-    if (verdict.margin) json["margin"] = json_of(*verdict.margin);
+    if (const Figures* figures = verdict.figures; figures != nullptr) {
+        json["measured"] = json_of(figures->measured);
+        if (figures->required) json["required"] = json_of(*figures->required);
+        if (figures->margin) json["margin"] = json_of(*figures->margin);
+    }
     if (verdict.outcome == Outcome::inconclusive) json["missing"] = verdict.missing;
     if (verdict.outcome == Outcome::fail) json["remedy"] = verdict.rule->remedy;
     Json sources = Json::array();

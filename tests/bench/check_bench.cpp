@@ -66,7 +66,7 @@ BENCHMARK_CAPTURE(whole_check, long_chains, loopwright::testing::long_chains) SI
 // Warm means that memory once had is kept: else each round pays for its pages anew, ours and
 // pugixml's alike, and the figure is that of the kernel.
 int main(int count, char** arguments) {
-    mallopt(M_MMAP_THRESHOLD, 1 << 30);
+    mallopt(M_MMAP_THRESHOLD, 32 << 20);
     mallopt(M_TRIM_THRESHOLD, -1);
     mallopt(M_TOP_PAD, 256 << 20);
     benchmark::Initialize(&count, arguments);
