@@ -150,19 +150,18 @@ void FlowGraph::fill_regions() {
                 by_hand = by_hand || passage.shift == Shift::hand;
                 const bool machine = passage.passage == PassageClass::displacement;
                 if (machine) machines_.push_back(static_cast<Index>(edges_.size() - start.edge));
-                edges_.push_back(
-                    {.from = node_of(passage.from),
-                     .to = node_of(passage.to),
-                     .passage = p,
-                     .component = c,
-                     .opening = passage.opening,
-                     .passage_class = passage.passage,
-                     .shift = passage.shift,
-                     .both_ways = passage.both_ways,
-                     .bypass = passage.bypass,
-                     .locked = false,
-                     .declared_closed_loop = machine && circuit_.is_yes(component, "closed-loop"),
-                     .part = component.kind->part});
+                Edge& edge = edges_.emplace_back();  // in place: it is large
+                edge.from = node_of(passage.from);
+                edge.to = node_of(passage.to);
+                edge.passage = p;
+                edge.component = c;
+                edge.opening = passage.opening;
+                edge.passage_class = passage.passage;
+                edge.shift = passage.shift;
+                edge.both_ways = passage.both_ways;
+                edge.bypass = passage.bypass;
+                edge.declared_closed_loop = machine && circuit_.is_yes(component, "closed-loop");
+                edge.part = component.kind->part;
             }
             // Ports that no passage names (a blocked port of a valve) stand nowhere yet.
             for (Index port = component.ports.begin; port < component.ports.end; ++port)

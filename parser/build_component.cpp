@@ -21,7 +21,7 @@ void Builder::component(Scope& scope, const ElementWords& words, std::uint32_t e
     }
     Given given = read_given(page, words, element);
     const auto index = static_cast<Index>(circuit_.components.size());
-    Component component;
+    Component& component = circuit_.components.emplace_back();
     component.kind = words.kind;
     component.assembly = scope.assembly;
     component.place = page.at(scanned.tag());
@@ -64,7 +64,6 @@ void Builder::component(Scope& scope, const ElementWords& words, std::uint32_t e
     check_agreements(words, values);
 
     kind_ports(words, component, index, values);
-    circuit_.components.push_back(component);
     if (words.kind->children == Children::no) {
         no_children(page, element, words.name);
     } else {
@@ -135,12 +134,7 @@ void Builder::kind_ports(const ElementWords& words, Component& component, Index 
         ports[i] = none;
         if (is_there(words.port_needs[i])) {
             ports[i] = static_cast<Index>(circuit_.ports.size());
-            Port port;
-            port.letter = kind.ports[i].letter;
-            port.use = kind.ports[i].use;
-            port.component = index;
-            port.place = component.place;
-            add_port(port);
+            add_port(index, kind.ports[i].letter, component.place).use = kind.ports[i].use;
         }
     }
     component.ports.end = static_cast<Index>(circuit_.ports.size());
@@ -150,7 +144,11 @@ void Builder::kind_ports(const ElementWords& words, Component& component, Index 
         if (!is_there(plan.needs) || ports[plan.from] == none || ports[plan.to] == none) {
             continue;
         }
-        Passage passage;
+        const bool has_opening = plan.opening != no_slot && values[plan.opening] != none;
+        if (plan.spec->needs_opening && !has_opening) {
+            continue;
+        }
+        Passage& passage = circuit_.passages.emplace_back();
         passage.from = ports[plan.from];
         passage.to = ports[plan.to];
         passage.component = index;
@@ -164,16 +162,11 @@ void Builder::kind_ports(const ElementWords& words, Component& component, Index 
         if (plan.spring_chamber != PassagePlan::no_port) {
             passage.spring_chamber = ports[plan.spring_chamber];
         }
-        if (plan.opening != no_slot) {
-            if (values[plan.opening] != none) {
-                passage.opening = circuit_.attributes[values[plan.opening]].si;
-            } else if (plan.spec->needs_opening) {
-                continue;
-            } else if (plan.spec->passage != PassageClass::one_way) {
-                passage.opening = std::numeric_limits<double>::quiet_NaN();
-            }
+        if (has_opening) {
+            passage.opening = circuit_.attributes[values[plan.opening]].si;
+        } else if (plan.opening != no_slot && plan.spec->passage != PassageClass::one_way) {
+            passage.opening = std::numeric_limits<double>::quiet_NaN();
         }
-        circuit_.passages.push_back(passage);
     }
     component.passages.end = static_cast<Index>(circuit_.passages.size());
 }

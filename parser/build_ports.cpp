@@ -61,29 +61,26 @@ void Builder::declared_port(const Page& page, std::uint32_t element, Index compo
     const Given given = read_given(page, words, element);
     check_required(page, words, given, element);
     no_children(page, element, words.name);
-    Port port;
-    port.letter = id_text(page, words, given);
-    port.component = component;
-    port.place = page.at(page.document().element(element).tag());
-    if (reservoir) {
-        port.below_level =
-            value_of(page, words, given, vocabulary_.slot(words, "level")).text != "above";
-    }
-    if (port.letter.empty()) {
+    const std::string_view letter = id_text(page, words, given);
+    const bool below_level =
+        !reservoir ||
+        value_of(page, words, given, vocabulary_.slot(words, "level")).text != "above";
+    if (letter.empty()) {
         doubtful_[component] = true;
         return;
     }
     const auto index = static_cast<Index>(circuit_.ports.size());
     const Name* first =
-        names_.add(NameScope::ports(component), port.letter, {NameType::port, false, index});
-    if (first != nullptr || !is_id(port.letter)) {
+        names_.add(NameScope::ports(component), letter, {NameType::port, false, index});
+    if (first != nullptr || !is_id(letter)) {
         doubtful_[component] = true;  // another id is meant, perhaps one that a line joins
     }
     if (first != nullptr) {
         report_duplicate(text_of(page, given, words.id), *first);
         return;
     }
-    add_port(port);
+    add_port(component, letter, page.at(page.document().element(element).tag())).below_level =
+        below_level;
     circuit_.components[component].ports.end = index + 1;
 }
 
@@ -91,13 +88,12 @@ void Builder::join_ports(Index component) {
     Component& owner = circuit_.components[component];
     owner.passages.begin = static_cast<Index>(circuit_.passages.size());
     for (Index port = owner.ports.begin + 1; port < owner.ports.end; ++port) {
-        Passage passage;
+        Passage& passage = circuit_.passages.emplace_back();
         passage.from = owner.ports.begin;
         passage.to = port;
         passage.component = component;
         passage.passage = PassageClass::joined;
         passage.both_ways = true;
-        circuit_.passages.push_back(passage);
     }
     owner.passages.end = static_cast<Index>(circuit_.passages.size());
 }

@@ -212,7 +212,8 @@ class Builder {
     void join(Scope& scope, Index line, std::string_view token, SourceRef place);
     void join_shaft(Scope& scope, Index shaft, std::string_view token, SourceRef place);
     bool find_port(const Scope& scope, std::string_view token, Target& target) const;
-    void add_port(const Port& port);
+    /// Good until the next is added.
+    Port& add_port(Index component, std::string_view letter, SourceRef place);
     Index port_of(Index component, std::string_view letter) const;
     void explain_port(Scope& scope, std::string_view token, SourceRef place);
     void explain_missing(Scope& scope, std::string_view id, SourceRef place, std::string_view after,

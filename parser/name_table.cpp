@@ -59,7 +59,11 @@ Name* NameTable::add(NameScope scope, std::string_view id, Name name) {
         return &names_[entry.name].name;
     }
     entry = {static_cast<std::uint32_t>(hash), static_cast<Index>(names_.size())};
-    names_.push_back({id, scope.number(), name.type != NameType::unusable, name});
+    Named& named = names_.emplace_back();
+    named.id = id;
+    named.scope = scope.number();
+    named.usable = name.type != NameType::unusable;
+    named.name = name;
     return nullptr;
 }
 

@@ -67,9 +67,13 @@ void Builder::finish_scope(Scope& scope) {
     }
 }
 
-void Builder::add_port(const Port& port) {
-    circuit_.ports.push_back(port);
-    letters_.push_back(packed(port.letter.substr(0, 8)));
+Port& Builder::add_port(Index component, std::string_view letter, SourceRef place) {
+    letters_.push_back(packed(letter.substr(0, 8)));
+    Port& port = circuit_.ports.emplace_back();
+    port.letter = letter;
+    port.component = component;
+    port.place = place;
+    return port;
 }
 
 Index Builder::port_of(Index component, std::string_view letter) const {

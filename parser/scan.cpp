@@ -66,11 +66,14 @@ bool Scanner::start_tag() {
         return fail(p, {at(begin), at(begin) + 1}, "'<' begins no element",
                     "an element's name behind '<'; the character itself is written '&lt;'");
     }
-    ScannedElement element;
+    const bool is_first = scan_.elements.empty();
+    const auto index = static_cast<std::uint32_t>(scan_.elements.size());
+    ScannedElement& element = scan_.elements.emplace_back();  // no other is added below
     element.begin = at(begin);
     element.name_end = at(p);
     element.attributes = static_cast<std::uint32_t>(scan_.attributes.size());
-    if (open_.empty() && !scan_.elements.empty()) {
+    element.next = index + 1;
+    if (open_.empty() && !is_first) {
         return fail(p, element.name(), "a second root element",
                     fmt::format("one root element; '{}' is closed already",
                                 clipped(view(scan_.elements.front().name()))));
@@ -80,9 +83,6 @@ bool Scanner::start_tag() {
                     fmt::format("elements are nested deeper than {}", depth_limit_),
                     fmt::format("at most {} elements one inside the other", depth_limit_));
     }
-    const auto index = static_cast<std::uint32_t>(scan_.elements.size());
-    element.next = index + 1;
-    scan_.elements.push_back(element);
     Names names;
     p_ = p;
     for (;;) {
@@ -107,15 +107,15 @@ bool Scanner::start_tag() {
             return false;
         }
     }
-    ScannedElement& kept = scan_.elements[index];
-    kept.attribute_count = static_cast<std::uint32_t>(scan_.attributes.size()) - kept.attributes;
+    element.attribute_count =
+        static_cast<std::uint32_t>(scan_.attributes.size()) - element.attributes;
     if (*p_ == '>') {
         open_.push_back(index);
         p_ += 1;
     } else {
         p_ += 2;
     }
-    kept.tag_end = at(p_);
+    element.tag_end = at(p_);
     return true;
 }
 
