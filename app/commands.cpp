@@ -22,6 +22,7 @@ constexpr Command commands[] = {
     {"rules", "Show the catalogue of rules", declare_rules},
     {"kinds", "Show the kinds of component that a circuit may use", declare_kinds},
     {"schema", "Print the schema of a file format", declare_schema},
+    {"new", "Write a circuit to begin with", declare_new},
 };
 
 std::string perhaps(std::string_view near, std::string_view dashes = {}) {

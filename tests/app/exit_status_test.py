@@ -216,13 +216,13 @@ class Arguments(InAFolder):
         listed = {line.split()[0] for line in ran.words.splitlines() if line.startswith("  ")}
         self.assertEqual(listed & {"check", "draw", "rules", "kinds", "schema", "solve", "repair",
                                    "needs", "exercise", "report", "graph", "readings", "new", "size"},
-                         {"check", "draw", "rules", "kinds", "schema"})
+                         {"check", "draw", "rules", "kinds", "schema", "new"})
         for verb, options in {
             "check": ("--format", "--output", "--rule", "--all", "--fail-on",
                       "--fail-on-inconclusive", "--color"),
             "draw": ("--format", "--output", "--dpi", "--sheet", "--without-findings",
                      "--write-layout", "--read-layout", "--color"),
-            "rules": ("--format",), "kinds": ("--format",), "schema": ("NAME",),
+            "rules": ("--format",), "kinds": ("--format",), "schema": ("NAME",), "new": ("--output",),
         }.items():
             with self.subTest(verb):
                 ran = run(verb, "--help")

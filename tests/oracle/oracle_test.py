@@ -26,7 +26,8 @@ LEAST = 20  # random circuits that pass a rule, and that fail it
 
 def circuits(folder):
     """Name -> file of every circuit; those of the pool are written to the folder."""
-    files = {str(file.relative_to(TREE)): file for file in sorted((TREE / "circuits").glob("*/*.xml"))}
+    files = {str(file.relative_to(TREE)): file for file in sorted((TREE / "circuits").glob("*/*.xml"))
+             if "<circuit" in file.read_text(encoding="utf-8")}  # else a part of one
     for name, text in {**pool.circuits(), **pool.hand_made()}.items():
         files[name] = pathlib.Path(folder) / f"{name}.xml"
         files[name].write_text(text, encoding="utf-8")
