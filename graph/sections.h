@@ -5,6 +5,7 @@
 
 #include <loopwright/graph/flow_graph.h>
 #include <loopwright/graph/loops.h>
+#include <loopwright/graph/states.h>
 
 /// Sections: what closed valves cut off from every pump of a loop while an actuator of it stands
 /// there.
@@ -16,6 +17,10 @@ struct KnownLoop {
     std::vector<Index> pump_edges = {};
     std::vector<Index> actuator_edges = {};
     bool reversible = false;  ///< a two-way pump, or an operated valve in the loop
+
+    StateSet states() const {
+        return reversible ? running_states : without(running_states, reverse_states);
+    }
 };
 
 struct Section {

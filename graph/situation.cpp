@@ -10,6 +10,9 @@
 #include <optional>
 #include <unordered_map>
 
+#include <boost/container/small_vector.hpp>
+
+#include <loopwright/graph/judged_sides.h>
 #include <loopwright/graph/sections.h>
 #include <loopwright/graph/structure.h>
 #include <loopwright/graph/valves.h>
@@ -43,6 +46,9 @@ constexpr std::array<Case, 5> cases = {{
      .drive = false,
      .states = bit(State::overrun_reverse) | bit(State::lost_signal)},
 }};
+
+/// The number of a group of situations that holds one only.
+constexpr std::uint32_t alone = 31;
 
 /// Runs through the situations of one region after another, in the same memory.
 class Runner {
@@ -174,8 +180,10 @@ class Runner {
             const LoopSet* loops = nullptr;
             std::vector<High> highs = {};
             StateSet states = 0;
+            std::uint32_t alike = 0;  // into alikes
         };
         std::vector<Group> groups;
+        boost::container::small_vector<StateSet, 5> alikes;
         for (const Case& one : cases) {
             const auto states = static_cast<StateSet>(one.states & allowed);
             if (states == 0) continue;
@@ -186,13 +194,30 @@ class Runner {
             const auto same = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
                 return group.highs == highs && alike(*group.loops, loops, group.first, one);
             });
-            if (same != groups.end())
+            if (same != groups.end()) {
                 same->states |= states;
-            else
-                groups.push_back({one, &loops, std::move(highs), states});
+                alikes[same->alike] |= states;
+                continue;
+            }
+            const auto beside = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
+                return alike_but_for_sides(*group.loops, loops, group.first, one);
+            });
+            const auto alike =
+                beside != groups.end() ? beside->alike : static_cast<std::uint32_t>(alikes.size());
+            if (beside == groups.end()) alikes.push_back(0);
+            alikes[alike] |= states;
+            groups.push_back({one, &loops, std::move(highs), states, alike});
         }
-        for (const Group& group : groups)
+        if (valves_->has_flushing()) wide_standing_ = valves_->with_flushing_open(base_standing_);
+        std::uint32_t begun =
+            0;  // groups of those that are alike come in the order of their firsts
+        for (const Group& group : groups) {
+            alike_ = {.number = group.alike,
+                      .first = group.alike == begun,
+                      .states = alikes[group.alike]};
+            if (alike_.first) ++begun;
             evaluate(group.first, *group.loops, group.highs, group.states);
+        }
         const auto loops = std::count_if(known_.begin(), known_.end(), has_machines);
         if (loops < 2) return;
         for (Index k = 0; k < known_.size(); ++k)
@@ -224,6 +249,7 @@ class Runner {
             for (std::size_t i = 0; i < highs.size(); ++i)
                 if (loops->loops[i].first_pump == known_[k].first_pump)
                     highs[i] = high_of(loops->loops[i], *loops, one);
+            alike_ = {.number = alone, .states = states};
             evaluate(one, *loops, highs, states, k);
         }
     }
@@ -245,8 +271,14 @@ class Runner {
         return one.drive ? High::a : High::b;
     }
 
-    /// Whether two cases stand alike but for the side that is high.
+    /// Whether two cases of the same high sides stand alike.
     bool alike(const LoopSet& a, const LoopSet& b, const Case& case_a, const Case& case_b) const {
+        return alike_but_for_sides(a, b, case_a, case_b) &&
+               (case_a.direction == Direction::none) == (case_b.direction == Direction::none);
+    }
+
+    bool alike_but_for_sides(const LoopSet& a, const LoopSet& b, const Case& case_a,
+                             const Case& case_b) const {
         if (&a != &b && (a.edges != b.edges || a.machines != b.machines || a.nodes != b.nodes))
             return false;
         if (case_a.direction == case_b.direction) return true;
@@ -255,7 +287,7 @@ class Runner {
             const Edge& edge = region_->edges[e];
             if (edge.part == Part::pump && edge.both_ways && a.loop_of[e] == none) return false;
         }
-        return case_a.direction != Direction::none && case_b.direction != Direction::none;
+        return true;
     }
 
     void evaluate(const Case& one, const LoopSet& loops, const std::vector<High>& highs,
@@ -263,6 +295,12 @@ class Runner {
         loop_states_.clear();
         for (const Loop& loop : loops.loops)
             loop_states_.push_back(states & states_of(loop.first_pump));
+        alike_loop_states_.clear();
+        for (const Loop& loop : loops.loops)
+            alike_loop_states_.push_back(alike_.states & states_of(loop.first_pump));
+        alike_.loop_states = alike_loop_states_;
+        alike_.shut = &base_standing_;
+        alike_.wide = valves_->has_flushing() ? &wide_standing_ : &base_standing_;
         standing_ = base_standing_;
         valves_->set_flushing(loops, highs, standing_);
         find_feeds(graph_, *region_, standing_, loops, looped_, open_part_ways_, one.direction,
@@ -284,8 +322,9 @@ class Runner {
                             .feeds = feeds_,
                             .searches = searches_,
                             .looped = looped_,
-                            .open_part_ways = open_part_ways_};
-        add_sides(situation);
+                            .open_part_ways = open_part_ways_,
+                            .alike = alike_};
+        find_judged_sides(situation, sections_, known_, sides_);
         situation.sides = sides_;
         structure_.see(situation);
         if (judge_) judge_(situation);
@@ -294,56 +333,7 @@ class Runner {
     StateSet states_of(Index first_pump) const {
         const auto known = known_slot_.find(first_pump);
         if (known == known_slot_.end()) return 0;  // only while other loops stand in neutral
-        if (known_[known->second].reversible) return running_states;
-        return without(running_states, reverse_states);
-    }
-
-    void add_sides(const Situation& situation) {
-        sides_.clear();
-        const LoopSet& loops = situation.loops;
-        for (Index i = 0; i < loops.loops.size(); ++i) {
-            const Loop& loop = loops.loops[i];
-            if (!situation.judges(loop.first_pump) || situation.loop_states[i] == 0) continue;
-            for (const LoopSide& side : loops.sides_of(loop))
-                sides_.push_back({.role = side.role,
-                                  .named_after = side.named_after,
-                                  .first_pump = loop.first_pump,
-                                  .loop = i,
-                                  .nodes = loops.nodes_of(side),
-                                  .states = situation.loop_states[i],
-                                  .may_be_low = situation.highs[i] == High::neither ||
-                                                side.letter != situation.highs[i]});
-        }
-        for (const Section& section : sections_) {
-            const KnownLoop& known = known_[section.known_loop];
-            if (!situation.judges(known.first_pump)) continue;
-            const StateSet states = situation.states & states_of(known.first_pump);
-            const auto& nodes = section.nodes;
-            const bool vented = std::any_of(nodes.begin(), nodes.end(), [&](Index n) {
-                return situation.feeds.vented[n] != 0;
-            });
-            if (states == 0 || vented) continue;
-            sides_.push_back({.role = SideRole::section,
-                              .named_after = section.named_after,
-                              .first_pump = known.first_pump,
-                              .nodes = nodes,
-                              .states = states});
-        }
-        join_siblings();
-    }
-
-    void join_siblings() {
-        if (!sections_.empty())
-            std::stable_sort(sides_.begin(), sides_.end(),
-                             [](const JudgedSide& a, const JudgedSide& b) {
-                                 return a.first_pump < b.first_pump;
-                             });
-        for (Index begin = 0; begin < sides_.size();) {
-            Index end = begin;
-            while (end < sides_.size() && sides_[end].first_pump == sides_[begin].first_pump) ++end;
-            const Range all{begin, end};
-            for (; begin < end; ++begin) sides_[begin].siblings = all;
-        }
+        return known_[known->second].states();
     }
 
     const FlowGraph& graph_;
@@ -364,6 +354,7 @@ class Runner {
     std::uint32_t combination_ = 0;
     std::vector<Index> positions_;
     Standing base_standing_;
+    Standing wide_standing_;
     std::vector<std::uint8_t> at_tank_;
     std::array<LoopSet, 3> loop_sets_;
     std::array<const LoopSet*, 3> loops_ = {};  // by direction; may share a set
@@ -376,6 +367,8 @@ class Runner {
     SearchPool searches_;
     std::vector<JudgedSide> sides_;
     std::vector<StateSet> loop_states_;
+    Alike alike_;
+    std::vector<StateSet> alike_loop_states_;
 };
 
 }  // namespace

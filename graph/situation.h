@@ -27,6 +27,17 @@ struct JudgedSide {
     bool may_be_low = true;  ///< low, neutral, or a section
 };
 
+/// The situations of one combination that differ only in which side is high and in how the
+/// flushing valves stand.
+struct Alike {
+    std::uint32_t number = 0;                    ///< of the group in its combination
+    bool first = true;                           ///< whether this situation is the first of it
+    StateSet states = 0;                         ///< of all of them
+    std::span<const StateSet> loop_states = {};  ///< for each loop, those of `states` it has
+    const Standing* shut = nullptr;  ///< what stands open in each of them: no flushing valve does
+    const Standing* wide = nullptr;  ///< all that stands open in any of them, and maybe more
+};
+
 struct Situation {
     const FlowGraph& graph;
     const Region& region;
@@ -49,6 +60,7 @@ struct Situation {
     std::span<const std::uint8_t> looped =
         {};  ///< for each edge: machine with a loop in some state
     std::span<const std::uint8_t> open_part_ways = {};
+    Alike alike = {};
 
     const Circuit& circuit() const { return graph.circuit(); }
     /// Whether the loop with this first pump is judged here.

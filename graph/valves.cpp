@@ -156,6 +156,13 @@ void ValveBoard::set_flushing(const LoopSet& loops, std::span<const High> highs,
     for (const Valve& valve : flushing_) shift(valve, loops, highs, standing);
 }
 
+Standing ValveBoard::with_flushing_open(Standing standing) const {
+    for (const Valve& valve : flushing_)
+        for (Index e = valve.edges.begin; e < valve.edges.end; ++e)
+            if (region_.edges[e].shift != Shift::never) standing[e] = open_forward | open_backward;
+    return standing;
+}
+
 void ValveBoard::shift(const Valve& valve, const LoopSet& loops, std::span<const High> highs,
                        Standing& standing) const {
     std::array<Index, 2> ends = {none, none};  // the passages from A and from B

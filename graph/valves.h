@@ -45,6 +45,9 @@ class ValveBoard {
     /// Shifts the flushing valves to the low side of the loop that they stand on.
     void set_flushing(const LoopSet& loops, std::span<const High> highs, Standing& standing) const;
 
+    /// The same with every flushing valve open to both sides: more than ever stands open at once.
+    Standing with_flushing_open(Standing standing) const;
+
   private:
     struct Valve {
         Index component = none;

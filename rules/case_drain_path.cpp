@@ -18,9 +18,10 @@ constexpr double unreachable = std::numeric_limits<double>::infinity();
 
 /// Pressure that a drain's oil needs to get over the arc; `unreachable` where it cannot, or where
 /// somebody can close it.
-double resistance(const Situation& s, const FlowArc& flow, bool guess_unknown) {
+double resistance(const Situation& s, const Standing& standing, const FlowArc& flow,
+                  bool guess_unknown) {
     const Edge& edge = s.region.edges[flow.edge];
-    if (!stands_open(s.standing, flow)) return unreachable;
+    if (!stands_open(standing, flow)) return unreachable;
     switch (edge.passage_class) {
         case PassageClass::element:
         case PassageClass::metering:
@@ -47,11 +48,11 @@ struct Ways {
 };
 
 /// Against the oil from all reservoirs by what takes no pressure at all: enough for most housings.
-SearchPool::Lease free_ways(const Situation& s) {
+SearchPool::Lease free_ways(const Situation& s, const Standing& standing) {
     SearchPool::Lease search = s.searches.take(s.region.node_count);
     for (const Index node : s.region.reservoirs) search->begin_at(node);
     s.graph.work += search->run(s.region, [&](Index /*node*/, const FlowArc& arc) {
-        return resistance(s, turned_round(s.region, arc), false) == 0.0;
+        return resistance(s, standing, turned_round(s.region, arc), false) == 0.0;
     });
     return search;
 }
@@ -79,8 +80,8 @@ Ways ways_to_reservoirs(const Situation& s, bool guess_unknown) {
                  ++slot) {
                 const FlowArc& arc = s.region.arcs[slot];
                 if (ways.pressure[arc.to] <= pressure) continue;
-                const double sum =
-                    pressure + resistance(s, turned_round(s.region, arc), guess_unknown);
+                const double sum = pressure + resistance(s, s.standing, turned_round(s.region, arc),
+                                                         guess_unknown);
                 if (sum >= ways.pressure[arc.to]) continue;
                 ways.pressure[arc.to] = sum;
                 ways.next[arc.to] = slot;
@@ -127,7 +128,7 @@ Witness where_it_ends(const Situation& s, Docket& docket, Index port, Index node
     Search& search = *lease;
     search.begin_at(node);
     search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
-        return resistance(s, arc, true) < unreachable;
+        return resistance(s, s.standing, arc, true) < unreachable;
     });
     std::vector<Step>& steps = steps_from_housing(s, port);
     add_frontier(s.graph, s.region, s.standing, search, true, steps);
@@ -155,7 +156,7 @@ Index housing_port(const Circuit& circuit, const Component& machine) {
 /// The ways from all housings of a situation, found as they are asked for.
 class Drains {
   public:
-    explicit Drains(const Situation& s) : s_(s), free_(free_ways(s)) {}
+    explicit Drains(const Situation& s) : s_(s), free_(free_ways(s, s.standing)) {}
 
     /// To a reservoir; `unreachable` where what is known leads to none.
     double least(Index node) { return free_->reached(node) ? 0.0 : known().pressure[node]; }
@@ -181,15 +182,32 @@ class Drains {
     Ways guessed_;
 };
 
+void pass_free(const Situation& s, Docket& docket, StateSet states, Index c, Index port,
+               std::span<const Index> next) {
+    Verdict* verdict = docket.record(s, ElementType::component, c, states, Outcome::pass);
+    if (verdict == nullptr) return;
+    const Component& machine = s.circuit().components[c];
+    Figures figures{.measured = {0.0, Dimension::pressure}};
+    if (const std::optional<double> limit = s.circuit().figure(machine, "case-pressure"))
+        figures.required = figures.margin = Measure{*limit, Dimension::pressure};
+    verdict->figures = docket.figures(figures);
+    verdict->witness = drain_way(s, docket, next, port, s.graph.node_of(port));
+    verdict->message =
+        docket.text("the housing of ", machine.path, " drains freely to a reservoir");
+}
+
 void judge_one(const Situation& s, Docket& docket, Drains& drains, Index c, Index port) {
     const Component& machine = s.circuit().components[c];
     const Index node = s.graph.node_of(port);
     const double least = drains.least(node);
+    if (least == 0.0) {
+        pass_free(s, docket, s.states, c, port, drains.next(node));
+        return;
+    }
     const bool path_known = least < unreachable;
-    std::optional<double> limit;
-    if (least > 0.0) limit = s.circuit().figure(machine, "case-pressure");
+    const std::optional<double> limit = s.circuit().figure(machine, "case-pressure");
     Outcome outcome = Outcome::fail;
-    if (path_known && (least == 0.0 || (limit && least <= *limit)))
+    if (path_known && limit && least <= *limit)
         outcome = Outcome::pass;
     else if (path_known && !limit)
         outcome = Outcome::inconclusive;
@@ -197,9 +215,7 @@ void judge_one(const Situation& s, Docket& docket, Drains& drains, Index c, Inde
         outcome = Outcome::inconclusive;
     Verdict* verdict = docket.record(s, ElementType::component, c, s.states, outcome);
     if (verdict == nullptr) return;
-    limit = s.circuit().figure(machine, "case-pressure");
-    const std::string opening =
-        path_known && least > 0.0 ? format_quantity(least, Dimension::pressure) : "";
+    const std::string opening = path_known ? format_quantity(least, Dimension::pressure) : "";
     if (path_known) {
         verdict->witness = drain_way(s, docket, drains.next(node), port, node);
         Figures figures{.measured = {least, Dimension::pressure}};
@@ -210,11 +226,8 @@ void judge_one(const Situation& s, Docket& docket, Drains& drains, Index c, Inde
         verdict->figures = docket.figures(figures);
     }
     if (outcome == Outcome::pass) {
-        verdict->message =
-            least == 0.0
-                ? docket.text("the housing of ", machine.path, " drains freely to a reservoir")
-                : docket.text("the housing of ", machine.path, " drains to a reservoir over ",
-                              opening, ", which it bears");
+        verdict->message = docket.text("the housing of ", machine.path,
+                                       " drains to a reservoir over ", opening, ", which it bears");
     } else if (path_known && !limit) {
         const std::string_view datum = docket.text(machine.path, ".case-pressure");
         verdict->missing = docket.missing({&datum, 1});
@@ -241,17 +254,37 @@ void judge_one(const Situation& s, Docket& docket, Drains& drains, Index c, Inde
     }
 }
 
-void judge(const Situation& s, Docket& docket) {
-    std::optional<Drains> drains;
+/// Every machine of the region that is drained outside, with one of its case ports.
+template <typename Visit>
+void for_each_housing(const Situation& s, Visit visit) {
     for (const Index c : s.region.components) {
         const Component& machine = s.circuit().components[c];
         const Part part = machine.kind->part;
         if (part != Part::pump && part != Part::actuator) continue;
         const Index port = housing_port(s.circuit(), machine);
-        if (port == none) continue;
+        if (port != none) visit(c, port);
+    }
+}
+
+/// A way that is free while every flushing valve is shut stays so.
+bool judge_alike(const Situation& s, Docket& docket) {
+    std::vector<std::pair<Index, Index>> housings;
+    for_each_housing(s, [&](Index c, Index port) { housings.emplace_back(c, port); });
+    if (housings.empty()) return true;
+    const SearchPool::Lease free = free_ways(s, *s.alike.shut);
+    if (!std::all_of(housings.begin(), housings.end(),
+                     [&](const auto& one) { return free->reached(s.graph.node_of(one.second)); }))
+        return false;
+    for (const auto& [c, port] : housings) pass_free(s, docket, s.alike.states, c, port, free->way);
+    return true;
+}
+
+void judge(const Situation& s, Docket& docket) {
+    std::optional<Drains> drains;
+    for_each_housing(s, [&](Index c, Index port) {
         if (!drains) drains.emplace(s);
         judge_one(s, docket, *drains, c, port);
-    }
+    });
 }
 
 constexpr Citation sources[] = {
@@ -277,6 +310,7 @@ extern constinit const Rule case_drain_path{
              .remedy = "Lead the drain to the reservoir by a line of its own without a valve, or "
                        "lock the valve open; take out the check or relief that holds too much.",
              .sources = sources},
-    .judge = judge};
+    .judge = judge,
+    .judge_alike = judge_alike};
 
 }  // namespace loopwright

@@ -12,9 +12,18 @@ CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules) {
     for (const Rule* rule : rules)
         dockets.emplace_back(graph, rule->info, rule->best_state, *result.keep);
 
+    std::vector<std::uint32_t> settled(rules.size(), 0);  // a bit for each group of those alike
     result.structure = for_each_situation(graph, [&](const Situation& situation) {
-        for (std::size_t i = 0; i < rules.size(); ++i)
-            if (rules[i]->judge != nullptr) rules[i]->judge(situation, dockets[i]);
+        const std::uint32_t group = std::uint32_t{1} << situation.alike.number;
+        for (std::size_t i = 0; i < rules.size(); ++i) {
+            const Rule& rule = *rules[i];
+            if (rule.judge_alike != nullptr && situation.alike.first) {
+                settled[i] &= ~group;
+                if (rule.judge_alike(situation, dockets[i])) settled[i] |= group;
+            }
+            if (rule.judge != nullptr && (settled[i] & group) == 0)
+                rule.judge(situation, dockets[i]);
+        }
     });
     std::size_t verdicts = 0;
     for (std::size_t i = 0; i < rules.size(); ++i) {

@@ -15,7 +15,7 @@ bool into_housing(const Situation& s, const Edge& leakage) {
 
 /// Every way that oil can take from a reservoir, but through the machines of loops. Leakage counts
 /// where it leaves a machine, into its housing.
-SearchPool::Lease oil_ways(const Situation& s, bool with_filters) {
+SearchPool::Lease oil_ways(const Situation& s, const Standing& standing, bool with_filters) {
     SearchPool::Lease search = s.searches.take(s.region.node_count);
     for (const Index node : s.region.reservoirs) search->begin_at(node);
     s.graph.work += search->run(s.region, [&](Index /*node*/, const FlowArc& arc) {
@@ -23,7 +23,7 @@ SearchPool::Lease oil_ways(const Situation& s, bool with_filters) {
         if (s.region.is_reservoir[arc.to] != 0) return false;
         if (!with_filters && edge.part == Part::filter) return false;
         if (edge.passage_class == PassageClass::leakage && !into_housing(s, edge)) return false;
-        if (edge.passage_class != PassageClass::displacement) return stands_open(s.standing, arc);
+        if (edge.passage_class != PassageClass::displacement) return stands_open(standing, arc);
         const std::uint8_t sense = arc.backward != 0 ? open_backward : open_forward;
         return s.loops.loop_of[arc.edge] == none &&
                (displacement_ways(edge, s.direction) & sense) != 0;
@@ -59,27 +59,55 @@ Witness way_in(const Situation& s, Docket& docket, const Loop& loop, const Searc
     return docket.witness(WitnessShape::path, steps);
 }
 
+/// `all`: every way that oil takes, filters included.
+void pass(const Situation& s, Docket& docket, const Loop& loop, StateSet states,
+          const Search& all) {
+    Verdict* verdict = docket.record(s, ElementType::loop, loop.first_pump, states, Outcome::pass);
+    if (verdict == nullptr) return;
+    verdict->message = "all oil that enters the loop passes a filter";
+    verdict->witness = way_in(s, docket, loop, all, first_reached(s, loop, all));
+}
+
+/// That no unfiltered oil gets in however the flushing valves stand, and some gets in anyway, is
+/// the usual case.
+bool judge_alike(const Situation& s, Docket& docket) {
+    if (s.loops.loops.empty()) return true;
+    const auto all = oil_ways(s, *s.alike.shut, true);
+    const auto unfiltered = oil_ways(s, *s.alike.wide, false);
+    const auto judged = [&](const Loop& loop) {
+        return s.judges(loop.first_pump) && !loop.shorted;
+    };
+    const bool sound =
+        std::all_of(s.loops.loops.begin(), s.loops.loops.end(), [&](const Loop& loop) {
+            return !judged(loop) || (first_reached(s, loop, *unfiltered) == none &&
+                                     first_reached(s, loop, *all) != none);
+        });
+    if (!sound) return false;
+    for (Index i = 0; i < s.loops.loops.size(); ++i) {
+        const Loop& loop = s.loops.loops[i];
+        if (judged(loop)) pass(s, docket, loop, s.alike.loop_states[i], *all);
+    }
+    return true;
+}
+
 void judge(const Situation& s, Docket& docket) {
-    if (s.loops.loops.empty()) return;
-    const auto all = oil_ways(s, true);
-    const auto unfiltered = oil_ways(s, false);
+    const auto all = oil_ways(s, s.standing, true);
+    const auto unfiltered = oil_ways(s, s.standing, false);
     for (Index i = 0; i < s.loops.loops.size(); ++i) {
         const Loop& loop = s.loops.loops[i];
         if (!s.judges(loop.first_pump) || loop.shorted) continue;
         const Index dirty = first_reached(s, loop, *unfiltered);
         const Index any = first_reached(s, loop, *all);
-        const Outcome outcome = dirty != none ? Outcome::fail
-                                : any != none ? Outcome::pass
-                                              : Outcome::not_applicable;
-        Verdict* verdict =
-            docket.record(s, ElementType::loop, loop.first_pump, s.loop_states[i], outcome);
+        if (dirty == none && any != none) {
+            pass(s, docket, loop, s.loop_states[i], *all);
+            continue;
+        }
+        Verdict* verdict = docket.record(s, ElementType::loop, loop.first_pump, s.loop_states[i],
+                                         dirty != none ? Outcome::fail : Outcome::not_applicable);
         if (verdict == nullptr) continue;
-        if (outcome == Outcome::fail) {
+        if (dirty != none) {
             verdict->message = "oil enters the loop without passing a filter";
             verdict->witness = way_in(s, docket, loop, *unfiltered, dirty);
-        } else if (outcome == Outcome::pass) {
-            verdict->message = "all oil that enters the loop passes a filter";
-            verdict->witness = way_in(s, docket, loop, *all, any);
         } else {
             verdict->message = "no oil enters the loop from a reservoir";
         }
@@ -107,6 +135,7 @@ extern constinit const Rule filtration{
              .remedy = "Place the filter where all charge oil passes it: in the suction line or in "
                        "the charge line before the first branch.",
              .sources = sources},
-    .judge = judge};
+    .judge = judge,
+    .judge_alike = judge_alike};
 
 }  // namespace loopwright

@@ -94,14 +94,15 @@ Witness open_end(const Situation& s, Docket& docket, const Edge& machine, std::s
     return docket.witness(WitnessShape::frontier, steps);
 }
 
-void judge(const Situation& s, Docket& docket) {
+/// It hangs on the loops alone.
+bool judge_alike(const Situation& s, Docket& docket) {
     for (const Index e : s.region.machines) {
         const Edge& edge = s.region.edges[e];
         if (!meant_for_a_loop(edge) || !s.asks(e)) continue;
         const Index loop = s.loops.loop_of[e];
         const bool shorted = loop != none && s.loops.loops[loop].shorted;
         const bool sound = loop != none && !shorted;
-        Verdict* verdict = docket.record(s, ElementType::component, edge.component, s.states,
+        Verdict* verdict = docket.record(s, ElementType::component, edge.component, s.alike.states,
                                          sound ? Outcome::pass : Outcome::fail);
         if (verdict == nullptr) continue;
         const std::string_view path = s.circuit().components[edge.component].path;
@@ -118,6 +119,7 @@ void judge(const Situation& s, Docket& docket) {
             verdict->message = docket.text(path, " is in no closed loop: ", where);
         }
     }
+    return true;
 }
 
 void conclude(const Circuit& circuit, const Structure& structure, Docket& docket) {
@@ -158,7 +160,7 @@ extern constinit const Rule lost_loop{
              .remedy = "Lead both ports of the pump to the actuator and back, and take out what "
                        "joins a side to a reservoir or the two sides to each other.",
              .sources = sources},
-    .judge = judge,
+    .judge_alike = judge_alike,
     .conclude = conclude,
     .best_state = true};
 

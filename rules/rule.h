@@ -13,6 +13,10 @@ struct Rule {
     RuleInfo info = {};
     /// Judges the subjects of one situation; called for every situation of the running states.
     void (*judge)(const Situation&, Docket&) = nullptr;
+    /// Judges all situations that are alike (`Situation::alike`) at once, shown the first of them.
+    /// False, with nothing recorded, where it cannot tell: then `judge` is called for each. May be
+    /// null.
+    bool (*judge_alike)(const Situation&, Docket&) = nullptr;
     /// After all situations: what does not hang on a state. May be null.
     void (*conclude)(const Circuit&, const Structure&, Docket&) = nullptr;
     /// The best state decides instead of the worst (a need to be met in one state only).

@@ -120,10 +120,12 @@ int run(std::string_view id, const std::vector<std::string>& files) {
                                            [&](const Planted& one) { return one.rule == id; });
     if (error == std::end(planted)) return 2;
     Rule wrong = *find_rule(id);
-    if (error->judge != nullptr)
+    if (error->judge != nullptr) {
         wrong.judge = error->judge;
-    else
+        wrong.judge_alike = nullptr;
+    } else {
         wrong.best_state = !wrong.best_state;
+    }
     const std::vector<const Rule*> rules{&wrong};
 
     CheckJson json;

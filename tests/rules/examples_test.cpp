@@ -63,6 +63,9 @@ TEST(Examples, AllAreListedHereAndOnTheirPages) {
     std::size_t count = 0;
     for (const auto& entry : std::filesystem::recursive_directory_iterator(circuits())) {
         if (entry.path().extension() != ".xml") continue;
+        // What comes with the program has its test in tests/app/new_test.py.
+        const std::string folder = entry.path().parent_path().filename().string();
+        if (folder == "starting" || folder == "assemblies") continue;
         ++count;
         const std::string file = std::filesystem::relative(entry.path(), circuits()).string();
         EXPECT_EQ(findings().count(file), 1U) << file;
