@@ -9,11 +9,20 @@
 
 namespace loopwright {
 
+namespace {
+
+/// Whether what stands between two shafts turns one when the other turns.
+bool passes_torque(const Circuit& circuit, const Component& component) {
+    return component.kind->part != Part::clutch || circuit.is_yes(component, "engaged");
+}
+
+}  // namespace
+
 FlowGraph::FlowGraph(const Circuit& circuit) : circuit_(circuit) {
+    find_turned();
     find_joints();
     find_regions();
     fill_regions();
-    find_turned();
 }
 
 void FlowGraph::find_joints() {
@@ -161,7 +170,7 @@ void FlowGraph::fill_regions() {
                 edge.both_ways = passage.both_ways;
                 edge.bypass = passage.bypass;
                 edge.declared_closed_loop = machine && circuit_.is_yes(component, "closed-loop");
-                edge.part = component.kind->part;
+                edge.part = part(c);
             }
             // Ports that no passage names (a blocked port of a valve) stand nowhere yet.
             for (Index port = component.ports.begin; port < component.ports.end; ++port)
@@ -236,15 +245,30 @@ void FlowGraph::fill_regions() {
 }
 
 void FlowGraph::find_turned() {
+    const auto shaft_count = static_cast<Index>(circuit_.shafts.size());
+    DisjointSets sets(shaft_count);
+    for (Index shaft = 0; shaft < shaft_count; ++shaft)
+        for (const Index c : circuit_.components_of(circuit_.shafts[shaft])) {
+            const Component& component = circuit_.components[c];
+            if (component.far_shaft != none && component.shaft != none &&
+                passes_torque(circuit_, component))
+                sets.join(component.shaft, component.far_shaft);
+        }
+    std::vector<std::uint8_t> driven(shaft_count, 0);
+    for (Index shaft = 0; shaft < shaft_count; ++shaft)
+        for (const Index c : circuit_.components_of(circuit_.shafts[shaft]))
+            if (circuit_.components[c].kind->part == Part::prime_mover)
+                driven[sets.find(shaft)] = 1;
     turned_.assign(circuit_.components.size(), 0);
-    for (const Shaft& shaft : circuit_.shafts) {
-        const auto on_it = circuit_.components_of(shaft);
-        const bool driven = std::any_of(on_it.begin(), on_it.end(), [&](Index c) {
-            return circuit_.components[c].kind->part == Part::prime_mover;
-        });
-        if (driven)
-            for (const Index c : on_it) turned_[c] = 1;
-    }
+    for (Index shaft = 0; shaft < shaft_count; ++shaft)
+        if (driven[sets.find(shaft)] != 0)
+            for (const Index c : circuit_.components_of(circuit_.shafts[shaft])) turned_[c] = 1;
+}
+
+Part FlowGraph::part(Index component) const {
+    const Part part = circuit_.components[component].kind->part;
+    if (part != Part::pump_motor) return part;
+    return turned(component) ? Part::pump : Part::actuator;
 }
 
 }  // namespace loopwright

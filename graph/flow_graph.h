@@ -89,8 +89,11 @@ class FlowGraph {
     Index node_of(Index port) const { return node_of_port_[port]; }
     /// The region that a component's passages are in; `none` for one without passages.
     Index region_of(Index component) const { return region_of_component_[component]; }
-    /// On a shaft that a prime mover turns.
+    /// On a shaft that a prime mover turns, through gearboxes and engaged clutches too.
     bool turned(Index component) const { return turned_[component] != 0; }
+    /// The part that a component plays here: a pump/motor unit is a pump where a prime mover turns
+    /// it, else an actuator.
+    Part part(Index component) const;
 
     /// The lines that join at a port: seldom more than one (inside and outside an assembly).
     std::span<const Index> lines_of(Index port) const {

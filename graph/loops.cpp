@@ -49,6 +49,7 @@ std::uint8_t kept_ways(const Edge& edge, std::uint8_t open, Direction direction,
 }  // namespace
 
 std::uint8_t displacement_ways(const Edge& edge, Direction direction) {
+    if (edge.part == Part::hand_pump) return 0;  // worked in towing only
     if (!edge.both_ways) return open_forward;
     if (edge.part == Part::pump) {
         // A two-way pump's passage is written A to B, so forward (out at A) is against it.

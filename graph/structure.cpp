@@ -180,7 +180,7 @@ void StructureBuilder::find_open_parts(const Region& region, std::span<const std
             }
             part = &structure_.open_parts[at];
         }
-        add_once(edge.part == Part::pump ? part->pumps : part->actuators, edge.component);
+        add_once(edge.part == Part::actuator ? part->actuators : part->pumps, edge.component);
     }
 }
 

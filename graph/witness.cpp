@@ -106,7 +106,8 @@ std::string_view passing_text(const Edge& edge, bool backward) {
         case PassageClass::metering:
             return "through the restriction";
         case PassageClass::displacement:
-            return edge.part == Part::pump ? "delivered by the pump" : "through the actuator";
+            return edge.part == Part::pump || edge.part == Part::hand_pump ? "delivered by the pump"
+                                                                           : "through the actuator";
         case PassageClass::leakage:
             return "leakage to the housing";
         case PassageClass::element:
@@ -139,7 +140,7 @@ Index port_on(const FlowGraph& graph, const Region& region, Index node, Index pr
     const Circuit& circuit = graph.circuit();
     const auto ports = graph.ports_of(joint);
     for (const Index port : ports) {
-        const Part part = circuit.components[circuit.ports[port].component].kind->part;
+        const Part part = graph.part(circuit.ports[port].component);
         if (part == Part::pump || part == Part::actuator) return port;
     }
     return ports.front();

@@ -224,6 +224,9 @@ class Builder {
     void explain_inner(Scope& scope, std::string_view token, SourceRef place);
     void explain_joined(Index line, Index first, std::string_view token, SourceRef place);
     void explain_shaft(Scope& scope, std::string_view token, SourceRef place);
+    /// `first`: the shaft that the part, or that end of it, is on; none: its other end is on this.
+    void explain_turning(Index shaft, Index first, std::string_view token, SourceRef place);
+    void explain_end(const Name& name, std::string_view token, SourceRef place);
     /// Of a component or an assembly; the first `most` of its letters.
     std::vector<std::string_view> letters_of(const Name& name, std::size_t most) const;
     std::size_t letter_count(const Name& name) const;

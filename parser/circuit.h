@@ -76,8 +76,9 @@ struct Component {
     Range passages = {};
     Range attributes = {};  ///< all that are given or have a default, in the kind's order
     Range positions = {};
-    Index assembly = none;  ///< innermost assembly it stands in
-    Index shaft = none;
+    Index assembly = none;   ///< innermost assembly it stands in
+    Index shaft = none;      ///< that it is on; with named ends: that its first end is on
+    Index far_shaft = none;  ///< that its second end is on
     SourceRef place = {};
 };
 

@@ -249,8 +249,11 @@ const Name* Builder::find_path(const Scope& scope, std::string_view path) const 
 }
 
 void Builder::join_shaft(Scope& scope, Index shaft, std::string_view token, SourceRef place) {
-    const Name* const name = find_path(scope, token);
-    if (name == nullptr) {
+    const std::size_t dot = token.find('.');
+    const Name* const name = find_path(scope, token.substr(0, dot));
+    const bool has_ends = name != nullptr && name->type == NameType::component &&
+                          !circuit_.components[name->index].kind->ends.empty();
+    if (name == nullptr || (dot != std::string_view::npos && !has_ends)) {
         explain_shaft(scope, token, place);
         return;
     }
@@ -271,26 +274,26 @@ void Builder::join_shaft(Scope& scope, Index shaft, std::string_view token, Sour
         return;
     }
     Component& component = circuit_.components[name->index];
-    if (component.shaft != none) {
-        if (name->doubtful) {
+    bool far = false;
+    if (has_ends) {
+        const auto ends = component.kind->ends;
+        const std::string_view end =
+            dot == std::string_view::npos ? std::string_view() : token.substr(dot + 1);
+        far = end == ends.back();
+        if (!far && end != ends.front()) {
+            explain_end(*name, token, place);
             return;
         }
-        const Shaft& first = circuit_.shafts[component.shaft];
-        report_.error(place, [&] {
-            if (component.shaft == shaft) {
-                return Words{fmt::format("'{}' is listed twice in this shaft", clipped(token)),
-                             "each part once",
-                             {}};
-            }
-            return Words{
-                fmt::format("'{}' is on shaft '{}' already", clipped(token), clipped(first.path)),
-                fmt::format("one shaft for each part; '{}' stands in line {} of the file",
-                            clipped(first.path), sources_->place(first.place).line),
-                {}};
-        });
+    }
+    Index& on = far ? component.far_shaft : component.shaft;
+    const Index beyond = has_ends ? (far ? component.shaft : component.far_shaft) : none;
+    if (on != none || beyond == shaft) {
+        if (!name->doubtful) {
+            explain_turning(shaft, on, token, place);
+        }
         return;
     }
-    component.shaft = shaft;
+    on = shaft;
     circuit_.shaft_components.push_back(name->index);
 }
 

@@ -116,7 +116,15 @@ class SchemaWriter {
         pattern_type("port-name", port, "a port written component.port");
         pattern_type("port-list", list_of(port),
                      "ports written component.port, blanks between them");
-        pattern_type("part-list", list_of(part), "ids of what turns as one, blanks between them");
+        std::string ends;
+        for (const Kind* kind : kinds())
+            for (const std::string_view end : kind->ends)
+                if (ends.find(fmt::format("|{}|", end)) == std::string::npos)
+                    ends += fmt::format("{}{}|", ends.empty() ? "|" : "", end);
+        if (!ends.empty()) ends = fmt::format("(\\.({}))?", ends.substr(1, ends.size() - 2));
+        pattern_type("part-list", list_of(part + ends),
+                     "ids of what turns as one, or shaft ends written component.end, blanks "
+                     "between them");
         for (std::size_t d = 0; d < dimension_count; ++d) {
             const auto dimension = static_cast<Dimension>(d);
             std::string list;

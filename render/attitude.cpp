@@ -50,6 +50,11 @@ void turn_to_wishes(Sketch& sketch, int part, const std::vector<PortWish>& wishe
     sketch.turn(part, best);
 }
 
+void turn_on_shaft(Sketch& sketch, const Roles& roles, int part) {
+    for (const TrainPart& one : roles.train_of(part))
+        if (one.part == part) sketch.turn(part, {.mirrored = one.backwards});
+}
+
 std::vector<Box> label_places(const SketchPart& part, PartRole role) {
     const Symbol& shape = part.shape;
     const double w = part.label_width;

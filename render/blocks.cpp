@@ -47,31 +47,40 @@ class BlockFinder {
     void place_machines() {
         for (int p = 0; p < count(); ++p) block(p) = roles_.loop[static_cast<std::size_t>(p)];
         // What turns with a loop's machine and is no open part stands in the loop's block.
-        const Circuit& circuit = sketch_.circuit();
-        for (const Shaft& shaft : circuit.shafts) {
-            int loop = -1;
-            for (const Index c : circuit.components_of(shaft))
-                if (const int p = sketch_.part_of(c); p >= 0 && block(p) >= 0)
-                    loop = loop < 0 ? block(p) : std::min(loop, block(p));
-            for (const Index c : circuit.components_of(shaft)) {
-                const int p = sketch_.part_of(c);
-                if (p < 0 || block(p) >= 0 || loop < 0) continue;
-                if (role(p) == PartRole::prime_mover || role(p) == PartRole::load ||
-                    role(p) == PartRole::charge_pump)
-                    block(p) = loop;
-            }
-        }
+        for (const Train& train : roles_.trains) place_train(train);
         if (blocks_.empty()) return;
         for (int p = 0; p < count(); ++p)
             if (role(p) == PartRole::charge_pump && block(p) < 0) {
                 block(p) = 0;
-                const Component& component = sketch_.component(p);
-                if (component.shaft == none) continue;
-                for (const Index c : circuit.components_of(circuit.shafts[component.shaft]))
-                    if (const int q = sketch_.part_of(c);
-                        q >= 0 && block(q) < 0 && role(q) == PartRole::prime_mover)
-                        block(q) = 0;
+                for (const TrainPart& one : roles_.train_of(p))
+                    if (block(one.part) < 0 && (role(one.part) == PartRole::prime_mover ||
+                                                role(one.part) == PartRole::on_shaft))
+                        block(one.part) = 0;
             }
+    }
+
+    void place_train(const Train& train) {
+        int loop = -1;
+        for (const TrainPart& one : train)
+            if (const int b = block(one.part); b >= 0) loop = loop < 0 ? b : std::min(loop, b);
+        if (loop < 0) return;
+        for (const TrainPart& one : train) {
+            if (block(one.part) >= 0) continue;
+            if (role(one.part) == PartRole::prime_mover || role(one.part) == PartRole::charge_pump)
+                block(one.part) = loop;
+            else if (role(one.part) == PartRole::on_shaft || role(one.part) == PartRole::load)
+                block(one.part) = block_beside(train, one, loop);
+        }
+    }
+
+    /// The block of a machine on the shaft that a part leads to, or is on; else the train's.
+    int block_beside(const Train& train, const TrainPart& part, int otherwise) {
+        for (const TrainPart& one : train)
+            if ((role(one.part) == PartRole::loop_pump ||
+                 role(one.part) == PartRole::loop_actuator) &&
+                block(one.part) >= 0 && one.shaft == part.shaft)
+                return block(one.part);
+        return otherwise;
     }
 
     bool is_hub(int n) const {

@@ -111,9 +111,12 @@ std::string shafts_misfit(const Circuit& circuit, const Layout& layout,
         // A shaft leads through its machines.
         const auto stubs = [&](Index component, auto&& use) {
             const DrawnSymbol& symbol = *symbol_of[component];
-            for (const ShaftAnchor& anchor : symbol.shape.shafts)
-                use(on_grid(symbol.placed, symbol.shape.shafts.front().at),
-                    on_grid(symbol.placed, anchor.at));
+            const ShaftAnchor* first = nullptr;
+            for (const ShaftAnchor& anchor : symbol.shape.shafts) {
+                if (shaft_at(circuit.components[component], anchor) != s) continue;
+                if (first == nullptr) first = &anchor;
+                use(on_grid(symbol.placed, first->at), on_grid(symbol.placed, anchor.at));
+            }
         };
         for (const Index component : components)
             stubs(component, [&](GridPoint first, GridPoint other) { runs.join(first, other); });

@@ -4,29 +4,11 @@
 #include <map>
 
 #include <loopwright/graph/disjoint_sets.h>
+#include <loopwright/render/loop_ranks.h>
 
 namespace loopwright {
 
 namespace {
-
-// Ranks: the order of a draughtsman from left to right.
-constexpr int rank_prime_mover = 0;
-constexpr int rank_pump = 10;
-constexpr int rank_charge_pump = 20;
-constexpr int rank_charge_relief = 30;
-constexpr int rank_on_charge = 32;
-constexpr int rank_charge_line = 35;
-constexpr int rank_make_up = 40;
-constexpr int rank_relief_to_charge = 45;
-constexpr int rank_side_charge = 47;
-constexpr int rank_on_b = 48;
-constexpr int rank_bridge = 50;
-constexpr int rank_on_a = 52;
-constexpr int rank_in_line = 55;
-constexpr int rank_crossport = 60;
-constexpr int rank_flushing = 70;
-constexpr int rank_actuator = 80;
-constexpr int rank_load = 90;
 
 struct Touches {
     bool a = false;
@@ -113,8 +95,32 @@ class ColumnFinder {
                 done_.insert(p);
             }
         }
+        add_on_shafts();
         if (!actuators.parts.empty()) add_column(rank_actuator, std::move(actuators));
         if (!loads.parts.empty()) add_column(rank_load, std::move(loads));
+    }
+
+    /// What stands on shafts, one column for all that are equally far from their machine: left of
+    /// the first pump that a prime mover turns, or right of what they stand behind.
+    void add_on_shafts() {
+        std::map<int, Slot> slots;
+        for (const Train& train : roles_.trains) {
+            int rank = rank_actuator + 1;
+            for (const TrainPart& one : train) {
+                const PartRole r = role(one.part);
+                if (r == PartRole::prime_mover) rank = rank_prime_mover + 1;
+                if (r == PartRole::loop_pump || r == PartRole::charge_pump)
+                    rank = rank_charge_pump + 1;
+                if (r != PartRole::on_shaft) continue;
+                if (member_[static_cast<std::size_t>(one.part)] != 0)
+                    slots[rank].parts.push_back(one.part);
+                if ((rank + 1) % 10 != 0) ++rank;
+            }
+        }
+        for (auto& [rank, slot] : slots) {
+            slot.zone = Zone::full;
+            add_column(rank, std::move(slot));
+        }
     }
 
     /// In-line parts of a level, in the order of the flow from the pump.

@@ -55,6 +55,9 @@ struct PortWish {
 /// a shaft keep it level.
 void turn_to_wishes(Sketch& sketch, int part, const std::vector<PortWish>& wishes);
 
+/// Turns what stands on a shaft so that its first end comes first in its train.
+void turn_on_shaft(Sketch& sketch, const Roles& roles, int part);
+
 /// Chooses where the label of a placed part is meant to stand, by its kind and attitude.
 void plan_label(Sketch& sketch, int part, PartRole role);
 

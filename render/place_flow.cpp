@@ -76,19 +76,16 @@ class FlowPlacer {
             if (next >= member_.size()) break;
             const int p = member_[next];
             const bool later = role(p) == PartRole::prime_mover || role(p) == PartRole::load ||
-                               role(p) == PartRole::suction || part(p).is_mark();
+                               role(p) == PartRole::on_shaft || role(p) == PartRole::suction ||
+                               part(p).is_mark();
             if (!later) start(p);
         }
         // What turns with a machine stands beside it; suction parts below everything, marks too.
-        const Circuit& circuit = sketch_.circuit();
         for (const int p : member_) {
             if (row(p) >= 0 || part(p).is_mark()) continue;
-            const Component& component = sketch_.component(p);
-            if (component.shaft == none) continue;
-            for (const Index c : circuit.components_of(circuit.shafts[component.shaft]))
-                if (const int q = sketch_.part_of(c);
-                    q >= 0 && in_block(q) && row(q) >= 0 && role(q) != PartRole::prime_mover)
-                    row(p) = row(q);
+            for (const TrainPart& one : roles_.train_of(p))
+                if (in_block(one.part) && row(one.part) >= 0 && is_driven(one.part))
+                    row(p) = row(one.part);
         }
         int lowest = 0;
         for (const int p : member_)
@@ -127,33 +124,59 @@ class FlowPlacer {
     }
 
     /// A prime mover moves to the left of the first machine it turns with, a load to the right of
-    /// the last.
+    /// the last, what stands on shafts between.
     void join_on_shafts(std::vector<int>& parts) {
-        const std::vector<int> order = parts;
+        std::vector<int> order;
+        const auto take = [&](PartRole wanted) {
+            for (const int p : parts)
+                if (role(p) == wanted) order.push_back(p);
+        };
+        take(PartRole::prime_mover);
+        take(PartRole::load);
+        for (const Train& train : roles_.trains) {
+            std::vector<int> between;
+            for (const TrainPart& one : train)
+                if (role(one.part) == PartRole::on_shaft &&
+                    std::find(parts.begin(), parts.end(), one.part) != parts.end())
+                    between.push_back(one.part);
+            if (!is_driving(train)) std::reverse(between.begin(), between.end());
+            order.insert(order.end(), between.begin(), between.end());
+        }
         for (const int p : order) {
-            const bool before = role(p) == PartRole::prime_mover;
-            const int machine = turns_with(p, order);
+            const int machine = turns_with(p, parts);
             if (machine < 0) continue;
             parts.erase(std::find(parts.begin(), parts.end(), p));
             const auto at = std::find(parts.begin(), parts.end(), machine);
-            parts.insert(before ? at : at + 1, p);
+            parts.insert(stands_before(p) ? at : at + 1, p);
         }
     }
 
-    /// The machine of a row that a prime mover or load stands beside; -1 for what is neither.
+    bool is_driving(std::span<const TrainPart> train) const {
+        return std::any_of(train.begin(), train.end(), [this](const TrainPart& one) {
+            return role(one.part) == PartRole::prime_mover;
+        });
+    }
+    bool stands_before(int p) const {
+        return role(p) == PartRole::prime_mover ||
+               (role(p) == PartRole::on_shaft && is_driving(roles_.train_of(p)));
+    }
+
+    /// The machine of a row that a prime mover, a load or what stands on a shaft stands beside; -1
+    /// for what is none of these.
     int turns_with(int p, const std::vector<int>& parts) {
-        const bool first = role(p) == PartRole::prime_mover;
-        if (!first && role(p) != PartRole::load) return -1;
-        const Index shaft = sketch_.component(p).shaft;
+        if (part(p).is_mark() || is_driven(p)) return -1;
+        const bool first = stands_before(p);
+        const int train = roles_.train[static_cast<std::size_t>(p)];
         int machine = -1;
         for (const int q : parts)
-            if (shaft != none && sketch_.component(q).shaft == shaft && is_driven(q) &&
+            if (train >= 0 && roles_.train[static_cast<std::size_t>(q)] == train && is_driven(q) &&
                 (machine < 0 || !first))
                 machine = q;
         return machine;
     }
     bool is_driven(int p) {
-        return !part(p).is_mark() && role(p) != PartRole::prime_mover && role(p) != PartRole::load;
+        return !part(p).is_mark() && role(p) != PartRole::prime_mover &&
+               role(p) != PartRole::load && role(p) != PartRole::on_shaft;
     }
 
     void turn_parts() {
@@ -181,6 +204,7 @@ class FlowPlacer {
                 }
             }
             turn_to_wishes(sketch_, p, wishes);
+            if (role(p) == PartRole::on_shaft) turn_on_shaft(sketch_, roles_, p);
             sketch_.hang_marks(p);
             plan_label(sketch_, p, role(p));
         }

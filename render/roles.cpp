@@ -16,6 +16,11 @@ class RoleFinder {
     }
 
     Roles find() {
+        roles_.trains = trains_of(sketch_);
+        roles_.train.assign(sketch_.parts.size(), -1);
+        for (std::size_t t = 0; t < roles_.trains.size(); ++t)
+            for (const TrainPart& one : roles_.trains[t])
+                roles_.train[static_cast<std::size_t>(one.part)] = static_cast<int>(t);
         name_machines();
         name_sides();
         name_charge();
@@ -46,17 +51,26 @@ class RoleFinder {
                     set(c, PartRole::prime_mover, -1);
                     break;
                 case Part::pump:
+                case Part::hand_pump:
                     set(c, PartRole::pump, -1);
                     break;
                 case Part::actuator:
+                case Part::pump_motor:
                     set(c, PartRole::actuator, -1);
                     break;
                 case Part::load:
                     set(c, PartRole::load, -1);
                     break;
+                case Part::brake:
+                case Part::clutch:
+                case Part::gearbox:
+                    set(c, PartRole::on_shaft, -1);
+                    break;
                 default:
                     break;
             }
+        for (const OpenPart& open : structure_.open_parts)
+            for (const Index c : open.pumps) set(c, PartRole::pump, -1);
         for (const Index c : structure_.charge_pumps) set(c, PartRole::charge_pump, -1);
         for (std::size_t l = 0; l < structure_.loops.size(); ++l) {
             const LoopInfo& loop = structure_.loops[l];
@@ -64,20 +78,17 @@ class RoleFinder {
             for (const Index c : loop.actuators)
                 set(c, PartRole::loop_actuator, static_cast<int>(l));
         }
-        for (const Shaft& shaft : circuit.shafts) name_pumps_beside(circuit.components_of(shaft));
+        for (const Train& train : roles_.trains) name_pumps_beside(train);
     }
 
     /// What pumps on the loop pump's shaft stands beside it, whatever it feeds.
-    void name_pumps_beside(std::span<const Index> components) {
-        const auto has = [&](Index c, PartRole role) {
-            const int p = sketch_.part_of(c);
-            return p >= 0 && part(p) == role;
-        };
-        if (std::none_of(components.begin(), components.end(),
-                         [&](Index c) { return has(c, PartRole::loop_pump); }))
+    void name_pumps_beside(const Train& train) {
+        if (std::none_of(train.begin(), train.end(), [&](const TrainPart& one) {
+                return part(one.part) == PartRole::loop_pump;
+            }))
             return;
-        for (const Index c : components)
-            if (has(c, PartRole::pump)) set(c, PartRole::charge_pump, -1);
+        for (const TrainPart& one : train)
+            if (part(one.part) == PartRole::pump) part(one.part) = PartRole::charge_pump;
     }
 
     void name_sides() {
@@ -240,6 +251,8 @@ std::string_view name(PartRole role) {
             return "actuator";
         case PartRole::load:
             return "load";
+        case PartRole::on_shaft:
+            return "on a shaft";
         case PartRole::make_up_check:
             return "make-up check";
         case PartRole::crossport_relief:

@@ -1,11 +1,13 @@
 #pragma once
 
 #include <cstdint>
+#include <span>
 #include <string_view>
 #include <vector>
 
 #include <loopwright/graph/analysis.h>
 #include <loopwright/render/sketch.h>
+#include <loopwright/render/trains.h>
 
 /// The part that each component and net plays, as a draughtsman of the trade would name it, told
 /// from structure and never from names. A role gives the place; what has none follows the flow.
@@ -20,6 +22,7 @@ enum class PartRole : std::uint8_t {
     loop_actuator,
     actuator,  ///< of an open part
     load,
+    on_shaft,          ///< brake, clutch or gearbox: on the axis between what turns with it
     make_up_check,     ///< from the charge line into a side
     crossport_relief,  ///< from a side to another side or into the charge line
     charge_relief,
@@ -43,6 +46,14 @@ struct Roles {
     std::vector<PartRole> part = {};  ///< by part of the sketch
     std::vector<int> loop = {};       ///< by part: the loop that a machine belongs to; -1
     std::vector<RoleOfNet> net = {};  ///< by net of the sketch
+    std::vector<Train> trains = {};
+    std::vector<int> train = {};  ///< by part: its train; -1
+
+    /// The train of a part, empty where it has none.
+    std::span<const TrainPart> train_of(int p) const {
+        const int t = train[static_cast<std::size_t>(p)];
+        return t < 0 ? std::span<const TrainPart>() : trains[static_cast<std::size_t>(t)];
+    }
 };
 
 Roles roles_of(const Sketch& sketch, const Structure& structure);

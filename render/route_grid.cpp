@@ -9,6 +9,9 @@ namespace {
 
 // Room round everything for lines that have to go outside.
 constexpr int margin = 12;
+// So far a stub may lie inside its body and the room round it: a shaft beside the frame of a
+// control.
+constexpr int way_out = 4;
 constexpr double rounding = 1e-6;
 
 struct Extent {
@@ -112,7 +115,8 @@ void RouteGrid::mark_port(const RouteEnd& end, std::int32_t net) {
         owner_[static_cast<std::size_t>(back)] = body;
     if (net == body) return;
     point = next(point, out);
-    for (int i = 0; i < 3 && point >= 0 && owner_[static_cast<std::size_t>(point)] == body; ++i) {
+    for (int i = 0; i < way_out && point >= 0 && owner_[static_cast<std::size_t>(point)] == body;
+         ++i) {
         owner_[static_cast<std::size_t>(point)] = net;
         point = next(point, out);
     }

@@ -24,18 +24,20 @@ struct Link {
     std::size_t to = 0;
 };
 
-std::vector<Stub> stubs_of(const Circuit& circuit, const Sketch& sketch, const Shaft& shaft) {
+std::vector<Stub> stubs_of(const Circuit& circuit, const Sketch& sketch, Index shaft) {
     std::vector<Stub> stubs;
     int machine = 0;
-    for (const Index component : circuit.components_of(shaft)) {
+    for (const Index component : circuit.components_of(circuit.shafts[shaft])) {
         const int p = sketch.part_of(component);
         if (p < 0) continue;
         const SketchPart& part = sketch.parts[static_cast<std::size_t>(p)];
-        for (const ShaftAnchor& anchor : part.shape.shafts)
+        for (const ShaftAnchor& anchor : part.shape.shafts) {
+            if (shaft_at(circuit.components[component], anchor) != shaft) continue;
             stubs.push_back({machine,
                              {{part.at.x + static_cast<int>(std::lround(anchor.at.x)),
                                part.at.y + static_cast<int>(std::lround(anchor.at.y))},
                               anchor.side}});
+        }
         ++machine;
     }
     return stubs;
@@ -58,7 +60,7 @@ int link_cost(const Stub& a, const Stub& b) {
 std::vector<ShaftNet> shaft_nets(const Circuit& circuit, const Sketch& sketch) {
     std::vector<ShaftNet> nets;
     for (Index s = 0; s < circuit.shafts.size(); ++s) {
-        const std::vector<Stub> stubs = stubs_of(circuit, sketch, circuit.shafts[s]);
+        const std::vector<Stub> stubs = stubs_of(circuit, sketch, s);
         std::vector<Link> links;
         for (std::size_t i = 0; i < stubs.size(); ++i)
             for (std::size_t j = i + 1; j < stubs.size(); ++j)

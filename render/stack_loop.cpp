@@ -143,14 +143,7 @@ class LoopStacker : LoopBench {
         if (slot.zone == Zone::upper && !framed) y = (a_ + charge_ - height) / 2;
         if (slot.zone == Zone::lower && !framed && hangs_on_b(slot))
             y = (charge_ + b_ - height) / 2;
-        if (slot.parts.size() == 1 && slot.zone == Zone::full && is_machine(slot.parts.front())) {
-            move(slot.parts.front(), 0, axis_);
-            return;
-        }
-        if (role(slot.parts.front()) == PartRole::load) {
-            place_loads(slot);
-            return;
-        }
+        if (slot.zone == Zone::full && is_machine(slot.parts.front()) && on_axes(slot)) return;
         // Stacked actuators share the height evenly.
         const int share = is_machine(slot.parts.front())
                               ? std::max(0, b_ - a_ - 2 * spacing_.row - height) /
@@ -176,22 +169,24 @@ class LoopStacker : LoopBench {
         return false;
     }
 
-    /// Each load level with the actuator that turns it.
-    void place_loads(const Slot& slot) {
+    /// A machine alone on the common axis; loads and what stands on shafts level with the actuators
+    /// that turn them.
+    bool on_axes(const Slot& slot) {
+        const PartRole r = role(slot.parts.front());
+        const bool turned = r == PartRole::load || r == PartRole::on_shaft;
+        if (!turned && slot.parts.size() > 1) return false;
         int next = a_;
         for (const int p : slot.parts) {
             int y = axis_;
-            const Component& component = sketch_.component(p);
-            if (component.shaft != none)
-                for (const Index c :
-                     sketch_.circuit().components_of(sketch_.circuit().shafts[component.shaft]))
-                    if (const int q = sketch_.part_of(c);
-                        q >= 0 && role(q) == PartRole::loop_actuator)
-                        y = part(q).at.y;
-            y = std::max(y, next - top(p));
+            if (turned)
+                for (const TrainPart& one : roles_.train_of(p))
+                    if (role(one.part) == PartRole::loop_actuator && part(one.part).placed)
+                        y = part(one.part).at.y;
+            if (slot.parts.size() > 1) y = std::max(y, next - top(p));
             move(p, 0, y);
             next = y + bottom(p) + 2;
         }
+        return true;
     }
 
     /// How far a part must be shifted so that its upper port stands below the port it is joined to.

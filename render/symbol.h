@@ -29,7 +29,13 @@ struct PortAnchor {
 struct ShaftAnchor {
     Point at = {};
     Side side = Side::left;
+    bool far = false;  ///< of the second of two named ends
 };
+
+/// The shaft of the circuit that meets the symbol there; `none` where none does.
+inline Index shaft_at(const Component& component, const ShaftAnchor& anchor) {
+    return anchor.far ? component.far_shaft : component.shaft;
+}
 
 struct Box {
     double left = 0.0;

@@ -51,6 +51,7 @@ class LoopTurner : LoopBench {
             }
             turn_to_wishes(sketch_, p, wishes);
             if (is_machine(p)) mirror_machine(p);
+            if (role(p) == PartRole::on_shaft) turn_on_shaft(sketch_, roles_, p);
             if (role(p) == PartRole::flushing_valve) mirror_flushing(p);
             finish_part(p);
         }

@@ -259,7 +259,7 @@ template <typename Visit>
 void for_each_housing(const Situation& s, Visit visit) {
     for (const Index c : s.region.components) {
         const Component& machine = s.circuit().components[c];
-        const Part part = machine.kind->part;
+        const Part part = s.graph.part(c);
         if (part != Part::pump && part != Part::actuator) continue;
         const Index port = housing_port(s.circuit(), machine);
         if (port != none) visit(c, port);

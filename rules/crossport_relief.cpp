@@ -129,7 +129,9 @@ class Judge {
         return std::any_of(nodes.begin(), nodes.end(), [&](Index node) {
             const auto arcs = s_.region.arcs_of(node);
             return std::any_of(arcs.begin(), arcs.end(), [&](const FlowArc& arc) {
-                return s_.region.edges[arc.edge].passage_class == PassageClass::displacement;
+                const Edge& edge = s_.region.edges[arc.edge];
+                return edge.passage_class == PassageClass::displacement &&
+                       edge.part != Part::hand_pump;
             });
         });
     }

@@ -7,31 +7,42 @@
 
 namespace loopwright {
 
+extern const Kind brake;
 extern const Kind check_valve;
+extern const Kind clutch;
 extern const Kind cooler;
+extern const Kind cylinder;
 extern const Kind directional_valve;
+extern const Kind electric_motor;
 extern const Kind engine;
 extern const Kind filter;
 extern const Kind flushing_valve;
+extern const Kind gearbox;
+extern const Kind hand_pump;
 extern const Kind junction;
 extern const Kind load;
 extern const Kind motor;
 extern const Kind orifice;
 extern const Kind pump;
+extern const Kind pump_motor;
 extern const Kind relief_valve;
 extern const Kind reservoir;
+extern const Kind semi_rotary_actuator;
 extern const Kind shut_off_valve;
 
 namespace {
 
 using namespace kind_parts;
 
-constexpr std::array<const Kind*, 14> all = {
-    &check_valve, &cooler,         &directional_valve,
-    &engine,      &filter,         &flushing_valve,
-    &junction,    &load,           &motor,
-    &orifice,     &pump,           &relief_valve,
-    &reservoir,   &shut_off_valve,
+constexpr std::array<const Kind*, 22> all = {
+    &brake,          &check_valve, &clutch,
+    &cooler,         &cylinder,    &directional_valve,
+    &electric_motor, &engine,      &filter,
+    &flushing_valve, &gearbox,     &hand_pump,
+    &junction,       &load,        &motor,
+    &orifice,        &pump,        &pump_motor,
+    &relief_valve,   &reservoir,   &semi_rotary_actuator,
+    &shut_off_valve,
 };
 
 constexpr AttributeSpec title_attribute{.name = "title", .doc = "name for people"};

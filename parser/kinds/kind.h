@@ -49,7 +49,9 @@ enum class Part : std::uint8_t {
     reservoir,
     prime_mover,
     pump,
-    actuator,  ///< motor, cylinder, ...
+    actuator,    ///< motor, cylinder, ...
+    pump_motor,  ///< a pump where a prime mover turns it, else an actuator (`FlowGraph::part`)
+    hand_pump,
     load,
     filter,
     cooler,
@@ -133,7 +135,9 @@ struct Kind {
     std::string_view title = {};  ///< for people, singular
     std::string_view doc = {};    ///< one or two sentences
     Part part = Part::plumbing;
-    bool turns = false;  ///< has a shaft end
+    bool turns = false;  ///< has a shaft end, or a rod
+    /// Names of its two shaft ends, joined as `id.end`; empty: it has one, joined by its id.
+    std::span<const std::string_view> ends = {};
     Children children = Children::no;
     std::span<const PortSpec> ports = {};
     std::span<const AttributeSpec> attributes = {};

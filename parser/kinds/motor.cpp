@@ -1,4 +1,4 @@
-#include <loopwright/parser/kinds/shared.h>
+#include <loopwright/parser/kinds/machines.h>
 
 namespace loopwright {
 
@@ -13,39 +13,26 @@ constexpr PortSpec ports[] = {
     case_port("L1", several_case_ports),
     case_port("L2", several_case_ports),
     case_port("L3", three_case_ports),
+    control_x,
+    control_x1,
+    control_x2,
 };
 
-constexpr AttributeSpec attributes[] = {
-    positive("displacement", Dimension::displacement, "largest displacement"),
-    {.name = "min-displacement",
-     .type = AttributeType::quantity,
-     .dimension = Dimension::displacement,
-     .doc = "smallest displacement of a variable motor"},
-    yes_no("variable", "whether the displacement can be changed"),
-    {.name = "flow-directions",
-     .type = AttributeType::count,
-     .least = 1,
-     .most = 2,
-     .default_text = "2",
-     .default_source = practice,
-     .doc = "1: from A to B only; 2: either way"},
-    choice("design", designs, {}, "construction of the displacement machine"),
-    choice("control", controls, "none", "how the displacement is set"),
-    choice("rotation", rotations, {}, "sense of rotation, looking at the machine's own shaft end"),
-    choice("drain", drains, "internal",
-           "external: leakage leaves by the case ports; internal: to the lower working port"),
-    {.name = "case-ports",
-     .type = AttributeType::count,
-     .least = 1,
-     .most = 3,
-     .default_text = "1",
-     .default_source = not_shown,
-     .doc = "number of case ports: one is L, several are L1, L2, L3"},
-    pressure("case-pressure", "highest pressure that the housing bears all the time"),
-    pressure("max-pressure", "highest pressure at a working port"),
-    positive("max-speed", Dimension::speed, "highest speed of the shaft"),
-    yes_no("closed-loop", "says that the motor is meant to work in a closed loop"),
+constexpr AttributeSpec directions[] = {
+    flow_directions("2", practice, "1: from A to B only; 2: either way"),
 };
+
+constexpr AttributeSpec own[] = {
+    yes_no("closed-loop", "says that the motor is meant to work in a closed loop"),
+    yes_no(
+        "freewheeling",
+        "whether its pistons can be drawn in by pressure in the housing, so that the shaft turns "
+        "freely (radial piston)"),
+    share("starting-efficiency", "share of the ideal torque that it gives from standstill"),
+};
+
+constexpr auto attributes = joined(machine_size, directions, machine_build, own, machine_pressures,
+                                   machine_shaft, machine_losses, machine_oil, machine_control);
 
 constexpr PassageSpec passages[] = {
     {.from = "A",
@@ -67,6 +54,7 @@ constexpr FailureMode failures[] = {
     {.id = "seized", .doc = "the shaft does not turn"},
     {.id = "stuck-stroke", .doc = "the displacement stays where it is"},
     {.id = "worn", .doc = "leaks far more than when new"},
+    {.id = "seal-blown", .doc = "the shaft seal lets the housing's oil out"},
 };
 
 }  // namespace

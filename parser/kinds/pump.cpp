@@ -1,4 +1,4 @@
-#include <loopwright/parser/kinds/shared.h>
+#include <loopwright/parser/kinds/machines.h>
 
 namespace loopwright {
 
@@ -15,39 +15,37 @@ constexpr PortSpec ports[] = {
     case_port("L1", several_case_ports),
     case_port("L2", several_case_ports),
     case_port("L3", three_case_ports),
+    control_x,
+    control_x1,
+    control_x2,
 };
 
-constexpr AttributeSpec attributes[] = {
-    positive("displacement", Dimension::displacement, "largest displacement"),
-    {.name = "min-displacement",
-     .type = AttributeType::quantity,
-     .dimension = Dimension::displacement,
-     .doc = "smallest displacement of a variable pump that does not reach zero"},
-    yes_no("variable", "whether the displacement can be changed"),
-    {.name = "flow-directions",
-     .type = AttributeType::count,
-     .least = 1,
-     .most = 2,
-     .default_text = "1",
-     .default_source = not_shown,
-     .doc = "1: from S to P; 2: over centre, out at A or at B with the shaft turning one way"},
-    choice("design", designs, {}, "construction of the displacement machine"),
-    choice("control", controls, "none", "how the displacement is set"),
-    choice("rotation", rotations, {}, "sense of rotation, looking at the machine's own shaft end"),
-    choice("drain", drains, "internal",
-           "external: leakage leaves by the case ports; internal: to the inlet or lower port"),
-    {.name = "case-ports",
-     .type = AttributeType::count,
-     .least = 1,
-     .most = 3,
-     .default_text = "1",
-     .default_source = not_shown,
-     .doc = "number of case ports: one is L, several are L1, L2, L3"},
-    pressure("case-pressure", "highest pressure that the housing bears all the time"),
-    pressure("max-pressure", "highest pressure at a working port"),
-    positive("max-speed", Dimension::speed, "highest speed of the shaft"),
-    yes_no("closed-loop", "says that the pump is meant to work in a closed loop"),
+constexpr AttributeSpec directions[] = {
+    flow_directions("1", not_shown,
+                    "1: from S to P; 2: over centre, out at A or at B with the shaft turning one "
+                    "way"),
 };
+
+constexpr AttributeSpec own[] = {
+    yes_no("closed-loop", "says that the pump is meant to work in a closed loop"),
+    {.name = "inlet-pressure",
+     .type = AttributeType::quantity,
+     .dimension = Dimension::absolute_pressure,
+     .least = 0.0,
+     .doc = "least pressure at the inlet that it draws from"},
+    positive("through-drive-torque", Dimension::torque,
+             "highest torque that it passes on to what it drives through"),
+    quantity("neutral-leakage", Dimension::flow,
+             "what it loses at zero displacement and rated pressure"),
+    pressure("pressure-limiter",
+             "pressure at which its limiter takes the displacement back; not given: it has none"),
+    pressure("compensator-setting", "pressure that a pressure-compensated pump keeps"),
+    pressure("load-sensing-margin",
+             "what a load-sensing pump keeps above the pressure of the load"),
+};
+
+constexpr auto attributes = joined(machine_size, directions, machine_build, own, machine_pressures,
+                                   machine_shaft, machine_losses, machine_oil, machine_control);
 
 constexpr PassageSpec passages[] = {
     {.from = "A",
@@ -71,7 +69,9 @@ constexpr PassageSpec passages[] = {
 constexpr FailureMode failures[] = {
     {.id = "lost", .doc = "delivers nothing (drive or shaft broken, inlet starved)"},
     {.id = "stuck-stroke", .doc = "the displacement stays where it is"},
+    {.id = "no-stroke", .doc = "the displacement goes to zero and stays there"},
     {.id = "worn", .doc = "leaks far more than when new"},
+    {.id = "seal-blown", .doc = "the shaft seal lets the housing's oil out"},
 };
 
 }  // namespace

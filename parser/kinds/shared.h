@@ -43,7 +43,8 @@ constexpr AttributeSpec choice(std::string_view name, std::span<const std::strin
 
 inline constexpr std::string_view rotations[] = {"clockwise", "counter-clockwise"};
 inline constexpr std::string_view drains[] = {"internal", "external"};
-inline constexpr std::string_view controls[] = {"none", "manual", "hydraulic", "electric"};
+inline constexpr std::string_view controls[] = {
+    "none", "manual", "hydraulic", "electric", "pressure-compensated", "load-sensing"};
 inline constexpr std::string_view designs[] = {"swashplate", "bent-axis", "gear", "vane",
                                                "radial-piston"};
 

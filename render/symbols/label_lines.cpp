@@ -1,8 +1,10 @@
 // What ISO 1219-2 wants written beside each component (clause 6.4, as a national adoption gives
 // it).
 
+#include <initializer_list>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include <fmt/format.h>
@@ -57,14 +59,50 @@ std::string range(std::string_view least, std::string_view most) {
 void add_machine(const Data& data, Lines& lines) {
     if (data.has("displacement")) {
         std::string text = data.quantity("displacement");
-        const bool over_centre = data.is_kind("pump") && data.si("flow-directions") == 2.0;
+        const bool over_centre = !data.is_kind("motor") && data.si("flow-directions") == 2.0;
         if (data.is_yes("variable") && data.has("min-displacement"))
             text = range(data.quantity("min-displacement"), text);
         else if (data.is_yes("variable"))
             text = (over_centre ? "\u00B1" : "0 to ") + text;
         lines.push_back(std::move(text));
     }
+    if (data.is_kind("pump-motor")) lines.emplace_back("pump/motor");
     if (data.is_kind("motor") && data.has("rotation")) lines.emplace_back(data.choice("rotation"));
+    if (data.is_yes("freewheeling")) lines.emplace_back("freewheeling");
+    for (const auto& [name, words] :
+         {std::pair{"pressure-limiter", "limiter"}, std::pair{"compensator-setting", "compensator"},
+          std::pair{"load-sensing-margin", "margin"}})
+        if (data.has(name)) lines.push_back(fmt::format("{} {}", words, data.quantity(name)));
+}
+
+/// "63 / 36 x 500 mm": bore, rod, stroke.
+void add_cylinder(const Data& data, Lines& lines) {
+    std::string text;
+    for (const auto& [name, link] :
+         {std::pair{"bore", ""}, std::pair{"rod", " / "}, std::pair{"stroke", " \u00D7 "}}) {
+        if (!data.has(name)) continue;
+        if (!text.empty()) text += link;
+        text += std::string_view(name) == "stroke" ? data.quantity(name)
+                                                   : "\u00D8 " + data.quantity(name);
+    }
+    if (!text.empty()) lines.push_back(std::move(text));
+}
+
+void add_brake(const Data& data, Lines& lines) {
+    if (data.has("torque")) lines.push_back(data.quantity("torque"));
+    if (data.has("release-pressure") && data.has("full-release-pressure"))
+        lines.push_back("release " + range(data.quantity("release-pressure"),
+                                           data.quantity("full-release-pressure")));
+    else
+        for (const std::string_view name : {"release-pressure", "full-release-pressure"})
+            if (data.has(name)) lines.push_back("release " + data.quantity(name));
+    if (data.has("apply-pressure")) lines.push_back("apply " + data.quantity("apply-pressure"));
+}
+
+/// The figures of those names that are given, one a line.
+void add_given(const Data& data, Lines& lines, std::initializer_list<std::string_view> names) {
+    for (const std::string_view name : names)
+        if (data.has(name)) lines.push_back(data.quantity(name));
 }
 
 void add_relief(const Data& data, Lines& lines) {
@@ -100,7 +138,7 @@ void add_reservoir(const Data& data, Lines& lines) {
 }
 
 void add_figures(const Data& data, Lines& lines) {
-    if (data.is_kind("pump") || data.is_kind("motor")) {
+    if (data.is_kind("pump") || data.is_kind("motor") || data.is_kind("pump-motor")) {
         add_machine(data, lines);
     } else if (data.is_kind("relief-valve")) {
         add_relief(data, lines);
@@ -110,11 +148,22 @@ void add_figures(const Data& data, Lines& lines) {
         add_cooler(data, lines);
     } else if (data.is_kind("reservoir")) {
         add_reservoir(data, lines);
-    } else if (data.is_kind("engine")) {
-        for (const std::string_view name : {"power", "speed"})
-            if (data.has(name)) lines.push_back(data.quantity(name));
+    } else if (data.is_kind("cylinder")) {
+        add_cylinder(data, lines);
+    } else if (data.is_kind("brake")) {
+        add_brake(data, lines);
+    } else if (data.is_kind("engine") || data.is_kind("electric-motor")) {
+        add_given(data, lines, {"power", "speed"});
+    } else if (data.is_kind("semi-rotary-actuator")) {
+        add_given(data, lines, {"displacement", "angle"});
+    } else if (data.is_kind("hand-pump")) {
+        add_given(data, lines, {"volume"});
+    } else if (data.is_kind("gearbox")) {
+        if (data.has("ratio")) lines.push_back("i = " + data.quantity("ratio"));
+    } else if (data.is_kind("clutch")) {
+        add_given(data, lines, {"torque"});
     } else if (data.is_kind("load")) {
-        if (data.has("torque")) lines.push_back(data.quantity("torque"));
+        add_given(data, lines, {"torque", "force", "mass"});
     } else if (data.is_kind("check-valve")) {
         if (data.has("opening-pressure")) lines.push_back(data.quantity("opening-pressure"));
     } else if (data.is_kind("orifice")) {

@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <iterator>
+#include <utility>
 
 #include <loopwright/render/symbols/symbol_metrics.h>
 
@@ -22,6 +23,8 @@ void draw_triangles(Strokes& strokes, MachineWork work, bool both_ways) {
     const double apex = std::sqrt(converter_radius * converter_radius - half * half) -
                         triangle_side * std::sqrt(3.0) / 2;
     strokes.triangle({0, -apex}, Side::down, triangle_side);
+    if (work == MachineWork::through)
+        strokes.triangle({0, converter_radius}, Side::down, triangle_side);
     if (both_ways) strokes.triangle({0, apex}, Side::up, triangle_side);
 }
 
@@ -43,26 +46,43 @@ void draw_case_ports(Strokes& strokes) {
     }
 }
 
-/// The simplified control: a frame at the arrow's tail with the mark of what sets the displacement.
+/// A spring from the left edge of a control frame and a pressure that works against it.
+void draw_sensed_pressure(Strokes& strokes, double left, double right, double middle, bool load) {
+    const double high = small_triangle_side * std::sqrt(3.0) / 2;
+    strokes.triangle({right, middle}, Side::right, small_triangle_side);
+    const double from = load ? left + high : left;
+    if (load) strokes.triangle({from, middle}, Side::right, small_triangle_side);
+    const double room = std::floor((right - high - from) / spring_pitch) * spring_pitch;
+    strokes.spring({from, middle}, {from + room, middle}, control_spring_half);
+}
+
+/// The simplified control: a frame at the arrow's tail with the mark of what sets the displacement,
+/// and the pilots that lead to it from outside: X at the frame's end, X1 and X2 below it.
 void draw_control(Strokes& strokes, std::string_view control) {
+    const int pilots = strokes.count("pilot-ports");
     const double right = -controlled_arrow;
-    const double left = right - frame_length;
+    const double left = right - (pilots == 2 ? long_frame_length : frame_length);
     const double middle = controlled_arrow;
     const double top = middle - frame_height / 2;
     const double bottom = middle + frame_height / 2;
     strokes.box(left, top, right, bottom);
-    if (control == "hydraulic")
-        strokes.triangle({right, middle}, Side::right, small_triangle_side);
-    else if (control == "electric")
+    if (control == "electric")
         strokes.line({left, top}, {right, bottom});
-    else {  // manual: a lever on its pivot
+    else if (control == "pressure-compensated" || control == "load-sensing")
+        draw_sensed_pressure(strokes, left, right, middle, control == "load-sensing");
+    else if (control == "manual") {  // a lever on its pivot
         const Point pivot{right - frame_length / 2, bottom};
         const Point knob{pivot.x - 0.6, top - 0.6};
         const double length = std::hypot(knob.x - pivot.x, knob.y - pivot.y);
         strokes.line(pivot, {knob.x + (pivot.x - knob.x) * knob_radius / length,
                              knob.y + (pivot.y - knob.y) * knob_radius / length});
         strokes.circle(knob, knob_radius);
+    } else {
+        strokes.triangle({right, middle}, Side::right, small_triangle_side);
     }
+    strokes.stub("X", {left - level_frame_port, middle}, Side::left, {left, middle}, Dash::dashed);
+    for (const auto& [letter, x] : {std::pair{"X1", left + 1.0}, std::pair{"X2", right - 1.0}})
+        strokes.stub(letter, {x, bottom + frame_port}, Side::down, {x, bottom}, Dash::dashed);
 }
 
 }  // namespace
@@ -77,12 +97,13 @@ void draw_machine(Strokes& strokes, MachineWork work, std::string_view upper,
     strokes.shaft({-converter_radius, 0}, Side::left);
     strokes.shaft({converter_radius, 0}, Side::right);
     const double rim = std::sqrt(converter_radius * converter_radius - shaft_half * shaft_half);
-    if (work == MachineWork::pump)
-        strokes.free_shaft({-rim, 0}, Side::left);
-    else
+    if (work == MachineWork::motor)
         strokes.free_shaft({rim, 0}, Side::right);
+    else
+        strokes.free_shaft({-rim, 0}, Side::left);
     const std::string_view control = strokes.circuit().choice(strokes.component(), "control");
-    const bool controlled = !control.empty() && control != "none";
+    const bool controlled =
+        (!control.empty() && control != "none") || strokes.count("pilot-ports") > 0;
     if (!strokes.is_yes("variable")) return;
     const double reach = controlled ? controlled_arrow : variable_arrow;
     strokes.arrow({-reach, reach}, {reach, -reach});

@@ -6,7 +6,8 @@
 /// a variable machine and the frame of its control.
 namespace loopwright {
 
-enum class MachineWork : std::uint8_t { pump, motor };
+/// `through`: a pump/motor unit with one flow direction pumps out below and drives from above.
+enum class MachineWork : std::uint8_t { pump, motor, through };
 
 /// Draws the machine. `upper` and `lower` are the letters of the ports above and below; a triangle
 /// stands at the upper one, and at the lower one too where oil can flow both ways. A pump's points

@@ -36,6 +36,12 @@ void Strokes::circle(Point centre, double radius, Paint fill) {
         {Arc{.centre = centre, .radius = radius, .fill = fill}, {.role = Role::symbol}});
 }
 
+void Strokes::arc(Point centre, double radius, double from, double to) {
+    symbol_.primitives.push_back(
+        {Arc{.centre = centre, .radius = radius, .from = from, .to = to, .full = false},
+         {.role = Role::symbol}});
+}
+
 void Strokes::dot(Point at) {
     symbol_.primitives.push_back({Arc{.centre = at,
                                       .radius = inner_joint_radius,
@@ -143,10 +149,13 @@ void Strokes::stub(std::string_view letter, Point end, Side side, Point body, Da
         if (circuit_.ports[p].letter == letter) stub(p, end, side, body, dash);
 }
 
-void Strokes::free_shaft(Point at, Side side) {
-    if (component_.shaft != none) return;
-    const double out = side == Side::left ? -free_shaft_length : free_shaft_length;
-    for (const double y : {-shaft_half, shaft_half}) line({at.x, y}, {at.x + out, y});
+void Strokes::shaft_lines(double from, double to) {
+    for (const double y : {-shaft_half, shaft_half}) line({from, y}, {to, y});
+}
+
+void Strokes::free_shaft(Point at, Side side, bool far) {
+    if ((far ? component_.far_shaft : component_.shaft) != none) return;
+    shaft_lines(at.x, at.x + (side == Side::left ? -free_shaft_length : free_shaft_length));
 }
 
 Symbol Strokes::finish() {

@@ -39,6 +39,8 @@ class Strokes {
     void shape(std::vector<Point> points, Paint fill = Paint::none);
     void box(double left, double top, double right, double bottom);
     void circle(Point centre, double radius, Paint fill = Paint::none);
+    /// Part of a circle, clockwise, radians from the x axis.
+    void arc(Point centre, double radius, double from, double to);
     /// A joint inside a component.
     void dot(Point at);
     /// Filled equilateral triangle that points that way.
@@ -65,9 +67,12 @@ class Strokes {
     void stub(Index port, Point end, Side side, Point body, Dash dash = Dash::continuous);
     /// Only the anchor, where the stub is no straight stroke of its own.
     void anchor(Index port, Point end, Side side);
-    void shaft(Point at, Side side) { symbol_.shafts.push_back({at, side}); }
+    /// Where a shaft meets the symbol; `far`: that of the second of two named ends.
+    void shaft(Point at, Side side, bool far = false) { symbol_.shafts.push_back({at, side, far}); }
     /// A shaft end of its own, where no shaft of the circuit is drawn to it.
-    void free_shaft(Point at, Side side);
+    void free_shaft(Point at, Side side, bool far = false);
+    /// The two lines of a shaft, level.
+    void shaft_lines(double from, double to);
     void keep_upright() { symbol_.upright = true; }
 
     /// The symbol with its body and its letters placed.

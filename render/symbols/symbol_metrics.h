@@ -9,6 +9,7 @@ inline constexpr double module_mm = 2.5;
 
 // Lettering, mm (ISO 3098 series 1.8 2.5 3.5 5).
 inline constexpr double letter_mm = 2.5;        ///< port letters, text inside a symbol
+inline constexpr double small_letter_mm = 1.8;  ///< a gearbox's ratio
 inline constexpr double large_letter_mm = 3.5;  ///< the M of a prime mover
 inline constexpr double letter_clear = 0.1;     ///< from a letter to any other stroke; house
 /// Where the letter of an upright stub stands: `gap` aside, `inset` back from the stub's end, where
@@ -35,11 +36,52 @@ inline constexpr double free_shaft_length =
 inline constexpr double prime_mover_half = 3.0;
 inline constexpr double load_half = 2.0;  ///< no item of the standard; house
 
+// What stands on shafts: brake, clutch, gearbox.
+inline constexpr double bar_half = 0.25;  ///< bars of a brake or clutch stand 0.5 apart
+inline constexpr double bar_inner = 0.5;  ///< a brake's bars, from the axis
+inline constexpr double bar_outer = 1.5;
+inline constexpr double clutch_bar = 1.0;     ///< half a clutch's bar; house
+inline constexpr double parted_bar = 0.75;    ///< of a parted clutch, from the middle; house
+inline constexpr double on_shaft_half = 2.0;  ///< where shafts meet brake, clutch, gearbox
+inline constexpr double brake_top = 1.5;      ///< of the cylinder below the bars
+inline constexpr double brake_bottom = 4.5;
+inline constexpr double brake_cylinder_half = 1.5;
+inline constexpr double brake_piston = 2.5;      ///< applied by its spring
+inline constexpr double brake_off_piston = 3.5;  ///< applied by pressure, without it; house
+inline constexpr double brake_port_x = -4.0;
+inline constexpr double brake_release_y = 2.0;   ///< chamber above the piston
+inline constexpr double brake_apply_y = 4.0;     ///< chamber below it; house
+inline constexpr double clutch_frame_top = 2.0;  ///< of what works a clutch; house
+inline constexpr double clutch_port_y = 5.0;
+
+// Cylinders: body 9 x 3 about the rod's axis.
+inline constexpr double cylinder_half_length = 4.5;
+inline constexpr double cylinder_half_height = 1.5;
+inline constexpr double cylinder_port_x = 4.0;
+inline constexpr double cylinder_port_y = 3.0;
+inline constexpr double piston_left = -1.5;
+inline constexpr double piston_right = -0.5;
+inline constexpr double rod_end = 7.0;
+inline constexpr double cushion_length = 0.75;  ///< house
+inline constexpr double cushion_half = 0.6;     ///< house
+
+// Semi-rotary actuator: half a circle, its flat side upright. House but for the shape.
+inline constexpr double semi_rotary_port_x = -1.0;
+inline constexpr double semi_rotary_base = 2.5;  ///< of its triangles, from the axis
+
+// Hand pump: a pump with a lever in place of the shaft; house.
+inline constexpr double lever_x = 5.0;
+inline constexpr double lever_y = -2.0;
+
 // Control mechanisms.
 inline constexpr double frame_length = 3.0;
+inline constexpr double long_frame_length = 4.0;
+inline constexpr double frame_port = 1.0;        ///< from the frame to the end of a pilot's stub
+inline constexpr double level_frame_port = 2.0;  ///< the same of a level one, for its letter
 inline constexpr double frame_height = 2.0;
 inline constexpr double small_triangle_side = 1.0;
 inline constexpr double spring_length = 2.5;
+inline constexpr double control_spring_half = 0.35;  ///< in a pump's control frame; house
 inline constexpr double spring_half = 0.5;
 inline constexpr double spring_pitch = 0.625;   ///< a full wave; house
 inline constexpr double adjustment_half = 1.1;  ///< half the arrow over a spring, along x and y

@@ -9,19 +9,27 @@ namespace loopwright {
 namespace {
 
 constexpr KindSymbol symbols[] = {
+    {"brake", draw_brake},
     {"check-valve", draw_check_valve},
+    {"clutch", draw_clutch},
     {"cooler", draw_cooler},
+    {"cylinder", draw_cylinder},
     {"directional-valve", draw_directional_valve},
+    {"electric-motor", draw_electric_motor},
     {"engine", draw_engine},
     {"filter", draw_filter},
     {"flushing-valve", draw_flushing_valve},
+    {"gearbox", draw_gearbox},
+    {"hand-pump", draw_hand_pump},
     {"junction", draw_junction},
     {"load", draw_load},
     {"motor", draw_motor},
     {"orifice", draw_orifice},
     {"pump", draw_pump},
+    {"pump-motor", draw_pump_motor},
     {"relief-valve", draw_relief_valve},
     {"reservoir", draw_reservoir},
+    {"semi-rotary-actuator", draw_semi_rotary_actuator},
     {"shut-off-valve", draw_shut_off_valve},
 };
 

@@ -13,19 +13,27 @@
 /// sense when the symbol is turned and only move with the arrow's middle.
 namespace loopwright {
 
+void draw_brake(Strokes& strokes);
 void draw_check_valve(Strokes& strokes);
+void draw_clutch(Strokes& strokes);
 void draw_cooler(Strokes& strokes);
+void draw_cylinder(Strokes& strokes);
 void draw_directional_valve(Strokes& strokes);
+void draw_electric_motor(Strokes& strokes);
 void draw_engine(Strokes& strokes);
 void draw_filter(Strokes& strokes);
 void draw_flushing_valve(Strokes& strokes);
+void draw_gearbox(Strokes& strokes);
+void draw_hand_pump(Strokes& strokes);
 void draw_junction(Strokes& strokes);
 void draw_load(Strokes& strokes);
 void draw_motor(Strokes& strokes);
 void draw_orifice(Strokes& strokes);
 void draw_pump(Strokes& strokes);
+void draw_pump_motor(Strokes& strokes);
 void draw_relief_valve(Strokes& strokes);
 void draw_reservoir(Strokes& strokes);
+void draw_semi_rotary_actuator(Strokes& strokes);
 void draw_shut_off_valve(Strokes& strokes);
 
 struct KindSymbol {

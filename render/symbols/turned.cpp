@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <stdexcept>
 #include <utility>
@@ -77,8 +78,8 @@ bool is_adjusting_arrow(const Primitive& first, const Primitive& second) {
 }  // namespace
 
 std::size_t first_steady(const Symbol& symbol) {
-    const bool may_have =
-        symbol.kind == "pump" || symbol.kind == "motor" || symbol.kind == "relief-valve";
+    const bool may_have = symbol.kind == "pump" || symbol.kind == "motor" ||
+                          symbol.kind == "pump-motor" || symbol.kind == "relief-valve";
     for (std::size_t i = 0; may_have && i + 1 < symbol.primitives.size(); ++i)
         if (is_adjusting_arrow(symbol.primitives[i], symbol.primitives[i + 1])) return i;
     return symbol.primitives.size();
@@ -91,16 +92,26 @@ Symbol turned(const Symbol& symbol, Attitude attitude) {
     const std::size_t steady = first_steady(symbol);
     for (std::size_t i = 0; i < steady; ++i)
         std::visit([attitude](auto& shape) { turn(shape, attitude); }, out.primitives[i].shape);
+    Point by{};
     if (steady < out.primitives.size()) {
         const auto& ends = std::get<Polyline>(symbol.primitives[steady].shape).points;
         const Point middle{(ends[0].x + ends[1].x) / 2, (ends[0].y + ends[1].y) / 2};
         const Point to = turned(middle, attitude);
-        for (std::size_t i = steady; i < out.primitives.size(); ++i)
-            move(out.primitives[i], {to.x - middle.x, to.y - middle.y});
+        by = {to.x - middle.x, to.y - middle.y};
+        for (std::size_t i = steady; i < out.primitives.size(); ++i) move(out.primitives[i], by);
     }
     std::vector<double> halves;
     for (PortAnchor& port : out.ports) {
         halves.push_back(letter_half(port));
+        // The ports of a control keep their sense with its frame.
+        const auto stub =
+            std::find_if(symbol.primitives.begin() + static_cast<std::ptrdiff_t>(steady),
+                         symbol.primitives.end(),
+                         [&port](const Primitive& p) { return p.tag.port == port.port; });
+        if (stub != symbol.primitives.end()) {
+            port.at = {port.at.x + by.x, port.at.y + by.y};
+            continue;
+        }
         port.at = turned(port.at, attitude);
         port.side = turned(port.side, attitude);
     }

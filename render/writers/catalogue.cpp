@@ -101,6 +101,9 @@ Json json_of(const Kind& kind) {
     for (const PortSpec& port : kind.ports)
         ports.push_back({{"letter", port.letter}, {"doc", port.doc}});
     json["ports"] = std::move(ports);
+    Json ends = Json::array();
+    for (const std::string_view end : kind.ends) ends.push_back(end);
+    json["shaft_ends"] = std::move(ends);
     Json attributes = Json::array();
     for (const AttributeSpec& attribute : kind.attributes) {
         Json one{{"name", attribute.name}, {"type", type_word(attribute)}};
@@ -196,7 +199,9 @@ std::string kind_page(const Kind& kind, CatalogueFormat format) {
                                 : fmt::format("{}: {}\n{}\n", kind.name, kind.title, kind.doc);
     text += heading("Ports");
     if (kind.children != Children::no) text += fmt::format("{}as the file declares them\n", item);
-    if (kind.turns) text += fmt::format("{}a shaft end\n", item);
+    if (kind.turns && kind.ends.empty()) text += fmt::format("{}a shaft end\n", item);
+    for (const std::string_view end : kind.ends)
+        text += fmt::format("{}{}: a shaft end, joined as ID.{}\n", item, end, end);
     for (const PortSpec& port : kind.ports)
         text += fmt::format("{}{}: {}{}{}\n", item, port.letter, port.doc, when_text(port.when),
                             when_text(port.also));

@@ -208,6 +208,7 @@ constexpr std::string_view kinds_schema = R"json({
         "ports": {"type": "array", "items": {
           "type": "object", "required": ["letter", "doc"],
           "properties": {"letter": {"type": "string"}, "doc": {"type": "string", "minLength": 1}}}},
+        "shaft_ends": {"type": "array", "items": {"type": "string"}},
         "attributes": {"type": "array", "items": {
           "type": "object", "required": ["name", "type", "required", "doc"],
           "properties": {

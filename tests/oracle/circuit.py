@@ -31,6 +31,7 @@ class Component:
     declared: list
     positions: list
     order: int = 0
+    plays: str = ""  # what kind of machine it is here (kinds.plays)
     ports: list = field(default_factory=list)
 
     @property
@@ -75,7 +76,7 @@ class Way:
         if self.kind == kinds.ONE_WAY:
             return self.passage.opening > 0
         return self.kind in (kinds.METERING, kinds.BYPASS, kinds.PRESSURE_OPENED,
-                             kinds.DISPLACEMENT, kinds.LEAKAGE)
+                             kinds.DISPLACEMENT, kinds.LEAKAGE, kinds.WORKED)
 
 
 class Groups:
@@ -107,12 +108,12 @@ class Circuit:
         self.ports_on = []  # number of a node -> its ports in the order of the file
         self.ways = []
         self.reservoirs = set()  # nodes
-        self.turned = set()  # machines on a shaft that an engine is on
+        self.turned = set()  # machines that a prime mover turns
 
     def machines(self, kind=None):
-        """Pumps and motors (or one of the two) in the order of the file."""
+        """What displaces oil (or plays one part in it) in the order of the file."""
         return [part for part in self.components.values()
-                if part.kind in ([kind] if kind else kinds.MACHINES)]
+                if kinds.displaces(part.kind, part.attributes) and kind in (None, part.plays)]
 
     def displacement_nodes(self, path):
         """The two nodes that a machine's working ports stand on."""
@@ -150,6 +151,7 @@ class _Reader:
         for joins in lines:
             self.oil.join([self.port(prefix, port) for port in joins])
         for joins in shafts:
+            # A named end ("G1.in") is a name of its own; `component` joins those that turn as one.
             self.shafts.join([prefix + part for part in joins])
 
     def component(self, element, prefix, overrides):
@@ -163,6 +165,8 @@ class _Reader:
                                for way in place.iter("path")])
                      for place in element.iter("position")]
         declared = [port.get("id") for port in element.findall("port")]
+        if kinds.couples(element.tag, attributes):
+            self.shafts.join([path + ".in", path + ".out"])
         self.parts.append(Component(path, element.tag, attributes, declared, positions))
 
     def assembly(self, element, prefix, name, folder, overrides):
@@ -192,8 +196,13 @@ def read(path):
     reader = _Reader()
     reader.read(ElementTree.parse(path).getroot(), "", os.path.dirname(path), {})
     circuit = Circuit()
+    movers = {reader.shafts.find(part.path) for part in reader.parts
+              if part.kind in kinds.PRIME_MOVERS}
     for order, part in enumerate(reader.parts):
         part.order = order
+        if reader.shafts.find(part.path) in movers:
+            circuit.turned.add(part.path)
+        part.plays = kinds.plays(part.kind, part.path in circuit.turned)
         part.ports = kinds.ports(part.kind, part.attributes, part.declared)
         circuit.components[part.path] = part
         for group in kinds.one_oil(part.kind, part.attributes, part.declared):
@@ -206,10 +215,6 @@ def read(path):
             circuit.ways.append(Way(len(circuit.ways), part.path, passage,
                                     circuit.node[f"{part.path}.{passage.tail}"],
                                     circuit.node[f"{part.path}.{passage.head}"]))
-    engines = {reader.shafts.find(part.path) for part in circuit.components.values()
-               if part.kind == "engine"}
-    circuit.turned = {part.path for part in circuit.machines()
-                      if reader.shafts.find(part.path) in engines}
     return circuit
 
 

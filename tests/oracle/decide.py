@@ -111,7 +111,7 @@ class Judged:
                         if node not in taken]
                 group = together.find(free[0]) if free else machine.path
                 pumps, actuators = found.setdefault(group, ([], []))
-                (pumps if machine.kind == "pump" else actuators).append(machine.path)
+                (actuators if machine.plays == "actuator" else pumps).append(machine.path)
         return sorted(found.values())
 
     def verdicts(self, rules=None):

@@ -21,6 +21,7 @@ BYPASS = "bypass"  # the pressure-opened way beside an element
 PRESSURE_OPENED = "pressure-opened"  # a relief
 DISPLACEMENT = "displacement"  # pump, motor
 LEAKAGE = "leakage"  # from a working port to the housing, or past the pistons
+WORKED = "worked"  # displacement of a hand pump: in towing only
 
 
 @dataclass(frozen=True)
@@ -74,23 +75,60 @@ FIXED_PORTS = {
     "shut-off-valve": ["A", "B"],
     "orifice": ["A", "B"],
     "engine": [],
+    "electric-motor": [],
+    "gearbox": [],
     "load": [],
+    "brake": ["Z"],
 }
 DECLARED_PORTS = {"reservoir", "junction", "directional-valve"}
-MACHINES = {"pump", "motor"}
-KINDS = set(FIXED_PORTS) | DECLARED_PORTS | MACHINES
+#: Machines with a displacement control, and all that displaces oil.
+CONTROLLED = {"pump", "motor", "pump-motor"}
+MACHINES = CONTROLLED | {"hand-pump", "cylinder", "semi-rotary-actuator"}
+PRIME_MOVERS = {"engine", "electric-motor"}
+KINDS = set(FIXED_PORTS) | DECLARED_PORTS | MACHINES | {"clutch"}
+
+
+def plays(kind, turned):
+    """What a machine is in the circuit: "pump", "actuator", "hand-pump", or "" for no machine.
+
+    A unit is a pump where a prime mover turns it, else an actuator.
+    """
+    if kind == "pump-motor":
+        return "pump" if turned else "actuator"
+    if kind in ("motor", "cylinder", "semi-rotary-actuator"):
+        return "actuator"
+    return kind if kind in ("pump", "hand-pump") else ""
+
+
+def couples(kind, attributes):
+    """Does a part with two shaft ends turn one when the other turns?"""
+    return kind == "gearbox" or (kind == "clutch" and attributes.get("engaged", "yes") == "yes")
+
+
+def displaces(kind, attributes):
+    """Is it a machine with two working ports?  A single-acting cylinder has one."""
+    return kind in MACHINES and not (kind == "cylinder" and attributes.get("action") == "single")
 
 
 def two_way(kind, attributes):
-    """A pump delivers one way unless the file says otherwise, a motor turns both ways."""
-    return attributes.get("flow-directions", "2" if kind == "motor" else "1") == "2"
+    """A pump delivers one way unless the file says otherwise, an actuator moves both ways."""
+    if kind == "hand-pump":
+        return False
+    return attributes.get("flow-directions", "1" if kind == "pump" else "2") == "2"
 
 
 def working_ports(kind, attributes):
     """Inlet first where there is one: a one-way pump's are S and P, all other machines' A and B."""
-    if kind == "pump" and not two_way(kind, attributes):
+    if kind in ("pump", "hand-pump") and not two_way(kind, attributes):
         return ["S", "P"]
-    return ["A", "B"]
+    return ["A", "B"] if displaces(kind, attributes) else ["A"]
+
+
+def control_ports(kind, attributes):
+    """The pilots of a displacement control that lead outside."""
+    if kind not in CONTROLLED or attributes.get("variable", "no") != "yes":
+        return []
+    return {"0": [], "1": ["X"], "2": ["X1", "X2"]}[attributes.get("pilot-ports", "0")]
 
 
 def case_ports(attributes):
@@ -104,7 +142,10 @@ def case_ports(attributes):
 def ports(kind, attributes, declared):
     """The ports of a component in the kind's order; `declared` are those its children name."""
     if kind in MACHINES:
-        return working_ports(kind, attributes) + case_ports(attributes)
+        return (working_ports(kind, attributes) + case_ports(attributes)
+                + control_ports(kind, attributes))
+    if kind == "clutch":
+        return ["Z"] if attributes.get("actuation", "manual") == "hydraulic" else []
     return list(declared) if kind in DECLARED_PORTS else list(FIXED_PORTS[kind])
 
 
@@ -116,7 +157,12 @@ def one_oil(kind, attributes, declared):
 
 
 def _machine(kind, attributes):
+    if not displaces(kind, attributes):
+        return
     first, second = working_ports(kind, attributes)
+    if kind == "hand-pump":
+        yield Passage(WORKED, first, second, both=False)
+        return
     # A one-way machine carries oil from its first port to its second (S to P, A to B).
     yield Passage(DISPLACEMENT, first, second, both=two_way(kind, attributes))
     case = case_ports(attributes)

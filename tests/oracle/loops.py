@@ -86,7 +86,7 @@ def _directions(region, way, flow):
     """The arcs of a passage; a two-way pump is directed by the flow: forward B to A."""
     part = region.circuit.components[way.owner]
     forth, back = (way.tail, way.head), (way.head, way.tail)
-    if way.kind == kinds.DISPLACEMENT and part.kind == "pump" and way.both and flow != "none":
+    if way.kind == kinds.DISPLACEMENT and part.plays == "pump" and way.both and flow != "none":
         return [back] if flow == "forward" else [forth]
     return [forth, back] if way.both else [forth]
 
@@ -99,7 +99,7 @@ def _parts(region, ways, flow):
     found = []
     for strong in networkx.strongly_connected_components(directed):
         inner = [way for way in ways if way.tail in strong and way.head in strong]
-        if not _machines(region, inner, "pump") or not _machines(region, inner, "motor"):
+        if not _machines(region, inner, "pump") or not _machines(region, inner, "actuator"):
             continue
         split = networkx.Graph()
         for way in inner:  # every edge is split by a vertex: ("way", number)
@@ -109,15 +109,15 @@ def _parts(region, ways, flow):
             members = [way for way in inner if ("way", way.number) in block
                        and way.tail in block and way.head in block]
             pumps = _machines(region, members, "pump")
-            actuators = _machines(region, members, "motor")
+            actuators = _machines(region, members, "actuator")
             if pumps and actuators:
                 found.append(Loop(f"loop:{pumps[0]}", pumps, actuators, members))
     return found
 
 
-def _machines(region, ways, kind):
+def _machines(region, ways, plays):
     return region.in_order({way.owner for way in ways if way.kind == kinds.DISPLACEMENT
-                            and region.circuit.components[way.owner].kind == kind})
+                            and region.circuit.components[way.owner].plays == plays})
 
 
 def _divide(region, loop):
@@ -190,7 +190,7 @@ def find_sections(region, loops, positions, known):
     plain = [way for way in region.ways
              if way.both and way.kind in OPEN_BOTH_WAYS and standing.open(way)]
     open_to_reservoir = vented(region, standing)
-    ends = {motor: region.circuit.displacement_nodes(motor) for motor in region.of_kind("motor")}
+    ends = {motor: region.circuit.displacement_nodes(motor) for motor in region.of_kind("actuator")}
     result = {}
     for name, (pumps, actuators) in known.items():
         pump_nodes = {node for pump in pumps for node in region.circuit.displacement_nodes(pump)}

@@ -31,7 +31,7 @@ class Charge:
     def _round_actuators(self):
         """Round an actuator outside all loops a relief lets oil through in its direction."""
         known = self.situation.survey.known.values()
-        motors = [motor for motor in self.region.of_kind("motor")
+        motors = [motor for motor in self.region.of_kind("actuator")
                   if not any(motor in loop.actuators for loop in known)]
         ends = [set(self.region.circuit.displacement_nodes(motor)) for motor in motors]
         return [(way.tail, way.head) for way in self.situation.open_ways
@@ -119,7 +119,7 @@ def fed_subjects(situation):
 def lost_loop(judged):
     """Is a two-way pump, or a machine declared closed-loop, outside every loop in all states?"""
     machines = [part for part in judged.circuit.machines()
-                if (part.kind == "pump" and part.two_way)
+                if (part.plays == "pump" and part.two_way)
                 or part.attributes.get("closed-loop", "no") == "yes"]
     if not machines:
         if any(survey.known for survey in judged.surveys):

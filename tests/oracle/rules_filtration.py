@@ -39,7 +39,7 @@ def _filtered(situation):
 def _directed(situation, way):
     """A two-way pump outside the loops delivers as the state's flow says, if that says anything."""
     part = situation.region.circuit.components[way.owner]
-    return part.kind == "pump" and way.both and situation.flow != "none"
+    return part.plays == "pump" and way.both and situation.flow != "none"
 
 
 def _oil(situation, ways, straight):

@@ -34,7 +34,7 @@ def _pieces(situation, side):
     machine stands on it: "limited by a relief that cannot be isolated" holds for each."""
     region = situation.region
     firm = [way for way in situation.open_ways if _sure(way) or way.kind == kinds.METERING]
-    ends = {node for kind in ("pump", "motor") for machine in region.of_kind(kind)
+    ends = {node for kind in ("pump", "actuator") for machine in region.of_kind(kind)
             for node in region.circuit.displacement_nodes(machine)}
     return [piece for piece in pieces(firm, side.nodes) if piece & ends]
 

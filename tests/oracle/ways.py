@@ -29,7 +29,7 @@ class Standing:
             return passage.shuttle == self.low.get(way.owner, "centre")
         if passage.position is not None:
             return passage.position == self.positions[way.owner]
-        return passage.drawn_open
+        return passage.drawn_open and passage.kind != kinds.WORKED
 
 
 class Region:
@@ -47,8 +47,8 @@ class Region:
                          if part.kind == "flushing-valve" and part.path in owners]
 
     def of_kind(self, kind):
-        """Paths of the region's pumps or motors, in the order of the file."""
-        return [part.path for part in self.machines if part.kind == kind]
+        """Paths of what plays a pump or an actuator in the region, in the order of the file."""
+        return [part.path for part in self.machines if part.plays == kind]
 
     def in_order(self, paths):
         """Some components in the order of the file."""

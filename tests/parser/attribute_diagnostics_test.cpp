@@ -191,7 +191,7 @@ TEST(AttributeDiagnostics, NoneOfTheChoices) {
 </circuit>
 )"),
               R"(error 2:52-2:60 control cannot be 'hydralic'
-  expected: none, manual, hydraulic or electric
+  expected: none, manual, hydraulic, electric, pressure-compensated or load-sensing
   means: hydraulic
 )");
 }

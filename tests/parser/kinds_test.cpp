@@ -135,6 +135,16 @@ TEST(Kinds, AttributesAreSound) {
     }
 }
 
+TEST(Kinds, HaveOneShaftEndOrTwoOfDifferentNames) {
+    for (const Kind* kind : kinds()) {
+        if (kind->ends.empty()) continue;
+        ASSERT_EQ(kind->ends.size(), 2u) << kind->name;
+        EXPECT_NE(kind->ends.front(), kind->ends.back()) << kind->name;
+        EXPECT_TRUE(kind->turns) << kind->name;
+        for (const std::string_view end : kind->ends) EXPECT_TRUE(is_id(end)) << kind->name;
+    }
+}
+
 TEST(Kinds, NoKindHasACommonAttributeOfItsOwn) {
     for (const Kind* kind : kinds()) {
         for (const AttributeSpec& spec : common_attributes())
@@ -166,8 +176,10 @@ TEST(Kinds, ExamplesOfADimensionAreInEveryRange) {
             if (spec.type != AttributeType::quantity) continue;
             AttributeValue value;
             Words words;
-            const std::string_view text =
-                spec.dimension == Dimension::ratio ? "20" : example(spec.dimension);
+            const std::string_view text = spec.dimension != Dimension::ratio
+                                              ? example(spec.dimension)
+                                          : spec.most > 1.0 ? "20"
+                                                            : "20 %";
             EXPECT_TRUE(read_value(spec, text, value, words))
                 << owner << " " << spec.name << ": " << words.message;
         }

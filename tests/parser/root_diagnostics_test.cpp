@@ -19,7 +19,7 @@ TEST(RootDiagnostics, FormatMissing) {
               R"(error 1:2-1:9 this circuit needs the attribute 'format'
   expected: format="1"
 error 2:17-2:18 unknown attribute 'x' of load
-  expected: torque, overrunning, id, title or designation
+  expected: torque, overrunning, overrunning-sense, force, inertia, breakaway-torque, max-speed, vehicle, mass, wheel-radius, grade, rolling-resistance, adhesion, driven-weight, id, title or designation
 )");
 }
 
@@ -76,7 +76,7 @@ TEST(RootDiagnostics, SchemaHintsAtTheRootOnly) {
 </circuit>
 )"),
               R"(error 2:17-2:26 unknown attribute 'xmlns:xsi' of load
-  expected: torque, overrunning, id, title or designation
+  expected: torque, overrunning, overrunning-sense, force, inertia, breakaway-torque, max-speed, vehicle, mass, wheel-radius, grade, rolling-resistance, adhesion, driven-weight, id, title or designation
 )");
 }
 
@@ -107,14 +107,14 @@ TEST(RootDiagnostics, PlaceInCrLfText) {
     EXPECT_EQ(told("<circuit format=\"1\">\r\n  <load id=\"D1\"\r\n        "
                    "colour=\"red\"/>\r\n</circuit>\r\n"),
               R"(error 3:9-3:15 unknown attribute 'colour' of load
-  expected: torque, overrunning, id, title or designation
+  expected: torque, overrunning, overrunning-sense, force, inertia, breakaway-torque, max-speed, vehicle, mass, wheel-radius, grade, rolling-resistance, adhesion, driven-weight, id, title or designation
 )");
 }
 
 TEST(RootDiagnostics, PlaceBehindAByteOrderMark) {
     EXPECT_EQ(told("\xEF\xBB\xBF<circuit format=\"1\"><load id=\"D1\" colour=\"red\"/></circuit>"),
               R"(error 1:35-1:41 unknown attribute 'colour' of load
-  expected: torque, overrunning, id, title or designation
+  expected: torque, overrunning, overrunning-sense, force, inertia, breakaway-torque, max-speed, vehicle, mass, wheel-radius, grade, rolling-resistance, adhesion, driven-weight, id, title or designation
 )");
 }
 

@@ -56,7 +56,7 @@ TEST(UsedFileDiagnostics, MalformedFile) {
 </circuit>
 )"),
               R"(error 3:17-3:23 unknown attribute 'colour' of load
-  expected: torque, overrunning, id, title or designation
+  expected: torque, overrunning, overrunning-sense, force, inertia, breakaway-torque, max-speed, vehicle, mass, wheel-radius, grade, rolling-resistance, adhesion, driven-weight, id, title or designation
 error 2:17-2:19 the attribute 'id' is there twice
   expected: each attribute once in an element
   in block.xml, through 2:3-2:34
@@ -141,7 +141,7 @@ TEST(UsedFileDiagnostics, PlacesLeadThroughTheUse) {
 </circuit>
 )"),
               R"(error 2:17-2:23 unknown attribute 'colour' of load
-  expected: torque, overrunning, id, title or designation
+  expected: torque, overrunning, overrunning-sense, force, inertia, breakaway-torque, max-speed, vehicle, mass, wheel-radius, grade, rolling-resistance, adhesion, driven-weight, id, title or designation
   in b.xml, through 2:3-2:30, through 2:3-2:30
 )");
 }
@@ -159,7 +159,7 @@ TEST(UsedFileDiagnostics, AFileUsedTwiceIsToldOnce) {
 </circuit>
 )"),
               R"(error 2:17-2:23 unknown attribute 'colour' of load
-  expected: torque, overrunning, id, title or designation
+  expected: torque, overrunning, overrunning-sense, force, inertia, breakaway-torque, max-speed, vehicle, mass, wheel-radius, grade, rolling-resistance, adhesion, driven-weight, id, title or designation
   in block.xml, through 2:3-2:34
 )");
 }

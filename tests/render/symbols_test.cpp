@@ -110,13 +110,16 @@ TEST(Symbols, StubsLeaveOutwards) {
     }
 }
 
-// L2: drains are dashed, working ports continuous.
-TEST(Symbols, DrainsAreDashed) {
+// L2: drains and the pilots of a control are dashed, working ports continuous; the chamber of a
+// brake (SH7) has a stub as a cylinder's.
+TEST(Symbols, DrainsAndPilotsAreDashed) {
     int drains = 0;
     for (const DrawnVariant& one : all_drawn())
         for (const Primitive& primitive : one.symbol.primitives) {
             if (primitive.tag.port == none) continue;
-            const bool drain = one.circuit.ports[primitive.tag.port].use == PortUse::drain;
+            const PortUse use = one.circuit.ports[primitive.tag.port].use;
+            const bool drain =
+                use == PortUse::drain || (use == PortUse::pilot && one.symbol.kind != "brake");
             drains += drain ? 1 : 0;
             EXPECT_EQ(std::get<Polyline>(primitive.shape).pen.dash,
                       drain ? Dash::dashed : Dash::continuous);
