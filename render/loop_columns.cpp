@@ -5,6 +5,7 @@
 
 #include <loopwright/graph/disjoint_sets.h>
 #include <loopwright/render/loop_ranks.h>
+#include <loopwright/render/shaft_columns.h>
 
 namespace loopwright {
 
@@ -95,32 +96,10 @@ class ColumnFinder {
                 done_.insert(p);
             }
         }
-        add_on_shafts();
+        for (auto& [rank, parts] : shaft_columns(sketch_, roles_, block_))
+            add_column(rank, {.zone = Zone::full, .parts = std::move(parts)});
         if (!actuators.parts.empty()) add_column(rank_actuator, std::move(actuators));
         if (!loads.parts.empty()) add_column(rank_load, std::move(loads));
-    }
-
-    /// What stands on shafts, one column for all that are equally far from their machine: left of
-    /// the first pump that a prime mover turns, or right of what they stand behind.
-    void add_on_shafts() {
-        std::map<int, Slot> slots;
-        for (const Train& train : roles_.trains) {
-            int rank = rank_actuator + 1;
-            for (const TrainPart& one : train) {
-                const PartRole r = role(one.part);
-                if (r == PartRole::prime_mover) rank = rank_prime_mover + 1;
-                if (r == PartRole::loop_pump || r == PartRole::charge_pump)
-                    rank = rank_charge_pump + 1;
-                if (r != PartRole::on_shaft) continue;
-                if (member_[static_cast<std::size_t>(one.part)] != 0)
-                    slots[rank].parts.push_back(one.part);
-                if ((rank + 1) % 10 != 0) ++rank;
-            }
-        }
-        for (auto& [rank, slot] : slots) {
-            slot.zone = Zone::full;
-            add_column(rank, std::move(slot));
-        }
     }
 
     /// In-line parts of a level, in the order of the flow from the pump.

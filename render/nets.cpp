@@ -52,6 +52,12 @@ bool is_joint(const Component& component) { return component.kind->name == "junc
 
 bool is_reservoir(const Component& component) { return component.kind->part == Part::reservoir; }
 
+/// Whether oil flows at the ports of such a part: a line there is more than a pilot line.
+static bool displaces(Part part) {
+    return part == Part::pump || part == Part::actuator || part == Part::pump_motor ||
+           part == Part::hand_pump;
+}
+
 std::vector<Net> drawn_nets(const Circuit& circuit) {
     std::vector<Net> nets;
     for (const Group& group : groups_of(circuit)) {
@@ -85,13 +91,19 @@ bool is_dashed(const Circuit& circuit, Index line) {
         default:
             return false;
     }
-    const auto ports = circuit.ports_of(circuit.lines[line]);
-    return std::any_of(ports.begin(), ports.end(), [&](Index p) {
+    bool pilot = false;
+    bool carries_flow = false;
+    for (const Index p : circuit.ports_of(circuit.lines[line])) {
         const Port& port = circuit.ports[p];
-        const bool flushing =
-            circuit.components[port.component].kind->name == "flushing-valve" && port.letter == "F";
-        return port.use == PortUse::drain || port.use == PortUse::pilot || flushing;
-    });
+        const Kind& kind = *circuit.components[port.component].kind;
+        const bool flushing = kind.name == "flushing-valve" && port.letter == "F";
+        if (port.use == PortUse::drain || flushing) return true;
+        if (port.use == PortUse::pilot)
+            pilot = true;
+        else
+            carries_flow = carries_flow || displaces(kind.part);
+    }
+    return pilot && !carries_flow;
 }
 
 }  // namespace loopwright

@@ -9,8 +9,16 @@ namespace {
 
 constexpr int block_gap = 8;
 
-Box box_of(const Sketch& sketch, const Block& block) {
+/// Parts and the trunks that the block's placing added.
+Box box_of(const Sketch& sketch, const Block& block,
+           const std::vector<std::size_t>& trunks_before) {
     Box box{1e9, 1e9, -1e9, -1e9};
+    for (std::size_t n = 0; n < sketch.nets.size(); ++n)
+        for (std::size_t t = trunks_before[n]; t < sketch.nets[n].trunks.size(); ++t) {
+            const Run& run = sketch.nets[n].trunks[t];
+            box.top = std::min<double>(box.top, run.from.y);
+            box.bottom = std::max<double>(box.bottom, run.to.y);
+        }
     for (const int p : block.parts) {
         const Box own = sketch.extent(p);
         const Cell at = sketch.parts[static_cast<std::size_t>(p)].at;
@@ -81,7 +89,7 @@ void place(Sketch& sketch, const Roles& roles, const Structure& structure, const
             place_loop(sketch, roles, block, spacing);
         else
             place_flow(sketch, roles, block, spacing);
-        const Box box = box_of(sketch, block);
+        const Box box = box_of(sketch, block, before);
         // Loops below one another have their pumps in line.
         int x = left - static_cast<int>(std::floor(box.left));
         if (block.loop >= 0 && axis == 0)

@@ -13,6 +13,7 @@
 #include <loopwright/render/render.h>
 #include <loopwright/rules/check.h>
 #include <loopwright/rules/registry.h>
+#include <loopwright/tests/render/turning_circuits.h>
 #include <loopwright/tests/support/circuit_text.h>
 #include <loopwright/tests/support/generated_circuit.h>
 #include <loopwright/tests/support/judged.h>
@@ -147,8 +148,9 @@ const std::vector<LaidOut>& laid_out() {
             if (read.circuit)
                 out.push_back(laid_out_from(file.filename().string(), std::move(*read.circuit)));
         }
-        for (const auto& [name, xml] : made())
-            out.push_back(laid_out_from(name, circuit_from(xml)));
+        for (const auto& circuits : {made(), turning_circuits()})
+            for (const auto& [name, xml] : circuits)
+                out.push_back(laid_out_from(name, circuit_from(xml)));
         return out;
     }();
     return all;
