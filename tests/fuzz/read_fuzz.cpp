@@ -51,7 +51,9 @@ void check_circuit(const Circuit& circuit) {
         check_range(component.attributes, circuit.attributes);
         check_range(component.positions, circuit.positions);
         require(component.assembly == none || component.assembly < circuit.assemblies.size());
-        require(component.shaft == none || component.shaft < circuit.shafts.size());
+        for (const Index shaft : {component.shaft, component.far_shaft})
+            require(shaft == none || shaft < circuit.shafts.size());
+        require(component.far_shaft == none || !component.kind->ends.empty());
         for (const AttributeValue& value : circuit.attributes_of(component)) {
             require(value.spec != nullptr);
         }

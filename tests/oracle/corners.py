@@ -1,6 +1,8 @@
 """Small circuits made by hand, each for one corner of the rules. Most are the same small sound
 drive with one thing changed."""
 
+import corners_turning
+
 TANK = ('<reservoir id="T1" breather="yes">' +
         "".join(f'<port id="{p}" level="below"/>' for p in ("S", "R", "D", "X", "Y")) +
         "</reservoir>")
@@ -361,5 +363,5 @@ def _at_times():
 def circuits():
     """Name -> text of the file."""
     groups = (_open_and_lost(), _loops(), _charge_and_reliefs(), _ways_of_the_charge_oil(),
-              _two_loops(), _drains(), _at_times())
+              _two_loops(), _drains(), _at_times(), corners_turning.circuits(_changed, DRAINED))
     return {f"corner-{name}": text for group in groups for name, text in group.items()}

@@ -168,7 +168,11 @@ def _side(region, loop, piece):
 def _letter(region, loop, piece, name):
     """The first pump's port decides where it stands on the side, else the naming port does."""
     own = region.first_port(piece, _owned(region, loop.pumps[:1]))
-    return LETTER[(own or name).rsplit(".", 1)[1]]
+    path, port = (own or name).rsplit(".", 1)
+    part = region.circuit.components[path]
+    if part.kind == "pump-motor" and not part.two_way:
+        port = {"A": "S", "B": "P"}[port]  # it takes oil in at A and delivers at B
+    return LETTER[port]
 
 
 def _branches(region, loop, piece):

@@ -1,0 +1,94 @@
+// What turns the pumps, and units, cylinders and hand pumps in place of machines: circuits that
+// differ from the sound drive in one thing. What is expected follows by hand from the rule table.
+#include <gtest/gtest.h>
+
+#include <loopwright/tests/support/judged.h>
+
+namespace loopwright {
+namespace {
+
+using testing::added;
+using testing::Edit;
+using testing::not_passed;
+using testing::verdicts_of;
+using testing::with;
+
+const Edit pumps_behind_x1{"joins=\"E1 P1 P2\"", "joins=\"X1.out P1 P2\""};
+
+std::string behind(const std::string& link) {
+    return not_passed(
+        with({pumps_behind_x1, added(link + R"(<shaft id="W3" joins="E1 X1.in"/>)")}));
+}
+
+TEST(Turning, SoundBehindGearboxAndEngagedClutch) {
+    EXPECT_EQ(behind("<gearbox id=\"X1\" ratio=\"0.8\"/>"), "");
+    EXPECT_EQ(behind("<clutch id=\"X1\"/>"), "");
+}
+
+TEST(Turning, NoChargeOilBehindAPartedClutch) {
+    const std::string trouble = behind("<clutch id=\"X1\" engaged=\"no\"/>");
+    EXPECT_NE(trouble.find("charge-supply side:P1.A fail error"), std::string::npos) << trouble;
+    EXPECT_NE(trouble.find("charge-supply side:P1.B fail error"), std::string::npos) << trouble;
+    // The loop itself is there, whatever turns its pump.
+    EXPECT_EQ(trouble.find("lost-loop"), std::string::npos) << trouble;
+    EXPECT_EQ(trouble.find("crossport-relief"), std::string::npos) << trouble;
+}
+
+TEST(Turning, SoundWithAnElectricMotor) {
+    EXPECT_EQ(not_passed(with({{"<engine id=\"E1\"", "<electric-motor id=\"E1\""}})), "");
+}
+
+TEST(Turning, BrakeAndGearboxAtTheLoadChangeNothing) {
+    EXPECT_EQ(not_passed(with({{"joins=\"M1 D1\"", "joins=\"M1 B1 X1.in\""},
+                               added(R"(<brake id="B1"/><gearbox id="X1"/>
+                                   <shaft id="W3" joins="X1.out D1"/>)")})),
+              "");
+}
+
+TEST(Turning, UnitsInPlaceOfPumpAndMotor) {
+    EXPECT_EQ(not_passed(with({{"<motor id=\"M1\"", "<pump-motor id=\"M1\""}})), "");
+    EXPECT_EQ(not_passed(with({{"<pump id=\"P1\"", "<pump-motor id=\"P1\""}})), "");
+}
+
+// A unit that nothing turns is an actuator: then no pump is left in the loop.
+TEST(Turning, UnitBehindAPartedClutchMakesNoLoop) {
+    const auto unit = [](const std::string& engaged) {
+        return verdicts_of(with({{"<pump id=\"P1\"", "<pump-motor closed-loop=\"yes\" id=\"P1\""},
+                                 {"joins=\"E1 P1 P2\"", "joins=\"E1 P2 X1.in\""},
+                                 added("<clutch id=\"X1\" engaged=\"" + engaged +
+                                       "\"/><shaft id=\"W3\" joins=\"X1.out P1\"/>")}),
+                           "lost-loop");
+    };
+    EXPECT_EQ(unit("yes"), verdicts_of(with({}), "lost-loop"));
+    EXPECT_EQ(unit("no"), std::string("lost-loop P1 fail error") + testing::all_running);
+}
+
+// Its housing is asked for like any other.
+TEST(Turning, UnitDrainedThroughAHandValve) {
+    const auto drained = [](const std::string& locked) {
+        return verdicts_of(with({{"<motor id=\"M1\"", "<pump-motor id=\"M1\""},
+                                 {"R4.T M1.L P1.L K1.A", "R4.T X1.A P1.L K1.A"},
+                                 added("<shut-off-valve id=\"X1\" locked=\"" + locked +
+                                       "\"/><line id=\"L9\" joins=\"M1.L X1.B\"/>")}),
+                           "case-drain-path");
+    };
+    EXPECT_EQ(drained("yes").find("fail"), std::string::npos) << drained("yes");
+    EXPECT_NE(drained("no").find("case-drain-path M1 fail error"), std::string::npos)
+        << drained("no");
+}
+
+// A hand pump is worked in towing only: it brings no unfiltered oil into a running loop, and does
+// not stand for the charge pump.
+TEST(Turning, HandPumpDoesNotCountWhileRunning) {
+    EXPECT_EQ(not_passed(with({{"M1.A R2.P", "M1.A X1.P R2.P"},
+                               {"T1.S P2.S", "T1.S P2.S X1.S"},
+                               added("<hand-pump id=\"X1\"/>")})),
+              "");
+    const std::string trouble =
+        not_passed(with({{"joins=\"E1 P1 P2\"", "joins=\"E1 P1\""},
+                         {"<pump id=\"P2\" displacement=\"18 cm3/rev\"", "<hand-pump id=\"P2\""}}));
+    EXPECT_NE(trouble.find("charge-supply side:P1.A fail error"), std::string::npos) << trouble;
+}
+
+}  // namespace
+}  // namespace loopwright
