@@ -26,9 +26,29 @@ enum class Dimension : std::uint8_t {
     kinematic_viscosity,     ///< m2/s
     density,                 ///< kg/m3
     mass,                    ///< kg
+    area,                    ///< m2
+    force,                   ///< N
+    inertia,                 ///< kg.m2, of what turns
+    time,                    ///< s
+    grade,                   ///< 1: rise over run, the tangent of the slope
+    specific_heat,           ///< J/(kg.K)
+    dynamic_viscosity,       ///< Pa.s
+    bulk_modulus,            ///< Pa; no atmosphere is in it
+    stiffness,               ///< N/m, of a spring that is pushed
+    torsional_stiffness,     ///< N.m/rad
+    thermal_conductance,     ///< W/K, of a cooler or a wall as a whole
+    heat_transfer,           ///< W/(m2.K), of a surface
+    thermal_conductivity,    ///< W/(m.K), of a material
+    thermal_expansion,       ///< 1/K
+    leakage,                 ///< m3/(s.Pa): flow over pressure
+    energy,                  ///< J
+    current,                 ///< A
+    voltage,                 ///< V
+    frequency,               ///< Hz
+    acceleration,            ///< m/s2
 };
 
-inline constexpr std::size_t dimension_count = 17;
+inline constexpr std::size_t dimension_count = 37;
 
 /// "pressure", "flow", ...
 std::string_view name(Dimension dimension);

@@ -126,21 +126,35 @@ constexpr Alias look_alikes[] = {
     {"\xE2\x80\xB2", "'"},
 };
 
-/// One letter too many, too few or wrong, or two swapped. Another first letter is another prefix
-/// ("dm3", "hbar") and no slip; in a unit of two letters anything could be meant.
+bool letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
+/// One letter too many or too few, or two swapped, behind the first letter of a symbol of three or
+/// more. In a shorter one ("N/m", "N/mm"), with another first letter ("mm3", "kbar") or another
+/// last one ("gph"), it is as likely a unit of another size.
 bool one_slip(std::string_view written, std::string_view unit) {
-    if (written.size() < 3 || unit.empty() || written.front() != unit.front()) return false;
-    while (!written.empty() && !unit.empty() && written.front() == unit.front()) {
-        written.remove_prefix(1);
-        unit.remove_prefix(1);
-    }
+    std::size_t same = 0;
+    while (same < written.size() && same < unit.size() && written[same] == unit[same]) ++same;
+    std::size_t begin = same;
+    while (begin > 0 && letter(unit[begin - 1])) --begin;
+    if (begin == same) return false;
+    written.remove_prefix(begin);
+    unit.remove_prefix(begin);
+    const auto symbol = [](std::string_view text) {
+        return static_cast<std::size_t>(std::find_if_not(text.begin(), text.end(), letter) -
+                                        text.begin());
+    };
+    const std::size_t length = symbol(written);
+    const std::size_t wanted = symbol(unit);
+    if (length < 3 || wanted < 3 || written.substr(length) != unit.substr(wanted)) return false;
+    written = written.substr(same - begin, length - (same - begin));
+    unit = unit.substr(same - begin, wanted - (same - begin));
     while (!written.empty() && !unit.empty() && written.back() == unit.back()) {
         written.remove_suffix(1);
         unit.remove_suffix(1);
     }
     const bool swapped =
         written.size() == 2 && unit.size() == 2 && written[0] == unit[1] && written[1] == unit[0];
-    return swapped || (written.size() <= 1 && unit.size() <= 1);
+    return swapped || written.size() + unit.size() == 1;
 }
 
 /// The table's unit whose spelling `fits`, or null.

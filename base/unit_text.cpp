@@ -1,158 +1,48 @@
-// The table is small enough to search by dimension: each has at most a dozen spellings. What a text
-// means is worked out in one pass without allocation; only a bad text takes the long way round.
+// The table is small enough to search by dimension: each has at most a score of spellings. What a
+// text means is worked out in one pass without allocation; only a bad text takes the long way
+// round.
 #include <loopwright/base/unit_text.h>
 
-#include <array>
 #include <charconv>
 #include <cmath>
+#include <iterator>
 
 #include <fmt/format.h>
 
 #include <loopwright/base/unit_guess.h>
+#include <loopwright/base/unit_table.h>
 
 namespace loopwright {
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
-constexpr double inch = 0.0254;                  // NIST SP 811, exact
-constexpr double foot = 0.3048;                  // exact
-constexpr double pound = 0.45359237;             // exact
-constexpr double gravity = 9.80665;              // exact
-constexpr double pound_force = pound * gravity;  // exact by the two above
-constexpr double gallon = 231.0 * inch * inch * inch;
-constexpr double psi = pound_force / (inch * inch);
-constexpr double revolution = 2.0 * pi;
-constexpr double cubic_inch = inch * inch * inch;
-
-using D = Dimension;
-
-// Sorted by dimension; the first of each is what the program prints.
-constexpr Unit table[] = {
-    {"", D::ratio, 1.0},
-    {"%", D::ratio, 0.01},
-    {"bar", D::pressure, 1e5},
-    {"mbar", D::pressure, 100.0},
-    {"Pa", D::pressure, 1.0},
-    {"kPa", D::pressure, 1e3},
-    {"MPa", D::pressure, 1e6},
-    {"psi", D::pressure, psi},
-    {"bar abs", D::pressure, 1e5, -standard_atmosphere},
-    {"kPa abs", D::pressure, 1e3, -standard_atmosphere},
-    {"MPa abs", D::pressure, 1e6, -standard_atmosphere},
-    {"psi abs", D::pressure, psi, -standard_atmosphere},
-    {"bar abs", D::absolute_pressure, 1e5},
-    {"mbar abs", D::absolute_pressure, 100.0},
-    {"kPa abs", D::absolute_pressure, 1e3},
-    {"MPa abs", D::absolute_pressure, 1e6},
-    {"psi abs", D::absolute_pressure, psi},
-    {"cm3/rev", D::displacement, 1e-6 / revolution},
-    {"cc/rev", D::displacement, 1e-6 / revolution},
-    {"mL/rev", D::displacement, 1e-6 / revolution},
-    {"L/rev", D::displacement, 1e-3 / revolution},
-    {"in3/rev", D::displacement, cubic_inch / revolution},
-    {"m3/rad", D::displacement, 1.0},
-    {"L/min", D::flow, 1e-3 / 60.0},
-    {"l/min", D::flow, 1e-3 / 60.0},
-    {"m3/s", D::flow, 1.0},
-    {"m3/h", D::flow, 1.0 / 3600.0},
-    {"L/s", D::flow, 1e-3},
-    {"gpm", D::flow, gallon / 60.0},
-    {"gal/min", D::flow, gallon / 60.0},
-    {"in3/min", D::flow, cubic_inch / 60.0},
-    {"L", D::volume, 1e-3},
-    {"l", D::volume, 1e-3},
-    {"mL", D::volume, 1e-6},
-    {"cm3", D::volume, 1e-6},
-    {"m3", D::volume, 1.0},
-    {"in3", D::volume, cubic_inch},
-    {"gal", D::volume, gallon},
-    {"mm", D::length, 1e-3},
-    {"cm", D::length, 1e-2},
-    {"m", D::length, 1.0},
-    {"um", D::length, 1e-6},
-    {"\xC2\xB5m", D::length, 1e-6},  // micro sign
-    {"\xCE\xBCm", D::length, 1e-6},  // Greek mu
-    {"in", D::length, inch},
-    {"ft", D::length, foot},
-    {"rpm", D::speed, revolution / 60.0},
-    {"1/min", D::speed, revolution / 60.0},
-    {"rev/min", D::speed, revolution / 60.0},
-    {"rad/s", D::speed, 1.0},
-    {"m/s", D::velocity, 1.0},
-    {"km/h", D::velocity, 1.0 / 3.6},
-    {"ft/s", D::velocity, foot},
-    {"mph", D::velocity, 5280.0 * foot / 3600.0},
-    {"N.m", D::torque, 1.0},
-    {"Nm", D::torque, 1.0},
-    {"kN.m", D::torque, 1e3},
-    {"lbf.ft", D::torque, pound_force* foot},
-    {"lbf.in", D::torque, pound_force* inch},
-    {"kW", D::power, 1e3},
-    {"W", D::power, 1.0},
-    {"hp", D::power, 550.0 * foot* pound_force},
-    {"PS", D::power, 75.0 * gravity},
-    {"deg", D::angle, pi / 180.0},
-    {"rad", D::angle, 1.0},
-    {"degC", D::temperature, 1.0, 273.15},
-    {"\xC2\xB0"
-     "C",
-     D::temperature, 1.0, 273.15},
-    {"degF", D::temperature, 1.0 / 1.8, 459.67 / 1.8},
-    {"\xC2\xB0"
-     "F",
-     D::temperature, 1.0 / 1.8, 459.67 / 1.8},
-    {"K", D::temperature_difference, 1.0},
-    {"mm2/s", D::kinematic_viscosity, 1e-6},
-    {"cSt", D::kinematic_viscosity, 1e-6},
-    {"m2/s", D::kinematic_viscosity, 1.0},
-    {"kg/m3", D::density, 1.0},
-    {"g/cm3", D::density, 1e3},
-    {"kg/L", D::density, 1e3},
-    {"kg", D::mass, 1.0},
-    {"t", D::mass, 1e3},
-    {"g", D::mass, 1e-3},
-    {"lb", D::mass, pound},
-};
-
-struct Run {
-    std::size_t begin = 0;
-    std::size_t end = 0;
-};
-
-/// Where each dimension's spellings stand in the table.
-constexpr std::array<Run, dimension_count> find_runs() {
-    std::array<Run, dimension_count> runs{};
-    for (std::size_t i = 0; i < std::size(table); ++i) {
-        Run& run = runs[static_cast<std::size_t>(table[i].dimension)];
-        if (run.end == 0) run.begin = i;
-        run.end = i + 1;
-    }
-    return runs;
-}
-constexpr std::array<Run, dimension_count> runs = find_runs();
-
 const Unit* find_unit(std::string_view spelling, Dimension dimension) {
-    const Run run = runs[static_cast<std::size_t>(dimension)];
-    for (std::size_t i = run.begin; i < run.end; ++i)
-        if (table[i].spelling == spelling) return &table[i];
+    for (const Unit& unit : units_of(dimension))
+        if (unit.spelling == spelling) return &unit;
     return nullptr;
 }
 
-constexpr std::string_view examples[dimension_count] = {
-    "0.2 or 20 %", "24 bar",   "0.8 bar abs", "71 cm3/rev", "40 L/min", "60 L",
-    "25 mm",       "2400 rpm", "4 m/s",       "300 N.m",    "55 kW",    "18 deg",
-    "60 degC",     "30 K",     "46 mm2/s",    "870 kg/m3",  "1200 kg",
+constexpr std::string_view examples[] = {
+    "0.2 or 20 %", "24 bar",       "0.8 bar abs",   "71 cm3/rev",
+    "40 L/min",    "60 L",         "25 mm",         "2400 rpm",
+    "4 m/s",       "300 N.m",      "55 kW",         "18 deg",
+    "60 degC",     "30 K",         "46 mm2/s",      "870 kg/m3",
+    "1200 kg",     "20 cm2",       "12 kN",         "0.4 kg.m2",
+    "2 s",         "12 %",         "1.9 kJ/(kg.K)", "40 mPa.s",
+    "1600 MPa",    "25 N/mm",      "900 N.m/rad",   "400 W/K",
+    "12 W/(m2.K)", "0.13 W/(m.K)", "0.0007 1/K",    "0.02 L/(min.bar)",
+    "80 kJ",       "600 mA",       "24 V",          "50 Hz",
+    "0.5 m/s2",
 };
+static_assert(std::size(examples) == dimension_count);
 
 bool blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
 
-std::string units_of(Dimension dimension) {
-    const Run run = runs[static_cast<std::size_t>(dimension)];
+std::string spellings_of(Dimension dimension) {
     std::string list;
-    for (std::size_t i = run.begin; i < run.end; ++i) {
-        if (table[i].spelling.empty()) continue;
+    for (const Unit& unit : units_of(dimension)) {
+        if (unit.spelling.empty()) continue;
         if (!list.empty()) list += ", ";
-        list += table[i].spelling;
+        list += unit.spelling;
     }
     return list;
 }
@@ -163,20 +53,27 @@ ParsedQuantity wrong(std::string message, Dimension dimension, std::string sugge
             .suggestion = std::move(suggestion)};
 }
 
+ParsedQuantity read(std::string_view text, Dimension dimension);
+
+/// The same number with the unit that is meant, or nothing if there is none or the two are no
+/// quantity either.
+std::string with_unit(std::string_view number, const Unit* meant) {
+    if (meant == nullptr) return {};
+    std::string text = fmt::format("{} {}", number, meant->spelling);
+    return read(text, meant->dimension).ok() ? text : std::string();
+}
+
 ParsedQuantity bad_unit(std::string_view number, std::string_view unit, Dimension dimension) {
     for (std::size_t d = 0; d < dimension_count; ++d) {
         const auto other = static_cast<Dimension>(d);
         if (other == dimension || find_unit(unit, other) == nullptr) continue;
-        ParsedQuantity result =
-            wrong(fmt::format("'{}' is the unit of {}", unit, phrase(other)), dimension);
-        if (const Unit* meant = unit_by_other_name(unit, dimension))
-            result.suggestion = fmt::format("{} {}", number, meant->spelling);
-        return result;
+        return wrong(fmt::format("'{}' is the unit of {}", unit, phrase(other)), dimension,
+                     with_unit(number, unit_by_other_name(unit, dimension)));
     }
-    ParsedQuantity result = wrong(fmt::format("unknown unit '{}'", unit), dimension);
-    result.expected += fmt::format(" (units: {})", units_of(dimension));
-    if (const Unit* likely = likely_unit(unit, dimension))
-        result.suggestion = fmt::format("{} {}", number, likely->spelling);
+    ParsedQuantity result = wrong(fmt::format("unknown unit '{}'", unit), dimension,
+                                  with_unit(number, likely_unit(unit, dimension)));
+    if (result.suggestion.empty())
+        result.expected += fmt::format(" (units: {})", spellings_of(dimension));
     return result;
 }
 
@@ -185,6 +82,8 @@ ParsedQuantity bad_number(std::string_view text, Dimension dimension) {
     if (text.empty()) return wrong("the quantity is empty", dimension);
     return wrong(fmt::format("'{}' does not begin with a decimal number", text), dimension);
 }
+
+constexpr double right_angle = 1.57079632679489661923;
 
 constexpr char fraction[] = "a fraction in place of a decimal number";
 
@@ -195,8 +94,6 @@ std::string_view without_blanks(std::string_view text) {
     while (!text.empty() && blank(text.back())) text.remove_suffix(1);
     return text;
 }
-
-ParsedQuantity read(std::string_view text, Dimension dimension);
 
 /// The text itself if it is a quantity, or else what it most likely means.
 std::string meant_by(const std::string& text, Dimension dimension) {
@@ -243,8 +140,7 @@ ParsedQuantity read(std::string_view text, Dimension dimension) {
     const std::string_view unit = without_blanks({end, last});
     if (unit.empty() && dimension != Dimension::ratio)
         return wrong(fmt::format("'{}' has no unit", text), dimension,
-                     fmt::format("{} {}", digits,
-                                 table[runs[static_cast<std::size_t>(dimension)].begin].spelling));
+                     with_unit(digits, &units_of(dimension).front()));
     const Unit* found = find_unit(unit, dimension);
     if (found == nullptr) {
         std::string one_blank;  // "bar   abs"
@@ -253,19 +149,22 @@ ParsedQuantity read(std::string_view text, Dimension dimension) {
                 one_blank += blank(c) ? ' ' : c;
         found = find_unit(one_blank, dimension);
         if (found == nullptr && digit(one_blank.front()) && blank(*end) &&
-            !one_blank.starts_with("1/m") && !one_blank.starts_with("1/M"))
+            !(one_blank.starts_with("1/") && one_blank.size() > 2 && !digit(one_blank[2])))
             return parted_number(digits, one_blank, false, dimension);
         if (found == nullptr) return bad_unit(digits, one_blank, dimension);
     }
-    const double si = number * found->factor + found->offset;
+    double si = number * found->factor + found->offset;
+    if (found->slope_as_angle) {
+        if (std::abs(si) >= right_angle)
+            return wrong(fmt::format("a slope of '{}' has no grade", text), dimension);
+        si = std::tan(si);
+    }
     if (!std::isfinite(si))
         return wrong(fmt::format("'{}' is a number out of range", text), dimension);
     return {.si = si == 0.0 ? 0.0 : si};  // no negative zero
 }
 
 }  // namespace
-
-std::span<const Unit> units() { return table; }
 
 std::string_view example(Dimension dimension) {
     return examples[static_cast<std::size_t>(dimension)];
@@ -283,7 +182,7 @@ ParsedQuantity parse_quantity(std::string_view text, Dimension dimension) {
 }
 
 std::string format_quantity(double si, Dimension dimension) {
-    const Unit* unit = &table[runs[static_cast<std::size_t>(dimension)].begin];
+    const Unit* unit = &units_of(dimension).front();
     if (dimension == Dimension::length) {
         const double size = std::abs(si);
         if (size > 0.0 && size < 0.99995e-4)

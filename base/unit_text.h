@@ -8,12 +8,13 @@
 
 namespace loopwright {
 
-/// One accepted spelling of a unit: SI value = number * factor + offset.
+/// One accepted spelling of a unit: SI value = number * factor + offset, or the tangent of it.
 struct Unit {
     std::string_view spelling = {};
     Dimension dimension = Dimension::ratio;
     double factor = 1.0;
-    double offset = 0.0;  ///< temperatures, and pressures written absolute, have one
+    double offset = 0.0;          ///< temperatures, and pressures written absolute, have one
+    bool slope_as_angle = false;  ///< a grade given as the angle of its slope, below 90 deg
 };
 
 /// The standard atmosphere (10th CGPM, 1954), Pa: what lies between a pressure over the atmosphere
@@ -24,7 +25,9 @@ inline constexpr double standard_atmosphere = 101'325.0;
 /// The first spelling of a dimension is the one that the program itself prints (but see
 /// `format_quantity`). Factors follow from definitions (NIST SP 811, 2008, appendix B, for the
 /// customary units); tests repeat them from there. A gallon is the US liquid gallon, horsepower
-/// `hp` is 550 ft.lbf/s and `PS` is metric.
+/// `hp` is 550 ft.lbf/s and `PS` is
+/// metric; Btu and kcal are those of the International Table; columns of mercury and water are the
+/// conventional ones.
 std::span<const Unit> units();
 
 /// What became of a text that should be a quantity. Exactly one of the two holds: `ok()`, or

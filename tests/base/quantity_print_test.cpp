@@ -39,6 +39,26 @@ TEST(QuantityPrint, TheTradesUnits) {
     EXPECT_EQ(format_quantity(46e-6, D::kinematic_viscosity), "46 mm2/s");
     EXPECT_EQ(format_quantity(870, D::density), "870 kg/m3");
     EXPECT_EQ(format_quantity(1200, D::mass), "1200 kg");
+    EXPECT_EQ(format_quantity(20e-4, D::area), "20 cm2");
+    EXPECT_EQ(format_quantity(12e3, D::force), "12 kN");
+    EXPECT_EQ(format_quantity(0.4, D::inertia), "0.4 kg.m2");
+    EXPECT_EQ(format_quantity(0.25, D::time), "0.25 s");
+    EXPECT_EQ(format_quantity(0.12, D::grade), "12 %");
+    EXPECT_EQ(format_quantity(1900, D::specific_heat), "1.9 kJ/(kg.K)");
+    EXPECT_EQ(format_quantity(0.04, D::dynamic_viscosity), "40 mPa.s");
+    EXPECT_EQ(format_quantity(1.6e9, D::bulk_modulus), "1600 MPa");
+    EXPECT_EQ(format_quantity(25e3, D::stiffness), "25 N/mm");
+    EXPECT_EQ(format_quantity(900, D::torsional_stiffness), "900 N.m/rad");
+    EXPECT_EQ(format_quantity(400, D::thermal_conductance), "400 W/K");
+    EXPECT_EQ(format_quantity(12, D::heat_transfer), "12 W/(m2.K)");
+    EXPECT_EQ(format_quantity(0.13, D::thermal_conductivity), "0.13 W/(m.K)");
+    EXPECT_EQ(format_quantity(0.0007, D::thermal_expansion), "0.0007 1/K");
+    EXPECT_EQ(format_quantity(0.02e-3 / 60 / 1e5, D::leakage), "0.02 L/(min.bar)");
+    EXPECT_EQ(format_quantity(80e3, D::energy), "80 kJ");
+    EXPECT_EQ(format_quantity(0.6, D::current), "600 mA");
+    EXPECT_EQ(format_quantity(24, D::voltage), "24 V");
+    EXPECT_EQ(format_quantity(50, D::frequency), "50 Hz");
+    EXPECT_EQ(format_quantity(0.5, D::acceleration), "0.5 m/s2");
 }
 
 TEST(QuantityPrint, LengthsTakeTheUnitOfTheirSize) {

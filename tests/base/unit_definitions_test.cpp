@@ -1,148 +1,22 @@
 #include <cmath>
 #include <map>
-#include <numbers>
 #include <set>
 #include <string>
 #include <string_view>
 #include <utility>
-#include <vector>
 
 #include <gtest/gtest.h>
 
 #include <loopwright/base/unit_text.h>
+#include <loopwright/tests/base/unit_definitions.h>
 
-// Every spelling of the unit table against its definition, worked out here in long double from the
-// base definitions, and against the figures that tables print.
+// Every spelling of the unit table against its definition, and against the figures that tables
+// print.
 
 namespace loopwright {
 namespace {
 
-using D = Dimension;
-using Real = long double;
-
-// Base definitions. Inch, foot, pound: the yard and pound agreement of 1959 (NIST SP 811, 2008,
-// appendix B.6 and B.8): 1 yd = 0.9144 m, 1 lb = 0.45359237 kg. g_n: 3rd CGPM (1901). Standard
-// atmosphere: 10th CGPM (1954), resolution 4. Litre = dm3: 12th CGPM (1964). Minute, hour, tonne,
-// degree of angle: SI brochure (9th edition), table 8.
-constexpr Real yard = 0.9144L;
-constexpr Real foot = yard / 3;
-constexpr Real inch = yard / 36;
-constexpr Real mile = 1760 * yard;
-constexpr Real pound = 0.45359237L;
-constexpr Real gravity = 9.80665L;
-constexpr Real pound_force = pound * gravity;
-constexpr Real minute = 60;
-constexpr Real hour = 60 * minute;
-constexpr Real decimetre = 0.1L;
-constexpr Real litre = decimetre * decimetre * decimetre;
-constexpr Real centimetre = 0.01L;
-constexpr Real cubic_centimetre = centimetre * centimetre * centimetre;
-constexpr Real cubic_inch = inch * inch * inch;
-constexpr Real gallon = 231 * cubic_inch;  // the wine gallon: US liquid (NIST SP 811, B.6)
-constexpr Real turn = 2 * std::numbers::pi_v<Real>;
-constexpr Real psi = pound_force / (inch * inch);
-constexpr Real atmosphere = 101325;
-constexpr Real millimetre = 0.001L;
-constexpr Real ice_point = 273.15L;  // 0 degC in K: 13th CGPM (1967), SI brochure 2.3.1
-
-struct Definition {
-    std::string_view spelling = {};
-    Dimension dimension = D::ratio;
-    Real one = 1;   // SI value of the number 1
-    Real zero = 0;  // SI value of the number 0
-};
-
-const std::vector<Definition>& definitions() {
-    static const std::vector<Definition> all = {
-        {"", D::ratio, 1},
-        {"%", D::ratio, Real{1} / 100},
-        // Over the atmosphere.
-        {"Pa", D::pressure, 1},
-        {"kPa", D::pressure, 1000},
-        {"MPa", D::pressure, 1000000},
-        {"bar", D::pressure, 100000},  // SI brochure, 8th edition, table 8
-        {"mbar", D::pressure, 100},
-        {"psi", D::pressure, psi},
-        // The same written absolute: less one standard atmosphere.
-        {"bar abs", D::pressure, 100000 - atmosphere, -atmosphere},
-        {"kPa abs", D::pressure, 1000 - atmosphere, -atmosphere},
-        {"MPa abs", D::pressure, 1000000 - atmosphere, -atmosphere},
-        {"psi abs", D::pressure, psi - atmosphere, -atmosphere},
-        {"bar abs", D::absolute_pressure, 100000},
-        {"mbar abs", D::absolute_pressure, 100},
-        {"kPa abs", D::absolute_pressure, 1000},
-        {"MPa abs", D::absolute_pressure, 1000000},
-        {"psi abs", D::absolute_pressure, psi},
-        // Geometric displacement, ISO 4391: volume a revolution; kept a radian.
-        {"cm3/rev", D::displacement, cubic_centimetre / turn},
-        {"cc/rev", D::displacement, cubic_centimetre / turn},
-        {"mL/rev", D::displacement, litre / 1000 / turn},
-        {"L/rev", D::displacement, litre / turn},
-        {"in3/rev", D::displacement, cubic_inch / turn},
-        {"m3/rad", D::displacement, 1},
-        {"L/min", D::flow, litre / minute},
-        {"l/min", D::flow, litre / minute},
-        {"L/s", D::flow, litre},
-        {"m3/s", D::flow, 1},
-        {"m3/h", D::flow, 1 / hour},
-        {"gpm", D::flow, gallon / minute},
-        {"gal/min", D::flow, gallon / minute},
-        {"in3/min", D::flow, cubic_inch / minute},
-        {"L", D::volume, litre},
-        {"l", D::volume, litre},
-        {"mL", D::volume, litre / 1000},
-        {"cm3", D::volume, cubic_centimetre},
-        {"m3", D::volume, 1},
-        {"in3", D::volume, cubic_inch},
-        {"gal", D::volume, gallon},
-        {"m", D::length, 1},
-        {"cm", D::length, centimetre},
-        {"mm", D::length, millimetre},
-        {"um", D::length, millimetre / 1000},
-        {"\u00B5m", D::length, millimetre / 1000},
-        {"\u03BCm", D::length, millimetre / 1000},
-        {"in", D::length, inch},
-        {"ft", D::length, foot},
-        // A speed of rotation counts turns (ISO 80000-3, rotational frequency); kept in rad/s.
-        {"rpm", D::speed, turn / minute},
-        {"1/min", D::speed, turn / minute},
-        {"rev/min", D::speed, turn / minute},
-        {"rad/s", D::speed, 1},
-        {"m/s", D::velocity, 1},
-        {"km/h", D::velocity, 1000 / hour},
-        {"ft/s", D::velocity, foot},
-        {"mph", D::velocity, mile / hour},
-        {"N.m", D::torque, 1},
-        {"Nm", D::torque, 1},
-        {"kN.m", D::torque, 1000},
-        {"lbf.ft", D::torque, pound_force * foot},
-        {"lbf.in", D::torque, pound_force * inch},
-        {"W", D::power, 1},
-        {"kW", D::power, 1000},
-        {"hp", D::power, 550 * foot * pound_force},  // a second: NIST SP 811, B.8
-        {"PS", D::power, 75 * gravity},              // 75 kgf.m/s: NIST SP 811, B.8, metric
-        {"rad", D::angle, 1},
-        {"deg", D::angle, turn / 360},
-        {"degC", D::temperature, 1 + ice_point, ice_point},
-        {"\u00B0C", D::temperature, 1 + ice_point, ice_point},
-        // T/K = (t/degF + 459.67)/1.8: NIST SP 811, B.8.
-        {"degF", D::temperature, 460.67L / 1.8L, 459.67L / 1.8L},
-        {"\u00B0F", D::temperature, 460.67L / 1.8L, 459.67L / 1.8L},
-        {"K", D::temperature_difference, 1},
-        // Stokes = cm2/s: NIST SP 811, B.8.
-        {"cSt", D::kinematic_viscosity, centimetre * centimetre / 100},
-        {"mm2/s", D::kinematic_viscosity, millimetre * millimetre},
-        {"m2/s", D::kinematic_viscosity, 1},
-        {"kg/m3", D::density, 1},
-        {"g/cm3", D::density, Real{1} / 1000 / cubic_centimetre},
-        {"kg/L", D::density, 1 / litre},
-        {"kg", D::mass, 1},
-        {"g", D::mass, Real{1} / 1000},
-        {"t", D::mass, 1000},
-        {"lb", D::mass, pound},
-    };
-    return all;
-}
+using namespace definitions_of_units;
 
 double si(std::string_view text, Dimension dimension) {
     const ParsedQuantity parsed = parse_quantity(text, dimension);
@@ -166,8 +40,21 @@ TEST(ProofUnits, EverySpellingHasTheFactorOfItsDefinition) {
     }
 }
 
+// A grade is the rise over the run (AASHTO, "Green Book": per cent); an angle's is its tangent.
+TEST(ProofUnits, GradeOfAnAngle) {
+    expect_close(si("45 deg", D::grade), 1, "45 deg");
+    expect_close(si("30 deg", D::grade), 1 / std::sqrt(Real{3}), "30 deg");
+    expect_close(si("-30 deg", D::grade), -1 / std::sqrt(Real{3}), "-30 deg");
+    EXPECT_EQ(si("0 deg", D::grade), 0.0);
+    EXPECT_NEAR(std::sin(std::atan(si("30 %", D::grade))), 0.287348, 5e-7);  // V-06 of the values
+    EXPECT_FALSE(parse_quantity("90 deg", D::grade).ok());
+    EXPECT_FALSE(parse_quantity("-90 deg", D::grade).ok());
+    EXPECT_FALSE(parse_quantity("135 deg", D::grade).ok());
+    EXPECT_TRUE(parse_quantity("89 deg", D::grade).ok());
+}
+
 TEST(ProofUnits, TheTableHasTheseSpellingsAndNoOther) {
-    std::set<std::pair<Dimension, std::string_view>> wanted;
+    std::set<std::pair<Dimension, std::string_view>> wanted = {{D::grade, "deg"}};  // no factor
     for (const Definition& one : definitions()) {
         EXPECT_TRUE(wanted.emplace(one.dimension, one.spelling).second) << one.spelling;
     }
