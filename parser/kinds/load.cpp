@@ -33,7 +33,7 @@ constexpr AttributeSpec attributes[] = {
     yes_no("vehicle", "whether it is what drives a vehicle: wheels, a track"),
     positive("mass", Dimension::mass, "mass that it moves: a vehicle's own with its cargo"),
     positive("wheel-radius", Dimension::length, "radius at which a wheel or drum pulls"),
-    quantity("grade", Dimension::ratio, "steepest grade that a vehicle meets, rise over way"),
+    quantity("grade", Dimension::grade, "steepest grade that a vehicle meets"),
     quantity("rolling-resistance", Dimension::ratio, "drag of a vehicle over its weight"),
     quantity("adhesion", Dimension::ratio, "highest pull of driven wheels over the weight on them"),
     share("driven-weight", "share of a vehicle's weight on the wheels that this load stands for"),

@@ -129,6 +129,8 @@ inline constexpr AttributeSpec machine_losses[] = {
     quantity("slip-coefficient", Dimension::ratio, "Wilson's coefficient of slip"),
     quantity("drag-coefficient", Dimension::ratio, "Wilson's coefficient of viscous drag"),
     quantity("friction-coefficient", Dimension::ratio, "Wilson's coefficient of friction"),
+    quantity("leakage-coefficient", Dimension::leakage,
+             "what leaks from a side over its pressure, where no efficiency is known"),
     share("drag-share",
           "share of viscous drag in the loss of torque at the rated point, where only the "
           "torque efficiency is known",

@@ -119,7 +119,10 @@ def renamed(xml):
         for declared in level.findall("port"):
             declared.set("of", names.port(before + declared.get("of")).rpartition("/")[2])
         for shaft in level.findall("shaft"):
-            paths = [names.part(before + p).split("/") for p in shaft.get("joins").split()]
+            paths = []
+            for joined in shaft.get("joins").split():
+                ident, dot, end = joined.partition(".")  # "G1.in": a named shaft end
+                paths.append((names.part(before + ident) + dot + end).split("/"))
             shaft.set("joins", " ".join("/".join(p[before.count("/"):]) for p in paths))
         for element in [e for e in level if e.tag != "port"]:
             path = before + element.get("id")
@@ -160,9 +163,10 @@ def mirrored(xml, pumps=True):
     names = Names()
     for before, level in _with_paths(root):
         for part in builder.parts(level):
-            two_way = part.get("flow-directions", "2" if part.tag == "motor" else "1") == "2"
-            if part.tag == "flushing-valve" or (two_way and (part.tag == "motor" or
-                                                             (part.tag == "pump" and pumps))):
+            two_way = part.get("flow-directions", "1" if part.tag == "pump" else "2") == "2"
+            # A unit may be a pump.
+            if part.tag == "flushing-valve" or (two_way and (
+                    part.tag == "motor" or (part.tag in ("pump", "pump-motor") and pumps))):
                 ident = part.get("id")
                 builder.rename_ports(level, ident, {"A": "B", "B": "A"})
                 names.ports[f"{before}{ident}.A"] = f"{before}{ident}.B"
@@ -183,6 +187,8 @@ def pumps_can_be_mirrored(xml, result):
     for before, level in _with_paths(ElementTree.fromstring(xml)):
         two_way |= {before + e.get("id") for e in level.findall("pump")
                     if e.get("flow-directions") == "2"}
+        two_way |= {before + e.get("id") for e in level.findall("pump-motor")
+                    if e.get("flow-directions", "2") == "2"}
     for loop in result["loops"]:
         turned = {pump in two_way for pump in loop["pumps"]}
         reverse = any("drive-reverse" in side["states"] for side in loop["sides"])
