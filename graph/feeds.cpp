@@ -25,6 +25,7 @@ bool feeds_on(PassageClass passage) {
         case PassageClass::switched:
         case PassageClass::reduced:
         case PassageClass::metering:
+        case PassageClass::divider:
         case PassageClass::element:
             return true;
         default:

@@ -81,7 +81,8 @@ void FlowGraph::find_regions() {
         for (const Passage& passage : circuit_.passages_of(circuit_.components[c])) {
             if (passage.passage == PassageClass::joined) continue;
             if (member[c] == none) member[c] = tank_to_tank;
-            for (const Index port : {passage.from, passage.to}) {
+            for (const Index port : {passage.from, passage.to, passage.pilot}) {
+                if (port == none) continue;
                 const Index joint = joint_of_port_[port];
                 if (reservoir_joint_[joint] != 0) continue;
                 if (member[c] == tank_to_tank)

@@ -31,7 +31,11 @@ std::uint8_t kept_ways(const Edge& edge, std::uint8_t open, Direction direction,
         case PassageClass::displacement:
             return displacement_ways(edge, direction);
         case PassageClass::switched:
+            // What a pilot opens carries the flow of a drive; whether it stands open is asked
+            // later.
+            if (edge.shift == Shift::pilot_opens) return open_forward;
             return edge.shift == Shift::position || edge.shift == Shift::hand ? open : 0;
+        case PassageClass::divider:
         case PassageClass::one_way:
         case PassageClass::element:
             return open;
@@ -280,7 +284,8 @@ void LoopFinder::add(Found& found) {
         for (const Index n : nodes_) sets_.single_out(n);
         for (const Index e : found.edges) {
             const PassageClass passage = edge(e).passage_class;
-            if (passage == PassageClass::one_way || passage == PassageClass::metering)
+            if (passage == PassageClass::one_way || passage == PassageClass::metering ||
+                passage == PassageClass::divider)
                 cut = true;
             else if (held(edge(e)) == 0)
                 sets_.join(edge(e).from, edge(e).to);

@@ -208,7 +208,10 @@ class Runner {
             alikes[alike] |= states;
             groups.push_back({one, &loops, std::move(highs), states, alike});
         }
-        if (valves_->has_flushing()) wide_standing_ = valves_->with_flushing_open(base_standing_);
+        if (valves_->follows_pressure()) {
+            shut_standing_ = valves_->with_all_shifted(base_standing_, false);
+            wide_standing_ = valves_->with_all_shifted(base_standing_, true);
+        }
         std::uint32_t begun =
             0;  // groups of those that are alike come in the order of their firsts
         for (const Group& group : groups) {
@@ -236,7 +239,8 @@ class Runner {
             if (one.high == High::neither) continue;
             const LoopSet* loops = loops_[static_cast<std::size_t>(one.direction)];
             auto states = static_cast<StateSet>(one.states & apart);
-            if (!valves_->has_flushing() && loops == loops_[0]) states = without(states, allowed);
+            if (!valves_->follows_pressure() && loops == loops_[0])
+                states = without(states, allowed);
             if (states == 0) continue;
             if (loops != loops_[0]) {
                 if (mixed_direction != one.direction)
@@ -299,10 +303,10 @@ class Runner {
         for (const Loop& loop : loops.loops)
             alike_loop_states_.push_back(alike_.states & states_of(loop.first_pump));
         alike_.loop_states = alike_loop_states_;
-        alike_.shut = &base_standing_;
-        alike_.wide = valves_->has_flushing() ? &wide_standing_ : &base_standing_;
+        alike_.shut = valves_->follows_pressure() ? &shut_standing_ : &base_standing_;
+        alike_.wide = valves_->follows_pressure() ? &wide_standing_ : &base_standing_;
         standing_ = base_standing_;
-        valves_->set_flushing(loops, highs, standing_);
+        valves_->set_by_pressure(loops, highs, standing_);
         find_feeds(graph_, *region_, standing_, loops, looped_, open_part_ways_, one.direction,
                    feeds_);
         Situation situation{.graph = graph_,
@@ -354,6 +358,7 @@ class Runner {
     std::uint32_t combination_ = 0;
     std::vector<Index> positions_;
     Standing base_standing_;
+    Standing shut_standing_;
     Standing wide_standing_;
     std::vector<std::uint8_t> at_tank_;
     std::array<LoopSet, 3> loop_sets_;

@@ -28,14 +28,14 @@ struct JudgedSide {
 };
 
 /// The situations of one combination that differ only in which side is high and in how the
-/// flushing valves stand.
+/// valves stand that pressure shifts (flushing, shuttle, piloted).
 struct Alike {
     std::uint32_t number = 0;                    ///< of the group in its combination
     bool first = true;                           ///< whether this situation is the first of it
     StateSet states = 0;                         ///< of all of them
     std::span<const StateSet> loop_states = {};  ///< for each loop, those of `states` it has
-    const Standing* shut = nullptr;  ///< what stands open in each of them: no flushing valve does
-    const Standing* wide = nullptr;  ///< all that stands open in any of them, and maybe more
+    const Standing* shut = nullptr;              ///< what stands open in each of them
+    const Standing* wide = nullptr;  ///< all that stands open in any of them, and perhaps more
 };
 
 struct Situation {

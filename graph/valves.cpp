@@ -13,6 +13,11 @@ namespace {
 
 using FewSides = boost::container::small_vector<Index, 4>;
 
+bool is_piloted(Shift shift) {
+    return shift == Shift::pilot_opens || shift == Shift::pilot_shuts ||
+           shift == Shift::pilot_unloads || shift == Shift::higher_inlet;
+}
+
 /// The main sides that a node hangs on by ways open both ways.
 FewSides main_sides_from(const Region& region, Index node, const LoopSet& loops,
                          const Standing& standing) {
@@ -38,7 +43,7 @@ FewSides main_sides_from(const Region& region, Index node, const LoopSet& loops,
 }  // namespace
 
 ValveBoard::ValveBoard(const FlowGraph& graph, const Region& region)
-    : circuit_(graph.circuit()), region_(region), base_(region.edges.size(), 0) {
+    : graph_(graph), circuit_(graph.circuit()), region_(region), base_(region.edges.size(), 0) {
     for (Index i = 0; i < region.components.size(); ++i) {
         const Index c = region.components[i];
         const Component& component = circuit_.components[c];
@@ -47,9 +52,12 @@ ValveBoard::ValveBoard(const FlowGraph& graph, const Region& region)
         for (Index e = edges.begin; e < edges.end; ++e) {
             const Edge& edge = region.edges[e];
             const std::uint8_t ways = edge.both_ways ? open_forward | open_backward : open_forward;
-            if (edge.shift == Shift::never ||
+            // Without pressure a shuttle valve's ball lies anywhere, and no pilot does a thing.
+            if (edge.shift == Shift::never || edge.shift == Shift::pilot_shuts ||
+                edge.shift == Shift::higher_inlet ||
                 (edge.shift == Shift::hand && circuit_.choice(component, "position") != "closed"))
                 base_[e] = ways;
+            if (is_piloted(edge.shift)) piloted_.push_back(e);
             by_pressure = by_pressure || edge.shift == Shift::pressure;
         }
         if (component.positions.size() > 0) {
@@ -151,15 +159,53 @@ StateSet ValveBoard::allowed_states_apart(std::span<const Index> positions, Inde
     return allowed;
 }
 
-void ValveBoard::set_flushing(const LoopSet& loops, std::span<const High> highs,
-                              Standing& standing) const {
+void ValveBoard::set_by_pressure(const LoopSet& loops, std::span<const High> highs,
+                                 Standing& standing) const {
     for (const Valve& valve : flushing_) shift(valve, loops, highs, standing);
+    for (const Index e : piloted_) {
+        const Edge& edge = region_.edges[e];
+        if (edge.shift == Shift::higher_inlet) {
+            // Shut where another inlet is higher and this one is not.
+            for (Index other = first_edge_of(edge);
+                 other < region_.edges.size() && region_.edges[other].component == edge.component;
+                 ++other)
+                if (other != e && is_high(region_.edges[other].from, loops, highs, standing) &&
+                    !is_high(edge.from, loops, highs, standing))
+                    standing[e] = 0;
+            continue;
+        }
+        const Index pilot = circuit_.passages[edge.passage].pilot;
+        if (pilot == none || !is_high(graph_.node_of(pilot), loops, highs, standing)) continue;
+        standing[e] = edge.shift == Shift::pilot_shuts ? 0
+                      : edge.both_ways                 ? open_forward | open_backward
+                                                       : open_forward;
+    }
 }
 
-Standing ValveBoard::with_flushing_open(Standing standing) const {
+Index ValveBoard::first_edge_of(const Edge& edge) const {
+    const auto at =
+        std::lower_bound(region_.components.begin(), region_.components.end(), edge.component);
+    return region_.first_edge[static_cast<std::size_t>(at - region_.components.begin())];
+}
+
+bool ValveBoard::is_high(Index node, const LoopSet& loops, std::span<const High> highs,
+                         const Standing& standing) const {
+    const auto sides = main_sides_from(region_, node, loops, standing);
+    return std::any_of(sides.begin(), sides.end(), [&](Index s) {
+        const LoopSide& side = loops.sides[s];
+        return highs[side.loop] != High::neither && side.letter == highs[side.loop];
+    });
+}
+
+Standing ValveBoard::with_all_shifted(Standing standing, bool open) const {
+    const auto set = [&](Index e) {
+        const Edge& edge = region_.edges[e];
+        if (edge.shift == Shift::never) return;
+        standing[e] = !open ? 0 : edge.both_ways ? open_forward | open_backward : open_forward;
+    };
     for (const Valve& valve : flushing_)
-        for (Index e = valve.edges.begin; e < valve.edges.end; ++e)
-            if (region_.edges[e].shift != Shift::never) standing[e] = open_forward | open_backward;
+        for (Index e = valve.edges.begin; e < valve.edges.end; ++e) set(e);
+    for (const Index e : piloted_) set(e);
     return standing;
 }
 

@@ -24,7 +24,8 @@ class ValveBoard {
     /// All operated valves where they have too many combinations, else empty.
     std::span<const Index> undecided() const { return undecided_; }
     std::span<const Index> valves() const { return components_; }
-    bool has_flushing() const { return !flushing_.empty(); }
+    /// Whether any of them is shifted by the pressures of the state.
+    bool follows_pressure() const { return !flushing_.empty() || !piloted_.empty(); }
 
     /// Where each valve stands in a combination (at rest where there are too many).
     std::vector<Index> positions(std::uint32_t combination) const;
@@ -42,11 +43,13 @@ class ValveBoard {
     /// The same for one loop while all others stand in neutral, so at rest what commands only them.
     StateSet allowed_states_apart(std::span<const Index> positions, Index loop) const;
 
-    /// Shifts the flushing valves to the low side of the loop that they stand on.
-    void set_flushing(const LoopSet& loops, std::span<const High> highs, Standing& standing) const;
-
-    /// The same with every flushing valve open to both sides: more than ever stands open at once.
-    Standing with_flushing_open(Standing standing) const;
+    /// Shifts flushing valves to the low side of the loop that they stand on, shuttle valves to
+    /// their higher inlet, and piloted valves where the pilot hangs on the side that is high.
+    void set_by_pressure(const LoopSet& loops, std::span<const High> highs,
+                         Standing& standing) const;
+    /// The same with all that pressure shifts open, which is more than ever stands open at once,
+    /// or shut.
+    Standing with_all_shifted(Standing standing, bool open) const;
 
   private:
     struct Valve {
@@ -59,12 +62,17 @@ class ValveBoard {
     StateSet allowed_by(std::size_t valve, Index position) const;
     void shift(const Valve& valve, const LoopSet& loops, std::span<const High> highs,
                Standing& standing) const;
+    Index first_edge_of(const Edge& edge) const;
+    bool is_high(Index node, const LoopSet& loops, std::span<const High> highs,
+                 const Standing& standing) const;
 
+    const FlowGraph& graph_;
     const Circuit& circuit_;
     const Region& region_;
     Standing base_;
     std::vector<Valve> valves_;
     std::vector<Valve> flushing_;
+    std::vector<Index> piloted_;  // edges: of piloted and shuttle valves
     std::vector<Index> components_;
     std::vector<Index> undecided_;
     std::uint32_t combinations_ = 1;

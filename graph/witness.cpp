@@ -89,6 +89,26 @@ void append_between(const FlowGraph& graph, Index from, Index to, std::vector<St
 
 }  // namespace
 
+namespace {
+
+std::string_view switched_text(Shift shift) {
+    switch (shift) {
+        case Shift::hand:
+            return "open as drawn";
+        case Shift::position:
+            return "open in this position";
+        case Shift::higher_inlet:
+            return "the higher inlet";
+        case Shift::pilot_opens:
+        case Shift::pilot_unloads:
+            return "opened by its pilot";
+        default:
+            return "shifted to the low side";
+    }
+}
+
+}  // namespace
+
 std::string_view passing_text(const Edge& edge, bool backward) {
     switch (edge.passage_class) {
         case PassageClass::joined:
@@ -100,11 +120,11 @@ std::string_view passing_text(const Edge& edge, bool backward) {
         case PassageClass::reduced:
             return "at the reduced pressure";
         case PassageClass::switched:
-            return edge.shift == Shift::hand       ? "open as drawn"
-                   : edge.shift == Shift::position ? "open in this position"
-                                                   : "shifted to the low side";
+            return switched_text(edge.shift);
         case PassageClass::metering:
             return "through the restriction";
+        case PassageClass::divider:
+            return "through the divider";
         case PassageClass::displacement:
             return edge.part == Part::pump || edge.part == Part::hand_pump ? "delivered by the pump"
                                                                            : "through the actuator";
@@ -220,6 +240,8 @@ std::string_view blocking_text(const Edge& edge, bool open) {
             return "hands on a reduced pressure, no free way";
         case PassageClass::metering:
             return "a restriction";
+        case PassageClass::divider:
+            return "a divider's leg";
         case PassageClass::displacement:
             return "a machine: no free way through it";
         case PassageClass::element:

@@ -139,6 +139,20 @@ void Builder::kind_ports(const ElementWords& words, Component& component, Index 
     }
     component.ports.end = static_cast<Index>(circuit_.ports.size());
 
+    std::array<Index, 8> positions;
+    component.positions.begin = static_cast<Index>(circuit_.positions.size());
+    for (std::size_t i = 0; i < kind.positions.size(); ++i) {
+        positions[i] = none;
+        if (is_there(words.position_needs[i])) {
+            positions[i] = static_cast<Index>(circuit_.positions.size());
+            Position& position = circuit_.positions.emplace_back();
+            position.id = kind.positions[i].id;
+            position.rest = kind.positions[i].rest;
+            position.place = component.place;
+        }
+    }
+    component.positions.end = static_cast<Index>(circuit_.positions.size());
+
     component.passages.begin = static_cast<Index>(circuit_.passages.size());
     for (const PassagePlan& plan : words.passages) {
         if (!is_there(plan.needs) || ports[plan.from] == none || ports[plan.to] == none) {
@@ -158,6 +172,9 @@ void Builder::kind_ports(const ElementWords& words, Component& component, Index 
         passage.bypass = plan.bypass;
         if (plan.pilot != PassagePlan::no_port) {
             passage.pilot = ports[plan.pilot];
+        }
+        if (plan.position != PassagePlan::no_position) {
+            passage.position = positions[plan.position];
         }
         if (plan.spring_chamber != PassagePlan::no_port) {
             passage.spring_chamber = ports[plan.spring_chamber];

@@ -22,6 +22,11 @@ void Builder::declared_parts(const Page& page, const ElementWords& words, std::u
     const XmlDocument& document = page.document();
     bool strangers = false;
     const bool takes_positions = words.kind->children == Children::ports_and_positions;
+    for (Index port = circuit_.components[component].ports.begin;
+         port < circuit_.components[component].ports.end; ++port) {  // that the kind has already
+        names_.add(NameScope::ports(component), circuit_.ports[port].letter,
+                   {NameType::port, false, port});
+    }
     const std::uint32_t end = document.element(element).next;
     for (std::uint32_t child = element + 1; child < end; child = document.element(child).next) {
         const std::string_view name = document.name(document.element(child));
@@ -50,9 +55,36 @@ void Builder::declared_parts(const Page& page, const ElementWords& words, std::u
             doubtful_[component] = true;
         }
         positions(page, element, component, strangers);
+    } else if (words.kind->children == Children::legs) {
+        divide_ports(page.at(document.element(element).name()), component);
     } else {
         join_ports(component);
     }
+}
+
+/// Each declared port is a leg from the first, which the kind has.
+void Builder::divide_ports(SourceRef place, Index component) {
+    Component& owner = circuit_.components[component];
+    const Index first = owner.ports.begin;
+    const Index legs = owner.ports.size() - 1;
+    if (legs < 2 && !doubtful_[component]) {
+        report_.error(place, [&] {
+            return Words{fmt::format("{} has {}", owner_of(component),
+                                     legs == 0 ? "no legs" : "a single leg"),
+                         "two or more 'port' elements, such as <port id=\"A\"/>",
+                         {}};
+        });
+    }
+    owner.passages.begin = static_cast<Index>(circuit_.passages.size());
+    for (Index port = first + 1; port < owner.ports.end; ++port) {
+        Passage& passage = circuit_.passages.emplace_back();
+        passage.from = first;
+        passage.to = port;
+        passage.component = component;
+        passage.passage = PassageClass::divider;
+        passage.both_ways = true;
+    }
+    owner.passages.end = static_cast<Index>(circuit_.passages.size());
 }
 
 void Builder::declared_port(const Page& page, std::uint32_t element, Index component) {

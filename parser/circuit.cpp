@@ -65,6 +65,8 @@ std::string_view name(PassageClass passage) {
             return "switched";
         case PassageClass::metering:
             return "metering";
+        case PassageClass::divider:
+            return "divider leg";
         case PassageClass::displacement:
             return "displacement";
         case PassageClass::leakage:

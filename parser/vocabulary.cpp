@@ -90,6 +90,16 @@ std::uint32_t port_index(const Kind& kind, std::string_view letter) {
                            " leads to no port");
 }
 
+std::uint32_t position_index(const Kind& kind, std::string_view id) {
+    for (std::size_t i = 0; i < kind.positions.size(); ++i) {
+        if (kind.positions[i].id == id) {
+            return static_cast<std::uint32_t>(i);
+        }
+    }
+    throw std::logic_error("kind table: a passage of " + std::string(kind.name) +
+                           " stands open in no position");
+}
+
 Slot slot_of(const ElementWords& words, std::string_view name) {
     for (std::size_t i = 0; i < words.attributes.size(); ++i) {
         if (words.attributes[i]->name == name) {
@@ -198,6 +208,9 @@ void Vocabulary::add_kind(const Kind& kind) {
         words.port_needs.push_back(condition_bits(words, port.when) |
                                    condition_bits(words, port.also));
     }
+    for (const PositionSpec& position : kind.positions) {
+        words.position_needs.push_back(condition_bits(words, position.when));
+    }
     const bool has_element =
         std::any_of(kind.passages.begin(), kind.passages.end(),
                     [](const PassageSpec& spec) { return spec.passage == PassageClass::element; });
@@ -208,6 +221,9 @@ void Vocabulary::add_kind(const Kind& kind) {
         plan.to = port_index(kind, spec.to);
         if (!spec.pilot.empty()) {
             plan.pilot = port_index(kind, spec.pilot);
+        }
+        if (!spec.position.empty()) {
+            plan.position = position_index(kind, spec.position);
         }
         if (!spec.spring_chamber.empty()) {
             plan.spring_chamber = port_index(kind, spec.spring_chamber);

@@ -42,11 +42,13 @@ struct Condition {
 /// A passage of a kind with everything looked up. Ports are indices into the kind's ports.
 struct PassagePlan {
     static constexpr std::uint32_t no_port = 0xFF;
+    static constexpr std::uint32_t no_position = 0xFF;
     const PassageSpec* spec = nullptr;
     std::uint32_t from = 0;
     std::uint32_t to = 0;
     std::uint32_t pilot = no_port;
     std::uint32_t spring_chamber = no_port;
+    std::uint32_t position = no_position;  ///< into the kind's positions
     Slot opening = no_slot;
     std::uint32_t needs = 0;  ///< bits of the element's conditions that must hold
     bool bypass = false;
@@ -79,7 +81,8 @@ struct ElementWords {
 
     std::vector<Agreement> agreements = {};
     std::vector<Condition> conditions = {};
-    std::vector<std::uint32_t> port_needs = {};  ///< bits, by port of the kind
+    std::vector<std::uint32_t> port_needs = {};      ///< bits, by port of the kind
+    std::vector<std::uint32_t> position_needs = {};  ///< bits, by position of the kind
     std::vector<PassagePlan> passages = {};
 
     /// Whether ports or passages hang on the attribute.

@@ -25,6 +25,7 @@ double resistance(const Situation& s, const Standing& standing, const FlowArc& f
     switch (edge.passage_class) {
         case PassageClass::element:
         case PassageClass::metering:
+        case PassageClass::divider:
             return 0.0;
         case PassageClass::switched:
             return edge.shift == Shift::hand && !edge.locked ? unreachable : 0.0;

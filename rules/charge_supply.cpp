@@ -30,6 +30,7 @@ Witness what_keeps_out(const Situation& s, Docket& docket, const JudgedSide& sid
         return stands_open(s.standing, flow) && s.region.is_reservoir[arc.to] == 0 &&
                (open_way(edge) || edge.passage_class == PassageClass::one_way ||
                 edge.passage_class == PassageClass::metering ||
+                edge.passage_class == PassageClass::divider ||
                 edge.passage_class == PassageClass::reduced);
     });
     std::vector<Step>& steps = s.searches.steps();

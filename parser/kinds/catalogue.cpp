@@ -8,14 +8,18 @@
 namespace loopwright {
 
 extern const Kind brake;
+extern const Kind bypass_valve;
 extern const Kind check_valve;
 extern const Kind clutch;
 extern const Kind cooler;
+extern const Kind counterbalance_valve;
 extern const Kind cylinder;
 extern const Kind directional_valve;
 extern const Kind electric_motor;
 extern const Kind engine;
 extern const Kind filter;
+extern const Kind flow_control;
+extern const Kind flow_divider;
 extern const Kind flushing_valve;
 extern const Kind gearbox;
 extern const Kind hand_pump;
@@ -23,26 +27,60 @@ extern const Kind junction;
 extern const Kind load;
 extern const Kind motor;
 extern const Kind orifice;
+extern const Kind pilot_control_valve;
+extern const Kind priority_valve;
 extern const Kind pump;
 extern const Kind pump_motor;
+extern const Kind reducing_valve;
 extern const Kind relief_valve;
 extern const Kind reservoir;
 extern const Kind semi_rotary_actuator;
+extern const Kind sequence_valve;
 extern const Kind shut_off_valve;
+extern const Kind shuttle_valve;
+extern const Kind throttle;
+extern const Kind throttle_check;
+extern const Kind unloading_valve;
 
 namespace {
 
 using namespace kind_parts;
 
-constexpr std::array<const Kind*, 22> all = {
-    &brake,          &check_valve, &clutch,
-    &cooler,         &cylinder,    &directional_valve,
-    &electric_motor, &engine,      &filter,
-    &flushing_valve, &gearbox,     &hand_pump,
-    &junction,       &load,        &motor,
-    &orifice,        &pump,        &pump_motor,
-    &relief_valve,   &reservoir,   &semi_rotary_actuator,
+constexpr std::array<const Kind*, 34> all = {
+    &brake,
+    &bypass_valve,
+    &check_valve,
+    &clutch,
+    &cooler,
+    &counterbalance_valve,
+    &cylinder,
+    &directional_valve,
+    &electric_motor,
+    &engine,
+    &filter,
+    &flow_control,
+    &flow_divider,
+    &flushing_valve,
+    &gearbox,
+    &hand_pump,
+    &junction,
+    &load,
+    &motor,
+    &orifice,
+    &pilot_control_valve,
+    &priority_valve,
+    &pump,
+    &pump_motor,
+    &reducing_valve,
+    &relief_valve,
+    &reservoir,
+    &semi_rotary_actuator,
+    &sequence_valve,
     &shut_off_valve,
+    &shuttle_valve,
+    &throttle,
+    &throttle_check,
+    &unloading_valve,
 };
 
 constexpr AttributeSpec title_attribute{.name = "title", .doc = "name for people"};

@@ -21,7 +21,8 @@ enum class PassageClass : std::uint8_t {
     pressure_opened,  ///< relief, sequence, bypass: from -> to once the pressure is there
     reduced,          ///< reducing valve: from -> to, up to its setting
     switched,         ///< open or shut as a position says
-    metering,         ///< orifice, throttle, divider leg
+    metering,         ///< orifice, throttle
+    divider,          ///< a flow divider's leg: carries its share of the full flow, either way
     displacement,     ///< through the working chambers of a pump or an actuator
     leakage,          ///< inside a machine, from a working port to the housing or the lower port
     element,          ///< a filter's or a cooler's element
@@ -30,7 +31,7 @@ enum class PassageClass : std::uint8_t {
 /// What moves a switched passage.
 enum class Shift : std::uint8_t {
     never,     ///< not a switched passage
-    position,  ///< the positions that the file declares (directional valve)
+    position,  ///< the positions that the file declares (directional valve) or the kind has
     hand,      ///< by hand, as drawn
     pressure,  ///< by the pressures of the state (flushing valve): open while `from` is the low
                ///< side
@@ -39,8 +40,6 @@ enum class Shift : std::uint8_t {
     pilot_opens,       ///< open while the pilot's node is high in the state
     pilot_shuts,       ///< open until the pilot's node is high in the state
     pilot_unloads,     ///< open while the pilot's node is at or above the setting
-    commanded,         ///< pilot control valve: open while the operator asks for it
-    released,          ///< the same: open while the operator does not
 };
 
 /// The part a component plays, read by graph and rules in place of its kind.
@@ -113,15 +112,24 @@ struct PassageSpec {
     /// Letter of the port whose pressure stands in the spring chamber and adds to `opening`; empty,
     /// or where that port is not joined: the outlet `to`.
     std::string_view spring_chamber = {};
-    bool needs_opening = false;  ///< the passage exists only where that attribute is given
+    bool needs_opening = false;      ///< the passage exists only where that attribute is given
+    std::string_view position = {};  ///< with Shift::position: the kind's position that opens it
     When when = {};
     When also = {};
+};
+
+/// A position of a valve whose kind fixes them.
+struct PositionSpec {
+    std::string_view id = {};
+    bool rest = false;
+    When when = {};
 };
 
 /// What may stand inside the element.
 enum class Children : std::uint8_t {
     no,
     ports,                ///< `port` elements (reservoir, junction)
+    legs,                 ///< `port` elements, each a leg from the kind's first port (flow divider)
     ports_and_positions,  ///< `port` and `position` elements (directional valve)
 };
 
@@ -141,6 +149,7 @@ struct Kind {
     Children children = Children::no;
     std::span<const PortSpec> ports = {};
     std::span<const AttributeSpec> attributes = {};
+    std::span<const PositionSpec> positions = {};  ///< where the kind fixes them
     std::span<const PassageSpec> passages = {};
     std::span<const FailureMode> failures = {};
 };

@@ -48,6 +48,10 @@ inline constexpr std::string_view controls[] = {
 inline constexpr std::string_view designs[] = {"swashplate", "bent-axis", "gear", "vane",
                                                "radial-piston"};
 
+inline constexpr std::string_view pilot_sources[] = {"internal", "external"};
+
+inline constexpr When internal_pilot = {"pilot", "internal"};
+inline constexpr When external_pilot = {"pilot", "external"};
 inline constexpr When one_direction = {"flow-directions", "1"};
 inline constexpr When two_directions = {"flow-directions", "2"};
 inline constexpr When external_drain = {"drain", "external"};

@@ -8,18 +8,25 @@ using namespace kind_parts;
 
 constexpr std::string_view positions[] = {"open", "closed"};
 
-constexpr PortSpec ports[] = {{.letter = "A", .doc = "port"}, {.letter = "B", .doc = "port"}};
+constexpr PortSpec ports[] = {
+    {.letter = "A", .doc = "port"},
+    {.letter = "B", .doc = "port"},
+};
 
 constexpr AttributeSpec attributes[] = {
     choice("position", positions, "open", "how it stands, and is drawn"),
     yes_no("locked", "whether it is secured in that position"),
+    yes_no("switched", "whether a switch reports its position, so that an interlock can read it"),
+    positive("bore", Dimension::length, "diameter of its way when open"),
 };
 
-constexpr PassageSpec passages[] = {{.from = "A",
-                                     .to = "B",
-                                     .passage = PassageClass::switched,
-                                     .both_ways = true,
-                                     .shift = Shift::hand}};
+constexpr PassageSpec passages[] = {
+    {.from = "A",
+     .to = "B",
+     .passage = PassageClass::switched,
+     .both_ways = true,
+     .shift = Shift::hand},
+};
 
 constexpr FailureMode failures[] = {
     {.id = "left-closed", .doc = "stands closed where it should be open"},
@@ -31,9 +38,7 @@ constexpr FailureMode failures[] = {
 extern constinit const Kind shut_off_valve{
     .name = "shut-off-valve",
     .title = "shut-off valve",
-    .doc =
-        "Valve opened and closed by hand. Unless it is locked, "
-        "somebody can turn it.",
+    .doc = "Valve opened and closed by hand. Unless it is locked, somebody can turn it.",
     .ports = ports,
     .attributes = attributes,
     .passages = passages,

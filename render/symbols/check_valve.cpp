@@ -23,12 +23,15 @@ CheckEnds draw_check(Strokes& strokes, Point centre, Side towards, bool spring) 
     return ends;
 }
 
-// Recipes CV1 and CV2: free flow upwards, the inlet A below.
+// Recipes CV1 to CV4: free flow upwards, the inlet A below.
 void draw_check_valve(Strokes& strokes) {
     const CheckEnds ends =
         draw_check(strokes, {0, 0}, Side::up, strokes.is_given("opening-pressure"));
     strokes.stub("A", {0, check_port}, Side::down, ends.inlet);
     strokes.stub("B", {0, -check_port}, Side::up, ends.outlet);
+    // Recipe CV3 acts on the seat, CV4 on the ball.
+    const double y = strokes.is("pilot", "opens") ? check_pilot_y : -check_pilot_y;
+    strokes.stub("X", {check_port, y}, Side::right, {ball_radius, y}, Dash::dashed);
 }
 
 }  // namespace loopwright

@@ -1,5 +1,6 @@
 #include <loopwright/render/symbols/strokes.h>
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -133,6 +134,12 @@ void Strokes::orifice(Point at) { chevrons(at, 0, 1, orifice_throat, 1.0); }
 
 void Strokes::throttle_mark(Point at, double dx, double dy, double scale) {
     chevrons(at, dx, dy, mark_throat, scale * throttle_mark_scale);
+}
+
+bool Strokes::has_port(std::string_view letter) const {
+    const auto ports = circuit_.ports_of(component_);
+    return std::any_of(ports.begin(), ports.end(),
+                       [&](const Port& port) { return port.letter == letter; });
 }
 
 void Strokes::anchor(Index port, Point end, Side side) {

@@ -30,6 +30,8 @@ class Strokes {
     int count(std::string_view attribute) const {
         return static_cast<int>(circuit_.figure(component_, attribute).value_or(0.0));
     }
+    /// Whether the component has a port of that letter.
+    bool has_port(std::string_view letter) const;
     bool is_given(std::string_view attribute) const {
         return circuit_.attribute(component_, attribute) != nullptr;
     }

@@ -14,14 +14,18 @@
 namespace loopwright {
 
 void draw_brake(Strokes& strokes);
+void draw_bypass_valve(Strokes& strokes);
 void draw_check_valve(Strokes& strokes);
 void draw_clutch(Strokes& strokes);
 void draw_cooler(Strokes& strokes);
+void draw_counterbalance_valve(Strokes& strokes);
 void draw_cylinder(Strokes& strokes);
 void draw_directional_valve(Strokes& strokes);
 void draw_electric_motor(Strokes& strokes);
 void draw_engine(Strokes& strokes);
 void draw_filter(Strokes& strokes);
+void draw_flow_control(Strokes& strokes);
+void draw_flow_divider(Strokes& strokes);
 void draw_flushing_valve(Strokes& strokes);
 void draw_gearbox(Strokes& strokes);
 void draw_hand_pump(Strokes& strokes);
@@ -29,12 +33,20 @@ void draw_junction(Strokes& strokes);
 void draw_load(Strokes& strokes);
 void draw_motor(Strokes& strokes);
 void draw_orifice(Strokes& strokes);
+void draw_pilot_control_valve(Strokes& strokes);
+void draw_priority_valve(Strokes& strokes);
 void draw_pump(Strokes& strokes);
 void draw_pump_motor(Strokes& strokes);
+void draw_reducing_valve(Strokes& strokes);
 void draw_relief_valve(Strokes& strokes);
 void draw_reservoir(Strokes& strokes);
 void draw_semi_rotary_actuator(Strokes& strokes);
+void draw_sequence_valve(Strokes& strokes);
 void draw_shut_off_valve(Strokes& strokes);
+void draw_shuttle_valve(Strokes& strokes);
+void draw_throttle(Strokes& strokes);
+void draw_throttle_check(Strokes& strokes);
+void draw_unloading_valve(Strokes& strokes);
 
 struct KindSymbol {
     std::string_view kind = {};

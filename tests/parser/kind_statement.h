@@ -42,10 +42,6 @@ inline std::string_view word(Shift shift) {
             return " shut by pilot";
         case Shift::pilot_unloads:
             return " unloaded by pilot";
-        case Shift::commanded:
-            return " when commanded";
-        case Shift::released:
-            return " when released";
     }
     return " ?";
 }
@@ -64,6 +60,8 @@ inline std::string_view word(PassageClass passage) {
             return "switched";
         case PassageClass::metering:
             return "metering";
+        case PassageClass::divider:
+            return "leg";
         case PassageClass::displacement:
             return "displacement";
         case PassageClass::leakage:

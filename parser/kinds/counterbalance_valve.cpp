@@ -1,0 +1,66 @@
+#include <loopwright/parser/kinds/shared.h>
+
+namespace loopwright {
+
+namespace {
+
+using namespace kind_parts;
+
+constexpr PortSpec ports[] = {
+    {.letter = "A", .use = PortUse::suction, .doc = "towards the pump"},
+    {.letter = "B", .use = PortUse::outlet, .doc = "towards the actuator"},
+    {.letter = "X", .use = PortUse::pilot, .when = external_pilot, .doc = "pilot"},
+    {.letter = "Y",
+     .use = PortUse::drain,
+     .when = external_drain,
+     .doc = "drain of the spring chamber"},
+};
+
+constexpr AttributeSpec attributes[] = {
+    pressure("setting", "opening pressure at B, counted over the spring chamber"),
+    pressure("tolerance", "how far the setting may be off, either way"),
+    yes_no("adjustable", "whether the setting can be changed on the machine", "yes"),
+    choice("pilot", pilot_sources, "external",
+           "external: X opens it, too; internal: the load's pressure alone"),
+    positive("pilot-ratio", Dimension::ratio, "pilot area over relief area"),
+    choice("drain", drains, "internal",
+           "where the spring chamber opens: internal to A, external to Y"),
+    pressure("opening-pressure", "pressure that the check's spring holds; not given: none"),
+};
+
+constexpr PassageSpec passages[] = {
+    {.from = "A", .to = "B", .passage = PassageClass::one_way, .opening = "opening-pressure"},
+    {.from = "B",
+     .to = "A",
+     .passage = PassageClass::pressure_opened,
+     .opening = "setting",
+     .spring_chamber = "Y"},
+    {.from = "B",
+     .to = "A",
+     .passage = PassageClass::switched,
+     .shift = Shift::pilot_opens,
+     .pilot = "X",
+     .when = external_pilot},
+};
+
+constexpr FailureMode failures[] = {
+    {.id = "stuck-open", .doc = "holds no pressure"},
+    {.id = "stuck-closed", .doc = "does not open at its setting"},
+    {.id = "set-high", .doc = "opens too late"},
+    {.id = "set-low", .doc = "opens too early"},
+};
+
+}  // namespace
+
+extern constinit const Kind counterbalance_valve{
+    .name = "counterbalance-valve",
+    .title = "counterbalance valve",
+    .doc =
+        "Free flow from A to B. Back from B to A it opens at its setting, or while the pilot at X "
+        "is high, so that a load does not run away.",
+    .ports = ports,
+    .attributes = attributes,
+    .passages = passages,
+    .failures = failures};
+
+}  // namespace loopwright
