@@ -244,7 +244,7 @@ class Builder {
     ReadLimits limits_;
     std::shared_ptr<SourceSet> sources_;
     Report report_;
-    Vocabulary vocabulary_;
+    const Vocabulary& vocabulary_ = Vocabulary::shared();
     FileStore files_;
     NameTable names_;
     PathArena paths_;

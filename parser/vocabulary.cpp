@@ -116,6 +116,11 @@ bool ElementWords::decides(Slot slot) const {
                        [slot](const Condition& condition) { return condition.slot == slot; });
 }
 
+const Vocabulary& Vocabulary::shared() {
+    static const Vocabulary words;
+    return words;
+}
+
 Vocabulary::Vocabulary() {
     elements_.reserve(kinds().size() + 16);
     for (const Kind* kind : kinds()) {

@@ -89,10 +89,11 @@ struct ElementWords {
     bool decides(Slot slot) const;
 };
 
-/// Built once a read (some microseconds); has no state of its own afterwards.
+/// Of the kind table alone, so all reads share one.
 class Vocabulary {
   public:
-    Vocabulary();
+    /// Built when first asked for.
+    static const Vocabulary& shared();
     Vocabulary(const Vocabulary&) = delete;
     Vocabulary& operator=(const Vocabulary&) = delete;
 
@@ -136,6 +137,7 @@ class Vocabulary {
     static constexpr std::size_t entry_count = 4096;
     static constexpr std::uint64_t element_seed = 0xFFFF;
 
+    Vocabulary();
     void add_kind(const Kind& kind);
     void add_own_elements();
     std::uint32_t add(std::string_view name, ElementRole role,

@@ -12,12 +12,13 @@ namespace {
 /// The shafts of a train that a loop pump is on, or that lead to one.
 std::set<Index> shafts_to_pumps(const Sketch& sketch, const Roles& roles, const Train& train) {
     std::set<Index> shafts;
-    for (auto one = train.rbegin(); one != train.rend(); ++one) {
-        if (roles.part[static_cast<std::size_t>(one->part)] == PartRole::loop_pump)
-            shafts.insert(one->shaft);
-        const Component& component = sketch.component(one->part);
-        if (component.far_shaft != none && shafts.count(one->shaft) != 0)
-            shafts.insert(one->backwards ? component.far_shaft : component.shaft);
+    for (std::size_t i = train.size(); i-- > 0;) {
+        const TrainPart& one = train[i];
+        if (roles.part[static_cast<std::size_t>(one.part)] == PartRole::loop_pump)
+            shafts.insert(one.shaft);
+        const Component& component = sketch.component(one.part);
+        if (component.far_shaft != none && shafts.count(one.shaft) != 0)
+            shafts.insert(one.backwards ? component.far_shaft : component.shaft);
     }
     return shafts;
 }

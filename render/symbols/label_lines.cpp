@@ -4,6 +4,7 @@
 #include <initializer_list>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -48,12 +49,17 @@ void add_bypass(const Data& data, Lines& lines) {
     if (data.has("bypass")) lines.push_back("bypass " + data.quantity("bypass"));
 }
 
+/// A quantity's text without its unit, where the next one has the same.
+std::string_view without_unit_of(std::string_view text, std::string_view next) {
+    const std::size_t blank = text.find(' ');
+    return blank != std::string_view::npos && next.ends_with(text.substr(blank))
+               ? text.substr(0, blank)
+               : text;
+}
+
 /// "28 to 80 cm3/rev".
 std::string range(std::string_view least, std::string_view most) {
-    const std::size_t blank = least.find(' ');
-    if (blank != std::string_view::npos && most.ends_with(least.substr(blank)))
-        least = least.substr(0, blank);
-    return fmt::format("{} to {}", least, most);
+    return fmt::format("{} to {}", without_unit_of(least, most), most);
 }
 
 void add_machine(const Data& data, Lines& lines) {
@@ -75,16 +81,21 @@ void add_machine(const Data& data, Lines& lines) {
         if (data.has(name)) lines.push_back(fmt::format("{} {}", words, data.quantity(name)));
 }
 
-/// "63 / 36 x 500 mm": bore, rod, stroke.
+/// Bore, rod and stroke, as far as they are given: "\u00D8 63 / \u00D8 36 \u00D7 500 mm".
 void add_cylinder(const Data& data, Lines& lines) {
     std::string text;
-    for (const auto& [name, link] :
-         {std::pair{"bore", ""}, std::pair{"rod", " / "}, std::pair{"stroke", " \u00D7 "}}) {
+    std::string next;
+    for (const auto& [name, link, sign] :
+         {std::tuple{"stroke", " \u00D7 ", ""}, std::tuple{"rod", " / ", "\u00D8 "},
+          std::tuple{"bore", "", "\u00D8 "}}) {
         if (!data.has(name)) continue;
-        if (!text.empty()) text += link;
-        text += std::string_view(name) == "stroke" ? data.quantity(name)
-                                                   : "\u00D8 " + data.quantity(name);
+        const std::string own = data.quantity(name);
+        text = fmt::format("{}{}{}", sign, without_unit_of(own, next), text);
+        if (std::string_view(name) != "bore") text = link + text;
+        next = own;
     }
+    if (text.starts_with(" / ") || text.starts_with(" \u00D7 "))
+        text.erase(0, text.find(' ', 1) + 1);
     if (!text.empty()) lines.push_back(std::move(text));
 }
 

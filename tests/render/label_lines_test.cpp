@@ -39,6 +39,42 @@ TEST(LabelLines, Machines) {
     EXPECT_EQ(lines(R"(<load id="D" torque="300 N.m"/>)"), (Lines{"D", "300 N.m"}));
 }
 
+TEST(LabelLines, ControlsOfMachines) {
+    EXPECT_EQ(lines(R"(<pump id="P" pressure-limiter="380 bar"/>)"),
+              (Lines{"P", "limiter 380 bar"}));
+    EXPECT_EQ(lines(R"(<pump id="P" control="load-sensing" compensator-setting="210 bar"
+                        load-sensing-margin="20 bar"/>)"),
+              (Lines{"P", "compensator 210 bar", "margin 20 bar"}));
+    EXPECT_EQ(lines(R"(<motor id="M" freewheeling="yes"/>)"), (Lines{"M", "freewheeling"}));
+    EXPECT_EQ(lines(R"(<pump-motor id="U" variable="yes" displacement="71 cm3/rev"/>)"),
+              (Lines{"U", "\u00B171 cm3/rev", "pump/motor"}));
+    EXPECT_EQ(lines(R"(<hand-pump id="P" volume="25 mL"/>)"), (Lines{"P", "0.025 L"}));
+}
+
+TEST(LabelLines, CylindersAndWhatStandsOnShafts) {
+    EXPECT_EQ(lines(R"(<cylinder id="A" bore="63 mm" rod="36 mm" stroke="500 mm"/>)"),
+              (Lines{"A", "\u00D8 63 / \u00D8 36 \u00D7 500 mm"}));
+    EXPECT_EQ(lines(R"(<cylinder id="A" bore="63 mm" rod="36 mm" stroke="1.2 m"/>)"),
+              (Lines{"A", "\u00D8 63 / \u00D8 36 mm \u00D7 1.2 m"}));
+    EXPECT_EQ(lines(R"(<cylinder id="A" bore="63 mm"/>)"), (Lines{"A", "\u00D8 63 mm"}));
+    EXPECT_EQ(lines(R"(<cylinder id="A" stroke="500 mm"/>)"), (Lines{"A", "500 mm"}));
+    EXPECT_EQ(lines(R"(<semi-rotary-actuator id="A" displacement="200 cm3/rev" angle="180 deg"/>)"),
+              (Lines{"A", "200 cm3/rev", "180 deg"}));
+    EXPECT_EQ(lines(R"(<brake id="B" torque="400 N.m" release-pressure="12 bar"
+                        full-release-pressure="16 bar"/>)"),
+              (Lines{"B", "400 N.m", "release 12 to 16 bar"}));
+    EXPECT_EQ(lines(R"(<brake id="B" release-pressure="12 bar"/>)"),
+              (Lines{"B", "release 12 bar"}));
+    EXPECT_EQ(lines(R"(<brake id="B" applied="pressure" apply-pressure="40 bar"/>)"),
+              (Lines{"B", "apply 40 bar"}));
+    EXPECT_EQ(lines(R"(<gearbox id="G" ratio="24.7"/>)"), (Lines{"G", "i = 24.7"}));
+    EXPECT_EQ(lines(R"(<clutch id="K" torque="500 N.m"/>)"), (Lines{"K", "500 N.m"}));
+    EXPECT_EQ(lines(R"(<electric-motor id="E" power="15 kW" speed="1450 rpm"/>)"),
+              (Lines{"E", "15 kW", "1450 rpm"}));
+    EXPECT_EQ(lines(R"(<load id="D" force="12 kN" mass="3 t"/>)"),
+              (Lines{"D", "12 kN", "3000 kg"}));
+}
+
 TEST(LabelLines, Valves) {
     EXPECT_EQ(lines(R"(<relief-valve id="R" setting="24 bar" full-flow-pressure="28 bar"/>)"),
               (Lines{"R", "24 bar", "full flow 28 bar"}));

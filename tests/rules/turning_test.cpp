@@ -26,7 +26,7 @@ TEST(Turning, SoundBehindGearboxAndEngagedClutch) {
 }
 
 TEST(Turning, NoChargeOilBehindAPartedClutch) {
-    const std::string trouble = behind("<clutch id=\"X1\" engaged=\"no\"/>");
+    const std::string trouble = behind(R"(<clutch id="X1" engaged="no"/>)");
     EXPECT_NE(trouble.find("charge-supply side:P1.A fail error"), std::string::npos) << trouble;
     EXPECT_NE(trouble.find("charge-supply side:P1.B fail error"), std::string::npos) << trouble;
     // The loop itself is there, whatever turns its pump.
@@ -53,10 +53,10 @@ TEST(Turning, UnitsInPlaceOfPumpAndMotor) {
 // A unit that nothing turns is an actuator: then no pump is left in the loop.
 TEST(Turning, UnitBehindAPartedClutchMakesNoLoop) {
     const auto unit = [](const std::string& engaged) {
-        return verdicts_of(with({{"<pump id=\"P1\"", "<pump-motor closed-loop=\"yes\" id=\"P1\""},
+        return verdicts_of(with({{"<pump id=\"P1\"", R"(<pump-motor closed-loop="yes" id="P1")"},
                                  {"joins=\"E1 P1 P2\"", "joins=\"E1 P2 X1.in\""},
-                                 added("<clutch id=\"X1\" engaged=\"" + engaged +
-                                       "\"/><shaft id=\"W3\" joins=\"X1.out P1\"/>")}),
+                                 added(R"(<clutch id="X1" engaged=")" + engaged +
+                                       R"("/><shaft id="W3" joins="X1.out P1"/>)")}),
                            "lost-loop");
     };
     EXPECT_EQ(unit("yes"), verdicts_of(with({}), "lost-loop"));
@@ -68,8 +68,8 @@ TEST(Turning, UnitDrainedThroughAHandValve) {
     const auto drained = [](const std::string& locked) {
         return verdicts_of(with({{"<motor id=\"M1\"", "<pump-motor id=\"M1\""},
                                  {"R4.T M1.L P1.L K1.A", "R4.T X1.A P1.L K1.A"},
-                                 added("<shut-off-valve id=\"X1\" locked=\"" + locked +
-                                       "\"/><line id=\"L9\" joins=\"M1.L X1.B\"/>")}),
+                                 added(R"(<shut-off-valve id="X1" locked=")" + locked +
+                                       R"("/><line id="L9" joins="M1.L X1.B"/>)")}),
                            "case-drain-path");
     };
     EXPECT_EQ(drained("yes").find("fail"), std::string::npos) << drained("yes");
@@ -86,7 +86,7 @@ TEST(Turning, HandPumpDoesNotCountWhileRunning) {
               "");
     const std::string trouble =
         not_passed(with({{"joins=\"E1 P1 P2\"", "joins=\"E1 P1\""},
-                         {"<pump id=\"P2\" displacement=\"18 cm3/rev\"", "<hand-pump id=\"P2\""}}));
+                         {R"(<pump id="P2" displacement="18 cm3/rev")", "<hand-pump id=\"P2\""}}));
     EXPECT_NE(trouble.find("charge-supply side:P1.A fail error"), std::string::npos) << trouble;
 }
 
