@@ -311,11 +311,14 @@ class ColumnFinder {
             }
     }
 
+    /// By more than a pilot.
     bool touches_net(const Column& column, int net) const {
         for (const Slot& slot : column.slots)
             for (const int p : slot.parts)
-                for (const int n : nets_of(p))
-                    if (n == net) return true;
+                for (std::size_t a = 0; a < part(p).shape.ports.size(); ++a)
+                    if (sketch_.net_at(p, a) == net &&
+                        sketch_.circuit().ports[part(p).shape.ports[a].port].use != PortUse::pilot)
+                        return true;
         return false;
     }
 

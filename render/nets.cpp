@@ -52,7 +52,8 @@ bool is_joint(const Component& component) { return component.kind->name == "junc
 
 bool is_reservoir(const Component& component) { return component.kind->part == Part::reservoir; }
 
-/// Whether oil flows at the ports of such a part: a line there is more than a pilot line.
+/// Whether oil flows at the ports of such a part: a line there is more than a pilot line, and so is
+/// one that feeds a check.
 static bool displaces(Part part) {
     return part == Part::pump || part == Part::actuator || part == Part::pump_motor ||
            part == Part::hand_pump;
@@ -101,7 +102,7 @@ bool is_dashed(const Circuit& circuit, Index line) {
         if (port.use == PortUse::pilot)
             pilot = true;
         else
-            carries_flow = carries_flow || displaces(kind.part);
+            carries_flow = carries_flow || displaces(kind.part) || port.use == PortUse::suction;
     }
     return pilot && !carries_flow;
 }
