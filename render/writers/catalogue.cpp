@@ -1,5 +1,6 @@
 #include <loopwright/render/writers/catalogue.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -184,7 +185,10 @@ std::string kinds_list(std::span<const Kind* const> kinds, CatalogueFormat forma
         for (const Kind* kind : kinds) text += '\n' + kind_page(*kind, format);
         return text;
     }
-    for (const Kind* kind : kinds) text += fmt::format("{:<18} {}\n", kind->name, kind->doc);
+    std::size_t longest = 0;
+    for (const Kind* kind : kinds) longest = std::max(longest, kind->name.size());
+    for (const Kind* kind : kinds)
+        text += fmt::format("{:<{}} {}\n", kind->name, longest + 1, kind->doc);
     return text;
 }
 
