@@ -10,7 +10,7 @@ import xml.etree.ElementTree as ElementTree
 
 from nets import Union
 
-KINDS = ("reservoir", "engine", "pump", "motor", "load", "check-valve", "relief-valve", "filter",
+KINDS = ("reservoir", "engine", "electric-motor", "brake", "clutch", "gearbox", "pump", "motor", "load", "check-valve", "relief-valve", "filter",
          "cooler",
          "flushing-valve", "shut-off-valve", "orifice", "directional-valve")
 
@@ -130,5 +130,5 @@ def turning(circuit):
     for joins in circuit.shafts:
         for path in joins:
             union.join(joins[0], path)
-    return {frozenset(circuit.components[p].label for p in group) for group in union.sets()
-            if len(group) > 1}
+    return {frozenset(circuit.components[p.partition(".")[0]].label for p in group)
+            for group in union.sets() if len(group) > 1}

@@ -25,6 +25,10 @@ def expected_options(component):
                 "variable": variable, "control": get("control",
                                                      "none") if variable == "yes" else "none",
                 "drain": get("drain", "internal")}
+    if component.kind == "brake":
+        return {"applied": get("applied", "spring")}
+    if component.kind == "clutch":
+        return {"engaged": get("engaged", "yes")}
     if component.kind == "check-valve":
         return {"spring": _yes(get("opening-pressure"))}
     if component.kind == "relief-valve":
@@ -53,7 +57,7 @@ def expected_letters(component):
     if kind == "directional-valve":
         return list(component.levels)
     return {"relief-valve": ["P", "T"], "flushing-valve": ["A", "B", "F"], "engine": [],
-            "load": []}.get(
+            "electric-motor": [], "gearbox": [], "clutch": [], "brake": ["Z"], "load": []}.get(
         kind, ["A", "B"])
 
 

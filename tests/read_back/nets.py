@@ -6,6 +6,10 @@ import outlines
 from shapes import NEAR, Segment, in_mm, same
 
 
+LINKS = ("gearbox", "clutch")
+TURNING = ("pump", "motor", "engine", "electric-motor", "load", "brake") + LINKS
+
+
 class Union:
     """Disjoint sets."""
 
@@ -54,18 +58,24 @@ def shafts(pool, symbols, problems):
     # Both lines of a pair end on the same bodies, so joining each line to its bodies joins the
     # pair.
     for symbol in symbols:
-        if symbol.kind in ("pump", "motor", "engine", "load"):
+        if symbol.kind not in TURNING:
+            continue
+        if symbol.kind not in LINKS:
             turning.find(symbol)
-            for one in double:
-                if any(_on_edge(p, symbol) for p in (one.p, one.q)):
-                    turning.join(one, symbol)
+        for one in double:
+            for p in (one.p, one.q):
+                if _on_edge(p, symbol):
+                    # The two sides of a gearbox or clutch are on shafts of their own.
+                    left = p[0] < symbol.centre()[0]
+                    turning.join(one, (symbol, left) if symbol.kind in LINKS else symbol)
     for one in double:
         pool.drop(one)
         if sum(any(_on_edge(p, s) for s in symbols) or any(o is not one and o.holds(p)
                                                            for o in double)
                for p in (one.p, one.q)) < 2:
             problems.append(f"a shaft ends in nothing near {in_mm(one.p)}")
-    groups = [{a for a in group if not isinstance(a, Segment)} for group in turning.sets()]
+    groups = [{a[0] if isinstance(a, tuple) else a for a in group if not isinstance(a, Segment)}
+              for group in turning.sets()]
     return [group for group in groups if len(group) > 1]
 
 
@@ -77,10 +87,10 @@ def _touch(one, other):
 
 def _on_edge(p, symbol):
     x0, y0, x1, y1 = symbol.box
-    edge = 0.1 if symbol.kind in ("pump", "motor") else NEAR
+    edge = 0.1 if symbol.kind in ("pump", "motor", "electric-motor") else NEAR
     on_side = (min(abs(p[0] - x0), abs(p[0] - x1)) <= edge and y0 <= p[1] <= y1 or
                min(abs(p[1] - y0), abs(p[1] - y1)) <= edge and x0 <= p[0] <= x1)
-    return symbol.kind in ("pump", "motor", "engine", "load") and on_side
+    return symbol.kind in TURNING and on_side
 
 
 def _stretches(pool):

@@ -66,6 +66,28 @@ CONTROL_TAIL = (-3, 3)
 # EN3, and a load as a box of 4 with its word (SH5).
 ENGINE = box(-3, -3, 3, 3)
 LOAD = box(-2, -2, 2, 2)
+# EN2, and a gearbox as a box of 4 with its ratio (SH5).
+ELECTRIC_MOTOR = [circle(0, 0, 3)]
+GEARBOX = box(-2, -2, 2, 2)
+
+
+def _shaft(x0, x1):
+    return [line((x0, y), (x1, y)) for y in (-0.25, 0.25)]
+
+
+# SH6, SH7: a shaft that runs through, bars at it, a cylinder below with its piston; a spring holds
+# the bars on, pressure that applies them comes in below the piston, which then stands off.
+BRAKE = (box(-1.5, 1.5, 1.5, 4.5) + _shaft(-2, 2)
+         + [line((x, -1.5), (x, -0.5)) for x in (-0.25, 0.25)])
+BRAKE_ON = [line((-1.5, 2.5), (1.5, 2.5))] + [line((x, 0.5), (x, 2.5)) for x in (-0.25, 0.25)]
+BRAKE_OFF = ([line((-1.5, 3.5), (1.5, 3.5))] + [line((x, 0.5), (x, 1.5)) for x in (-0.25, 0.25)]
+             + [line((x, 2), (x, 3.5)) for x in (-0.25, 0.25)])
+BRAKE_SPRING = ((0, 2.5), (0, 4.5))
+BRAKE_PORTS = {"spring": [("release", (-4, 2), (-1.5, 2))],
+               "pressure": [("apply", (-4, 4), (-1.5, 4))]}
+# A clutch as a pair of bars across the shaft (SH2), apart where it is parted.
+CLUTCH = {engaged: [line((s * x, -1), (s * x, 1)) for s in (-1, 1)] + _shaft(-2, -x) + _shaft(x, 2)
+          for engaged, x in (("yes", 0.25), ("no", 0.75))}
 
 # CV1, CV2: free flow upward, from the apex of the seat to the ball.
 CHECK = [circle(0, 0, 0.5), line((0, 0.71), (0.9, -0.19)), line((0, 0.71), (-0.9, -0.19))]

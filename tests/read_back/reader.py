@@ -109,6 +109,7 @@ def read(svg):
     problems = []
     found = list(symbols.machines(pool))
     found += symbols.bodies(pool, drawing.texts)
+    found += symbols.on_shafts(pool)
     found += valve_boxes.reliefs(pool)
     found += valve_boxes.rows(pool)
     found += symbols.conditioners(pool)

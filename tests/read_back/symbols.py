@@ -132,10 +132,16 @@ def _control(pool, upright):
 
 
 def bodies(pool, texts):
-    """Engines and loads: boxes with a word in their middle."""
+    """Engines, loads and gearboxes: boxes with a word in their middle; electric motors: circles."""
+    for circle in [c for c in pool.circles if not c.filled and abs(c.radius - 3) < NEAR]:
+        if any(t.words == "M" and distance(t.centre(), circle.centre) < 0.6 for t in texts):
+            frame = Frame(circle.centre)
+            take(pool, frame, outlines.ELECTRIC_MOTOR)
+            yield Symbol("electric-motor", box_of(frame, -3, -3, 3, 3))
     for kind, word, outline, half in (("engine", "M", outlines.ENGINE, 3),
-                                      ("load", "load", outlines.LOAD, 2)):
-        for text in [t for t in texts if t.words == word]:
+                                      ("load", "load", outlines.LOAD, 2),
+                                      ("gearbox", "i", outlines.GEARBOX, 2)):
+        for text in [t for t in texts if t.words.partition(" ")[0] == word]:
             x, y = text.centre()
             for corner in {s.p for s in pool.inside(x - half - 1, y - half - 1, x + half + 1,
                                                     y + half + 1)}:
@@ -144,6 +150,50 @@ def bodies(pool, texts):
                         take_if(pool, frame, outline):
                     yield Symbol(kind, box_of(frame, -half, -half, half, half))
                     break
+
+
+def on_shafts(pool):
+    """Brakes and clutches, by their bars across a shaft."""
+    for bar in list(pool.segments):
+        if bar not in pool.segments or not bar.vertical() or bar.dash != "solid":
+            continue
+        x, (y0, y1) = bar.p[0], sorted((bar.p[1], bar.q[1]))
+        for mirror in (1, -1):  # the bar is one of two, its mate to the right or to the left
+            found = None
+            if abs(y1 - y0 - 1) < NEAR:
+                axis = (x + 0.25 * mirror, y0 + 1.5)
+                found = _brake(pool, Frame(axis)) or _brake(pool, Frame(axis, (-1, 0, 0, 1)))
+            elif abs(y1 - y0 - 2) < NEAR:
+                found = _clutch(pool, (x, y0 + 1), mirror)
+            if found:
+                yield found
+                break
+
+
+def _brake(pool, frame):
+    if not there(pool, frame, outlines.BRAKE):
+        return None
+    def has(applied):
+        [(_, place, contact)] = outlines.BRAKE_PORTS[applied]
+        return pool.has_line(frame.out(contact), frame.out(place))
+    if has("spring") and there(pool, frame, outlines.BRAKE_ON) and \
+            spring(pool, frame, *outlines.BRAKE_SPRING):
+        applied, more = "spring", outlines.BRAKE_ON
+    elif has("pressure") and there(pool, frame, outlines.BRAKE_OFF):
+        applied, more = "pressure", outlines.BRAKE_OFF
+    else:
+        return None
+    take(pool, frame, outlines.BRAKE + more)
+    return Symbol("brake", box_of(frame, -2, -1.5, 2, 4.5), {"applied": applied},
+                  ports_of(frame, outlines.BRAKE_PORTS[applied]))
+
+
+def _clutch(pool, bar, mirror):
+    for engaged, outline in outlines.CLUTCH.items():
+        frame = Frame((bar[0] + mirror * (0.25 if engaged == "yes" else 0.75), bar[1]))
+        if take_if(pool, frame, outline):
+            return Symbol("clutch", box_of(frame, -2, -1, 2, 1), {"engaged": engaged})
+    return None
 
 
 def _check_at(pool, frame, sprung):

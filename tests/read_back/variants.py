@@ -289,10 +289,43 @@ def uses():
     yield "open-ports", out
 
 
+def on_shafts():
+    """Brakes, clutches and gearboxes between engine and pump and between motor and load."""
+    for name, applied, engaged in (("spring-brake", None, None), ("pressure-brake", "pressure",
+                                                                  "no")):
+        out = element("electric-motor", "E1", power="20 kW") + element("clutch", "K1",
+                                                                       engaged=engaged)
+        out += element("gearbox", "G1", ratio="0.8") + element("pump", "P1", **PUMP)
+        out += element("pump", "P2", title="charge pump") + element("motor", "M1", **MOTOR)
+        out += element("motor", "M2", **MOTOR) + element("load", "D1", title="sweeper's axle")
+        out += element("load", "D2", title="broom")
+        out += element("brake", "B1", torque="300 N.m", applied=applied)
+        out += element("gearbox", "G2", ratio="24.75", title="axle drive") + element("gearbox", "G3")
+        out += element("shaft", "W1", joins="E1 K1.in") + element("shaft", "W2",
+                                                                  joins="K1.out G1.in")
+        out += element("shaft", "W3", joins="G1.out P1 P2")
+        out += element("shaft", "W4", joins="M1 B1 G2.in") + element("shaft", "W5",
+                                                                     joins="G2.out D1")
+        out += element("shaft", "W6", joins="M2 G3.out") + element("shaft", "W7", joins="G3.in D2")
+        out += element("reservoir", "T1", ports("S", "R", "D", level="below"))
+        out += element("directional-valve", "V1", ports("P", "T", "A")
+                       + position("0", "A-T", rest=True) + position("a", "P-A"))
+        out += element("check-valve", "C1") + element("check-valve", "C2")
+        out += element("relief-valve", "R1", setting="25 bar")
+        out += line("HA", "P1.A", "M1.A", "M2.A", "C1.B", function="working")
+        out += line("HB", "P1.B", "M1.B", "M2.B", "C2.B", function="working")
+        out += line("S", "T1.S", "P2.S", function="suction")
+        out += line("G", "P2.P", "R1.P", "C1.A", "C2.A", "V1.P", function="charge")
+        out += line("Z", "V1.A", "B1.Z", function="pilot")
+        out += line("N", "R1.T", "V1.T", "T1.R", function="return")
+        out += line("L", "P1.L", "M1.L", "M2.L", "T1.D", function="drain")
+        yield name, out
+
+
 def circuits():
     """Name -> text of every variant, in a fixed order."""
     result = {}
-    for group in (loops, valves, more_valves, hand_valves, others, uses):
+    for group in (loops, valves, more_valves, hand_valves, others, uses, on_shafts):
         for name, body in group():
             assert name not in result, name
             result[name] = circuit(name.replace("-", " "), body)
