@@ -90,8 +90,7 @@ void add_cylinder(const Data& data, Lines& lines) {
           std::tuple{"bore", "", "\u00D8 "}}) {
         if (!data.has(name)) continue;
         const std::string own = data.quantity(name);
-        text = fmt::format("{}{}{}", sign, without_unit_of(own, next), text);
-        if (std::string_view(name) != "bore") text = link + text;
+        text = fmt::format("{}{}{}{}", link, sign, without_unit_of(own, next), text);
         next = own;
     }
     if (text.starts_with(" / ") || text.starts_with(" \u00D7 "))
