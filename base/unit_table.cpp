@@ -1,6 +1,6 @@
 #include <loopwright/base/unit_table.h>
 
-#include <array>
+#include <iterator>
 
 namespace loopwright {
 namespace {
@@ -258,40 +258,33 @@ constexpr Unit table[] = {
     {"ft/s2", D::acceleration, foot},
 };
 
-struct Run {
-    std::size_t begin = 0;
-    std::size_t end = 0;
-};
+using Runs = std::array<std::span<const Unit>, dimension_count>;
 
-/// Where each dimension's spellings stand in the table.
-constexpr std::array<Run, dimension_count> find_runs() {
-    std::array<Run, dimension_count> runs{};
-    for (std::size_t i = 0; i < std::size(table); ++i) {
-        Run& run = runs[static_cast<std::size_t>(table[i].dimension)];
-        if (run.end == 0) run.begin = i;
-        run.end = i + 1;
+constexpr Runs find_runs() {
+    Runs runs{};
+    std::size_t begin = 0;
+    for (std::size_t i = 1; i <= std::size(table); ++i) {
+        if (i < std::size(table) && table[i].dimension == table[begin].dimension) continue;
+        runs[static_cast<std::size_t>(table[begin].dimension)] = {&table[begin], i - begin};
+        begin = i;
     }
     return runs;
 }
-constexpr std::array<Run, dimension_count> runs = find_runs();
 
-constexpr bool in_one_run_each() {
-    std::size_t at = 0;
-    for (const Run& run : runs) {
-        if (run.begin != at || run.end <= at) return false;
-        at = run.end;
+constexpr bool in_order() {
+    const Unit* next = std::begin(table);
+    for (const std::span<const Unit>& run : find_runs()) {
+        if (run.empty() || run.data() != next) return false;
+        next += run.size();
     }
-    return at == std::size(table);
+    return next == std::end(table);
 }
-static_assert(in_one_run_each(), "the table is looked up by dimension");
+static_assert(in_order(), "every dimension has its run, in the dimensions' order");
 
 }  // namespace
 
 std::span<const Unit> units() { return table; }
 
-std::span<const Unit> units_of(Dimension dimension) {
-    const Run run = runs[static_cast<std::size_t>(dimension)];
-    return std::span<const Unit>(table).subspan(run.begin, run.end - run.begin);
-}
+extern constinit const Runs units_by_dimension = find_runs();
 
 }  // namespace loopwright

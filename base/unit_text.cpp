@@ -64,6 +64,8 @@ std::string with_unit(std::string_view number, const Unit* meant) {
 }
 
 ParsedQuantity bad_unit(std::string_view number, std::string_view unit, Dimension dimension) {
+    if (const std::string_view why = why_not(unit, dimension); !why.empty())
+        return wrong(fmt::format("'{}' {}", unit, why), dimension);
     for (std::size_t d = 0; d < dimension_count; ++d) {
         const auto other = static_cast<Dimension>(d);
         if (other == dimension || find_unit(unit, other) == nullptr) continue;
@@ -140,7 +142,10 @@ ParsedQuantity read(std::string_view text, Dimension dimension) {
     const std::string_view unit = without_blanks({end, last});
     if (unit.empty() && dimension != Dimension::ratio)
         return wrong(fmt::format("'{}' has no unit", text), dimension,
-                     with_unit(digits, &units_of(dimension).front()));
+                     // "0.12" and "12" both may stand for 12 %.
+                     dimension == Dimension::grade
+                         ? std::string()
+                         : with_unit(digits, &units_of(dimension).front()));
     const Unit* found = find_unit(unit, dimension);
     if (found == nullptr) {
         std::string one_blank;  // "bar   abs"

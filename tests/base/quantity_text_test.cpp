@@ -134,8 +134,9 @@ TEST(QuantityText, UnitOfAnotherDimension) {
               "'degC' is the unit of a temperature -> 30 K");
     EXPECT_EQ(said("30 \u00B0C", D::temperature_difference),
               "'\u00B0C' is the unit of a temperature -> 30 K");
-    // A difference of 54 degF is 30 K: the same number would be wrong.
-    EXPECT_EQ(said("54 degF", D::temperature_difference), "'degF' is the unit of a temperature");
+    // A difference of 54 degF is 30 K: the same number of kelvins would be wrong.
+    EXPECT_EQ(said("54 degF", D::temperature_difference),
+              "'degF' is the unit of a temperature -> 54 degR");
     EXPECT_EQ(said("300 K", D::temperature), "'K' is the unit of a difference of temperatures");
     EXPECT_EQ(said("24 %", D::pressure), "'%' is the unit of a ratio");
     EXPECT_EQ(said("2 m/s", D::speed), "'m/s' is the unit of a velocity");

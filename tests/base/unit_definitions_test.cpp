@@ -88,6 +88,36 @@ TEST(ProofUnits, FiguresThatSp811Prints) {
         {"1 cSt", {D::kinematic_viscosity, 1e-6}},
         {"1 L/min", {D::flow, 1.666667e-5}},
         {"1 t", {D::mass, 1e3}},
+        {"1 slug", {D::mass, 1.459390e1}},
+        {"1 inHg", {D::pressure, 3.386389e3}},
+        {"1 mmHg", {D::pressure, 1.333224e2}},
+        {"1 inH2O", {D::pressure, 2.490889e2}},
+        {"1 kgf/cm2", {D::pressure, 9.80665e4}},
+        {"1 psi", {D::bulk_modulus, 6.894757e3}},
+        {"1 gal/h", {D::flow, 1.051503e-6}},
+        {"1 ft3/min", {D::flow, 4.719474e-4}},
+        {"1 qt", {D::volume, 9.463529e-4}},
+        {"1 ft3", {D::volume, 2.831685e-2}},
+        {"1 in2", {D::area, 6.4516e-4}},
+        {"1 ft2", {D::area, 9.290304e-2}},
+        {"1 lbf", {D::force, 4.448222}},
+        {"1 lb.ft2", {D::inertia, 4.214011e-2}},
+        {"1 lb.in2", {D::inertia, 2.926397e-4}},
+        {"1 lb/ft3", {D::density, 1.601846e1}},
+        {"1 lb/gal", {D::density, 1.198264e2}},
+        {"1 slug/ft3", {D::density, 5.153788e2}},
+        {"1 cP", {D::dynamic_viscosity, 1e-3}},
+        {"1 lb/(ft.s)", {D::dynamic_viscosity, 1.488164}},
+        {"1 lbf/in", {D::stiffness, 1.751268e2}},
+        {"1 lbf/ft", {D::stiffness, 1.459390e1}},
+        {"1 Btu", {D::energy, 1.055056e3}},
+        {"1 kW.h", {D::energy, 3.6e6}},
+        {"1 ft.lbf", {D::energy, 1.355818}},
+        {"1 Btu/h", {D::power, 2.930711e-1}},
+        {"1 Btu/(lb.degF)", {D::specific_heat, 4.1868e3}},
+        {"1 Btu/(h.ft2.degF)", {D::heat_transfer, 5.678263}},
+        {"1 Btu/(h.ft.degF)", {D::thermal_conductivity, 1.730735}},
+        {"1 ft/s2", {D::acceleration, 3.048e-1}},
     };
     for (const auto& [text, value] : printed) {
         EXPECT_NEAR(si(text, value.first) / value.second, 1.0, 5e-7) << text;
@@ -146,6 +176,53 @@ TEST(ProofUnits, DisplacementTimesSpeed) {
 TEST(ProofUnits, HorsepowerOfTorqueAndSpeed) {
     EXPECT_NEAR(si("5252 lbf.ft", D::torque) * si("1 rpm", D::speed) / si("1 hp", D::power), 1.0,
                 5e-5);
+}
+
+// US Army FM 5-499, table A-1: 1 hp = 42.44 Btu/min, and the 2544 Btu/h of the textbooks. (The Btu
+// of the International Table gives 42.407 and 2544.43.)
+TEST(ProofUnits, HorsepowerAsHeat) {
+    EXPECT_NEAR(si("1 hp", D::power) / si("1 Btu/min", D::power), 42.44, 0.04);
+    EXPECT_NEAR(si("1 hp", D::power) / si("1 Btu/h", D::power), 2544.0, 0.5);
+}
+
+// US Army TM 5-3895-348-14&P, paragraph 7-107, prints a cooler bypass of 15 psi as 1.05 kg/cm2.
+TEST(ProofUnits, PoundsAndKilogramsOnAnArea) {
+    EXPECT_NEAR(si("15 psi", D::pressure) / si("1 kgf/cm2", D::pressure), 1.05, 0.005);
+}
+
+// 20 lb/ton for each per cent of grade, civil engineering handbooks: earthwork.
+TEST(ProofUnits, ResistanceOverWeight) {
+    EXPECT_NEAR(si("20 lb/ton", D::ratio), si("1 %", D::grade), 1e-15);
+    EXPECT_NEAR(si("40 kg/t", D::ratio), si("4 %", D::ratio), 1e-15);
+}
+
+// "Fluid Power with Applications", example 8-1: 0.75 in2 poppet, 2500 lb/in spring, 0.20 in
+// preload: cracks at 667 psi. Example 11-2: 1000 psi and 10 gpm over a relief, 0.42
+// Btu/(lb.degF), 7.42 lb/gal: 7.9 degF (42.4 Btu/min and 1714 rounded there).
+TEST(ProofUnits, WorkedExamplesOfARelief) {
+    const double force = si("2500 lbf/in", D::stiffness) * si("0.2 in", D::length);
+    EXPECT_NEAR(force / si("0.75 in2", D::area) / si("1 psi", D::pressure), 667.0, 0.5);
+    const double rise = si("1000 psi", D::pressure) / (si("7.42 lb/gal", D::density) *
+                                                       si("0.42 Btu/(lb.degF)", D::specific_heat));
+    EXPECT_NEAR(rise / si("1 degR", D::temperature_difference), 7.94, 0.05);
+}
+
+// "Principles of Highway Engineering and Traffic Analysis", exercise: 0.002045 slug/ft3,
+// drag coefficient 0.35, 22 ft2, 88 ft/s: 60.97 lb.
+TEST(ProofUnits, WorkedExampleOfDrag) {
+    const double speed = si("88 ft/s", D::velocity);
+    const double drag =
+        0.5 * si("0.002045 slug/ft3", D::density) * 0.35 * si("22 ft2", D::area) * speed * speed;
+    EXPECT_NEAR(drag / si("1 lbf", D::force), 60.97, 0.005);
+}
+
+// "Fluid Mechanics: Fundamentals and Applications", chapter 8: 62.36 lb/ft3, 7.536e-4 lb/(ft.s), 2
+// in, 0.2 ft3/s: Reynolds number 126 400 (exactly 126 432).
+TEST(ProofUnits, WorkedExampleOfAReynoldsNumber) {
+    const double reynolds = 4 * si("0.2 ft3/s", D::flow) * si("62.36 lb/ft3", D::density) /
+                            (static_cast<double>(turn / 2) * si("2 in", D::length) *
+                             si("7.536e-4 lb/(ft.s)", D::dynamic_viscosity));
+    EXPECT_NEAR(reynolds, 126432.0, 1.0);
 }
 
 }  // namespace
