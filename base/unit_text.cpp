@@ -180,8 +180,9 @@ ParsedQuantity parse_quantity(std::string_view text, Dimension dimension) {
     ParsedQuantity result = read(text, dimension);
     if (!result.ok() && result.suggestion.empty()) {
         const std::string plain = in_plain_characters(text);
-        if (plain != text)
-            result.suggestion = meant_by(std::string(without_blanks(plain)), dimension);
+        if (plain == text) return result;
+        std::string meant = meant_by(std::string(without_blanks(plain)), dimension);
+        if (!meant.empty()) return wrong(std::move(result.message), dimension, std::move(meant));
     }
     return result;
 }

@@ -150,6 +150,13 @@ TEST(QuantityText, AnUnknownUnitListsTheKnown) {
     EXPECT_EQ(parsed.suggestion, "");
     EXPECT_EQ(parse_quantity("55 zz", D::ratio).expected,
               "a ratio such as 0.2 or 20 % (units: %, kg/t, lb/ton)");
+    // But not where one of them is named.
+    for (const std::string_view text : {"20 sqcm", "20 CM2", "20 cm\u00B2", "20 sq cm\u00A0"}) {
+        EXPECT_EQ(parse_quantity(text, D::area).expected,
+                  text == "20 sqcm" ? "an area such as 20 cm2 (units: cm2, mm2, m2, in2, ft2)"
+                                    : "an area such as 20 cm2")
+            << text;
+    }
 }
 
 struct NearMiss {
