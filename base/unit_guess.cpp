@@ -299,6 +299,12 @@ const Unit* likely_unit(std::string_view written, Dimension dimension) {
             dimension, [&](std::string_view spelling) { return same_but_case(written, spelling); }))
         return unit;
     if (const Unit* unit = unit_by_other_name(written, dimension)) return unit;
+    // "kMPa" is as near to MPa as to kPa.
+    if (first_unit(dimension, [&](std::string_view spelling) {
+            return written.substr(1) == spelling ||
+                   (!spelling.empty() && spelling.substr(1) == written);
+        }) != nullptr)
+        return nullptr;
     return first_unit(dimension,
                       [&](std::string_view spelling) { return one_slip(written, spelling); });
 }

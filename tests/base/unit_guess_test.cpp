@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 
 #include <loopwright/base/unit_text.h>
+#include <loopwright/base/unit_words.h>
 
 // How the trade and careless hands write units: read, or answered with the right spelling, or with
 // the reason why there is none. What each is meant to be is common practice, no source; that the
@@ -280,6 +281,8 @@ TEST(UnitGuess, NoGuessBetweenSizes) {
          std::vector<std::pair<std::string_view, Dimension>>{{"24 Mbar", D::pressure},
                                                              {"42 mPa", D::pressure},
                                                              {"3 kbar", D::pressure},
+                                                             {"3 kMPa", D::pressure},
+                                                             {"3 MkPa", D::pressure},
                                                              {"3 psf", D::pressure},
                                                              {"3 ksi", D::bulk_modulus},
                                                              {"3 mHg", D::pressure},
@@ -309,6 +312,20 @@ TEST(UnitGuess, NoGuessBetweenSizes) {
         const ParsedQuantity parsed = parse_quantity(text, dimension);
         EXPECT_FALSE(parsed.ok()) << text;
         EXPECT_EQ(parsed.suggestion, "") << text;
+    }
+}
+
+TEST(UnitGuess, EveryOtherNameIsAnsweredWhereItsUnitStands) {
+    for (const Alias& alias : unit_aliases) {
+        int dimensions = 0;
+        for (const Unit& unit : units()) {
+            if (unit.spelling != alias.meant) continue;
+            ++dimensions;
+            const ParsedQuantity parsed =
+                parse_quantity("3 " + std::string(alias.written), unit.dimension);
+            EXPECT_EQ(parsed.suggestion, "3 " + std::string(alias.meant)) << alias.written;
+        }
+        EXPECT_GT(dimensions, 0) << alias.written << " -> " << alias.meant;
     }
 }
 
