@@ -25,11 +25,11 @@ constexpr AttributeSpec attributes[] = {
     positive("pilot-ratio", Dimension::ratio, "pilot area over relief area"),
     choice("drain", drains, "internal",
            "where the spring chamber opens: internal to A, external to Y"),
-    pressure("opening-pressure", "pressure that the check's spring holds; not given: none"),
+    check_spring(),
 };
 
 constexpr PassageSpec passages[] = {
-    {.from = "A", .to = "B", .passage = PassageClass::one_way, .opening = "opening-pressure"},
+    {.from = "A", .to = "B", .passage = PassageClass::one_way, .opening = "check-opening-pressure"},
     {.from = "B",
      .to = "A",
      .passage = PassageClass::pressure_opened,

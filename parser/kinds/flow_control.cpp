@@ -18,11 +18,16 @@ constexpr AttributeSpec attributes[] = {
     pressure("pressure-drop", "least pressure drop at which it keeps it"),
     yes_no("adjustable", "whether the flow can be changed on the machine", "yes"),
     yes_no("check", "whether a check beside it lets oil from B to A"),
+    check_spring(),
 };
 
 constexpr PassageSpec passages[] = {
     {.from = "A", .to = "B", .passage = PassageClass::metering},
-    {.from = "B", .to = "A", .passage = PassageClass::one_way, .when = with_check},
+    {.from = "B",
+     .to = "A",
+     .passage = PassageClass::one_way,
+     .opening = "check-opening-pressure",
+     .when = with_check},
 };
 
 constexpr FailureMode failures[] = {

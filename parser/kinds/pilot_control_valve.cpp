@@ -12,8 +12,8 @@ constexpr When double_acting = {"outlets", "2"};
 constexpr PortSpec ports[] = {
     {.letter = "P", .use = PortUse::suction, .doc = "control pressure"},
     {.letter = "T", .use = PortUse::outlet, .doc = "return"},
-    {.letter = "A", .use = PortUse::pilot, .doc = "outlet"},
-    {.letter = "B", .use = PortUse::pilot, .when = double_acting, .doc = "second outlet"},
+    {.letter = "A", .use = PortUse::outlet, .doc = "outlet"},
+    {.letter = "B", .use = PortUse::outlet, .when = double_acting, .doc = "second outlet"},
 };
 
 constexpr AttributeSpec attributes[] = {

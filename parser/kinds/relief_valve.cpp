@@ -28,6 +28,7 @@ constexpr AttributeSpec attributes[] = {
     choice("drain", drains, "internal",
            "where the spring chamber opens: internal to T, external to Y"),
     yes_no("make-up-check", "whether a check beside it lets oil from T to P"),
+    check_spring(),
 };
 
 constexpr PassageSpec passages[] = {
@@ -36,7 +37,11 @@ constexpr PassageSpec passages[] = {
      .passage = PassageClass::pressure_opened,
      .opening = "setting",
      .spring_chamber = "Y"},
-    {.from = "T", .to = "P", .passage = PassageClass::one_way, .when = with_check},
+    {.from = "T",
+     .to = "P",
+     .passage = PassageClass::one_way,
+     .opening = "check-opening-pressure",
+     .when = with_check},
 };
 
 constexpr FailureMode failures[] = {

@@ -26,6 +26,7 @@ constexpr AttributeSpec attributes[] = {
     choice("drain", drains, "external",
            "where the spring chamber opens: external to Y, internal to A"),
     yes_no("check", "whether a check beside it lets oil from A to P"),
+    check_spring(),
 };
 
 constexpr PassageSpec passages[] = {
@@ -43,7 +44,11 @@ constexpr PassageSpec passages[] = {
      .pilot = "X",
      .spring_chamber = "Y",
      .when = external_pilot},
-    {.from = "A", .to = "P", .passage = PassageClass::one_way, .when = with_check},
+    {.from = "A",
+     .to = "P",
+     .passage = PassageClass::one_way,
+     .opening = "check-opening-pressure",
+     .when = with_check},
 };
 
 constexpr FailureMode failures[] = {

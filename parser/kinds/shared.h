@@ -15,6 +15,11 @@ constexpr AttributeSpec pressure(std::string_view name, std::string_view doc) {
             .least = 0.0,
             .doc = doc};
 }
+/// Of a check beside another valve.
+constexpr AttributeSpec check_spring() {
+    return pressure("check-opening-pressure",
+                    "pressure that the spring of its check holds; not given: none");
+}
 constexpr AttributeSpec positive(std::string_view name, Dimension dimension, std::string_view doc) {
     return {.name = name,
             .type = AttributeType::quantity,

@@ -13,14 +13,14 @@ constexpr PortSpec ports[] = {
 
 constexpr AttributeSpec attributes[] = {
     yes_no("adjustable", "whether it can be changed on the machine", "yes"),
-    pressure("opening-pressure", "pressure that the check's spring holds; not given: none"),
+    check_spring(),
     positive("flow", Dimension::flow, "flow that it passes at the pressure drop given"),
     positive("pressure-drop", Dimension::pressure, "pressure drop at that flow"),
 };
 
 constexpr PassageSpec passages[] = {
     {.from = "A", .to = "B", .passage = PassageClass::metering, .both_ways = true},
-    {.from = "B", .to = "A", .passage = PassageClass::one_way, .opening = "opening-pressure"},
+    {.from = "B", .to = "A", .passage = PassageClass::one_way, .opening = "check-opening-pressure"},
 };
 
 constexpr FailureMode failures[] = {

@@ -9,7 +9,7 @@ void draw_counterbalance_valve(Strokes& strokes) {
                                   .below = "A",
                                   .check = true,
                                   .adjustable = strokes.is_yes("adjustable"),
-                                  .check_spring = strokes.is_given("opening-pressure")});
+                                  .check_spring = strokes.is_given("check-opening-pressure")});
 }
 
 }  // namespace loopwright

@@ -115,10 +115,16 @@ void add_given(const Data& data, Lines& lines, std::initializer_list<std::string
         if (data.has(name)) lines.push_back(data.quantity(name));
 }
 
-void add_relief(const Data& data, Lines& lines) {
-    if (data.has("setting")) lines.push_back(data.quantity("setting"));
+void add_valve(const Data& data, Lines& lines) {
+    add_given(data, lines, {"setting"});
     if (data.has("full-flow-pressure"))
         lines.push_back("full flow " + data.quantity("full-flow-pressure"));
+    if (data.has("pilot-ratio")) lines.push_back(data.quantity("pilot-ratio") + ":1");
+    add_given(data, lines, {"opening-pressure", "flow", "priority-flow"});
+    if (data.has("bore")) lines.push_back("\u00D8 " + data.quantity("bore"));
+    if (!data.choice("position").empty())
+        lines.push_back((data.is_yes("locked") ? "locked " : "") +
+                        std::string(data.choice("position")));
 }
 
 /// Notation of the filtration ratio: ISO 16889.
@@ -150,8 +156,6 @@ void add_reservoir(const Data& data, Lines& lines) {
 void add_figures(const Data& data, Lines& lines) {
     if (data.is_kind("pump") || data.is_kind("motor") || data.is_kind("pump-motor")) {
         add_machine(data, lines);
-    } else if (data.is_kind("relief-valve")) {
-        add_relief(data, lines);
     } else if (data.is_kind("filter")) {
         add_filter(data, lines);
     } else if (data.is_kind("cooler")) {
@@ -174,13 +178,8 @@ void add_figures(const Data& data, Lines& lines) {
         add_given(data, lines, {"torque"});
     } else if (data.is_kind("load")) {
         add_given(data, lines, {"torque", "force", "mass"});
-    } else if (data.is_kind("check-valve")) {
-        if (data.has("opening-pressure")) lines.push_back(data.quantity("opening-pressure"));
-    } else if (data.is_kind("orifice")) {
-        if (data.has("bore")) lines.push_back("\u00D8 " + data.quantity("bore"));
-    } else if (data.is_kind("shut-off-valve")) {
-        lines.push_back((data.is_yes("locked") ? "locked " : "") +
-                        std::string(data.choice("position")));
+    } else {
+        add_valve(data, lines);
     }
 }
 

@@ -59,7 +59,8 @@ void draw_pressure_valve(Strokes& strokes, const PressureValve& valve) {
     }
     if (strokes.has_port("Y")) {
         strokes.line({half, drain_y}, {drain_x, drain_y}, Dash::dashed);
-        strokes.stub("Y", {drain_x, port}, Side::down, {drain_x, drain_y}, Dash::dashed);
+        const double end = valve.check ? checked_drain_port : valve_port;
+        strokes.stub("Y", {drain_x, end}, Side::down, {drain_x, drain_y}, Dash::dashed);
     }
     if (valve.check) draw_check_beside(strokes, valve, external);
     draw_spring_side(strokes, valve);

@@ -11,8 +11,8 @@ void draw_priority_valve(Strokes& strokes) {
     const double half = valve_half;
     const double x = port_pitch / 2;
     strokes.stub("P", {0, valve_port}, Side::down, {0, half});
-    strokes.stub("CF", {-x, -valve_port}, Side::up, {-x, -half});
-    strokes.stub("EF", {x, -valve_port}, Side::up, {x, -half});
+    strokes.stub("CF", {-x, -priority_port}, Side::up, {-x, -half});
+    strokes.stub("EF", {x, -priority_port}, Side::up, {x, -half});
     strokes.box(-half, -half, half, half);
     strokes.arrow({0, half}, {-x, -half});
     strokes.blocked({x, -half}, 1);

@@ -9,8 +9,8 @@ using namespace metrics;
 // Recipes FV1 and FV3: what it passes hangs on viscosity.
 void draw_throttle(Strokes& strokes) {
     draw_throttle_arcs(strokes, {0, 0});
-    strokes.stub("A", {0, check_port}, Side::down, {0, 0});
-    strokes.stub("B", {0, -check_port}, Side::up, {0, 0});
+    strokes.stub("A", {0, throttle_port}, Side::down, {0, 0});
+    strokes.stub("B", {0, -throttle_port}, Side::up, {0, 0});
     if (strokes.is_yes("adjustable")) draw_throttle_arrow(strokes, {0, 0});
 }
 

@@ -152,6 +152,8 @@ struct Statement {
 
 /// What kind_statements_machines_test.cpp states.
 std::map<std::string_view, Statement> machine_statements();
+/// What kind_statements_valves_test.cpp states.
+std::map<std::string_view, Statement> valve_statements();
 
 inline bool takes(std::string_view kind, std::string_view attribute, std::string_view text) {
     const auto specs = find_kind(kind)->attributes;

@@ -217,8 +217,11 @@ TEST(Kinds, PortsAndPassagesReferToWhatIsThere) {
             EXPECT_FALSE(name(passage.passage).empty()) << where;
             const bool opens = passage.passage == PassageClass::pressure_opened ||
                                passage.passage == PassageClass::one_way;
-            EXPECT_EQ(opens, !passage.opening.empty()) << where;
-            if (opens) {
+            const bool set = opens || passage.passage == PassageClass::reduced ||
+                             passage.shift == Shift::pilot_unloads;
+            EXPECT_TRUE(set || passage.opening.empty()) << where;
+            EXPECT_FALSE(opens && passage.opening.empty()) << where;
+            if (!passage.opening.empty()) {
                 const AttributeSpec* opening = attribute_of(*kind, passage.opening);
                 ASSERT_NE(opening, nullptr) << where;
                 EXPECT_EQ(opening->dimension, Dimension::pressure) << where;

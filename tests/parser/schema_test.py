@@ -259,7 +259,8 @@ class Schema(unittest.TestCase):
     def test_every_word_of_every_kind_passes(self):
         run = subprocess.run([PROGRAM, "kinds", "--format", "json"], capture_output=True, text=True,
                              encoding="utf-8", check=True)
-        inside = {"directional-valve": '<port id="P"/><position id="0" rest="yes"/>'}
+        inside = {"directional-valve": '<port id="P"/><position id="0" rest="yes"/>',
+                  "flow-divider": '<port id="A"/><port id="B"/>'}
         parts = [f'<{kind["name"]} id="X{{}}" {attribute["name"]}="{word}">'
                  f'{inside.get(kind["name"], "")}</{kind["name"]}>'
                  for kind in json.loads(run.stdout)["kinds"] for attribute in kind["attributes"]

@@ -65,7 +65,7 @@ TEST(UseSetDiagnostics, SetOfNoAttribute) {
 </circuit>
 )"),
               R"(error 2:57-2:72 unknown attribute 'opening-presure' of check-valve
-  expected: opening-pressure, title or designation
+  expected: opening-pressure, pilot, pilot-ratio, title or designation
   means: opening-pressure
 )");
 }
@@ -83,7 +83,7 @@ TEST(UseSetDiagnostics, SetOfAnId) {
 </circuit>
 )"),
               R"(error 2:57-2:59 'id' cannot be set by a use
-  expected: opening-pressure, title or designation
+  expected: opening-pressure, pilot, pilot-ratio, title or designation
 )");
 }
 
