@@ -25,6 +25,13 @@ bool is_check(const Edge& edge) {
            (edge.passage_class == PassageClass::element && !edge.both_ways);
 }
 
+/// What an actuator's branch begins behind. What only a pilot opens is shut in other states.
+bool parts_a_branch(const Edge& edge) {
+    return edge.passage_class == PassageClass::one_way ||
+           edge.passage_class == PassageClass::metering ||
+           edge.passage_class == PassageClass::divider || edge.shift == Shift::pilot_opens;
+}
+
 /// The senses in which an edge is kept for loop finding; 0: left out.
 std::uint8_t kept_ways(const Edge& edge, std::uint8_t open, Direction direction, bool metering) {
     switch (edge.passage_class) {
@@ -283,9 +290,7 @@ void LoopFinder::add(Found& found) {
         bool cut = false;
         for (const Index n : nodes_) sets_.single_out(n);
         for (const Index e : found.edges) {
-            const PassageClass passage = edge(e).passage_class;
-            if (passage == PassageClass::one_way || passage == PassageClass::metering ||
-                passage == PassageClass::divider)
+            if (parts_a_branch(edge(e)))
                 cut = true;
             else if (held(edge(e)) == 0)
                 sets_.join(edge(e).from, edge(e).to);
