@@ -21,7 +21,7 @@ bool is_pump(const Edge& edge) { return held(edge) == holds_pump; }
 
 /// Oil passes one way only, whatever the state.
 bool is_check(const Edge& edge) {
-    return edge.passage_class == PassageClass::one_way ||
+    return edge.passage_class == PassageClass::one_way || edge.shift == Shift::pilot_opens ||
            (edge.passage_class == PassageClass::element && !edge.both_ways);
 }
 
@@ -203,8 +203,9 @@ Search& LoopFinder::search_loop(Search& search, Index start, Index loop_index, b
     search.clear(region_->node_count);
     search.begin_at(start);
     graph_.work += search.run(*region_, [&](Index /*node*/, const FlowArc& arc) {
-        return set_->loop_of[arc.edge] == loop_index && held(edge(arc.edge)) == 0 &&
-               (with_the_oil ? stands_open(*standing_, arc) : stands_open_back(*standing_, arc));
+        if (set_->loop_of[arc.edge] != loop_index || held(edge(arc.edge)) != 0) return false;
+        if (edge(arc.edge).shift == Shift::pilot_opens) return (arc.backward == 0) == with_the_oil;
+        return with_the_oil ? stands_open(*standing_, arc) : stands_open_back(*standing_, arc);
     });
     return search;
 }

@@ -22,6 +22,7 @@ bool secured(const Situation& s, const FlowArc& arc) {
     switch (edge.passage_class) {
         case PassageClass::element:
         case PassageClass::one_way:
+        case PassageClass::divider:
             return true;
         case PassageClass::switched:
             return edge.shift != Shift::hand || edge.locked;
@@ -121,6 +122,7 @@ class Judge {
             return own_->reached(arc.to) && s_.standing[arc.edge] != 0 &&
                    (edge.shift != Shift::hand || edge.locked) &&
                    (open_way(edge) || edge.passage_class == PassageClass::one_way ||
+                    edge.passage_class == PassageClass::divider ||
                     edge.passage_class == PassageClass::metering);
         });
     }

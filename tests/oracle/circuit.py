@@ -9,6 +9,7 @@ import xml.etree.ElementTree as ElementTree
 from dataclasses import dataclass, field
 
 import kinds
+import kinds_valves
 
 
 @dataclass
@@ -75,7 +76,8 @@ class Way:
         """Does it hold pressure: a check with a spring, pressure-opened, metering, displacement?"""
         if self.kind == kinds.ONE_WAY:
             return self.passage.opening > 0
-        return self.kind in (kinds.METERING, kinds.BYPASS, kinds.PRESSURE_OPENED,
+        return self.kind in (kinds.METERING, kinds.LEG, kinds.REDUCED, kinds.BYPASS,
+                             kinds.PRESSURE_OPENED,
                              kinds.DISPLACEMENT, kinds.LEAKAGE, kinds.WORKED)
 
 
@@ -164,6 +166,9 @@ class _Reader:
                               [(way.get("from"), way.get("to"), way.get("throttled", "no") == "yes")
                                for way in place.iter("path")])
                      for place in element.iter("position")]
+        if element.tag == "pilot-control-valve":
+            positions = [Position(name, name == "released", [], [])
+                         for name in kinds_valves.control_positions(attributes)]
         declared = [port.get("id") for port in element.findall("port")]
         if kinds.couples(element.tag, attributes):
             self.shafts.join([path + ".in", path + ".out"])
@@ -211,7 +216,7 @@ def read(path):
     for part in circuit.components.values():
         if part.kind == "reservoir":
             circuit.reservoirs.update(circuit.node[f"{part.path}.{port}"] for port in part.ports)
-        for passage in kinds.passages(part.kind, part.attributes, part.positions):
+        for passage in kinds.passages(part.kind, part.attributes, part.positions, part.declared):
             circuit.ways.append(Way(len(circuit.ways), part.path, passage,
                                     circuit.node[f"{part.path}.{passage.tail}"],
                                     circuit.node[f"{part.path}.{passage.head}"]))

@@ -2,6 +2,7 @@
 drive with one thing changed."""
 
 import corners_turning
+import corners_valves
 
 TANK = ('<reservoir id="T1" breather="yes">' +
         "".join(f'<port id="{p}" level="below"/>' for p in ("S", "R", "D", "X", "Y")) +
@@ -363,5 +364,6 @@ def _at_times():
 def circuits():
     """Name -> text of the file."""
     groups = (_open_and_lost(), _loops(), _charge_and_reliefs(), _ways_of_the_charge_oil(),
-              _two_loops(), _drains(), _at_times(), corners_turning.circuits(_changed, DRAINED))
+              _two_loops(), _drains(), _at_times(), corners_turning.circuits(_changed, DRAINED),
+              corners_valves.circuits(_changed))
     return {f"corner-{name}": text for group in groups for name, text in group.items()}

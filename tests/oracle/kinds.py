@@ -9,6 +9,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Optional
 
+import kinds_valves
+
 # Classes of passages ("Passages" in the terms).
 JOINED = "joined"  # ports that are one and the same oil
 ONE_WAY = "one-way"  # a check valve
@@ -20,6 +22,11 @@ ELEMENT = "element"  # filter or cooler
 BYPASS = "bypass"  # the pressure-opened way beside an element
 PRESSURE_OPENED = "pressure-opened"  # a relief
 DISPLACEMENT = "displacement"  # pump, motor
+REDUCED = "reduced"  # a reducing valve hands oil on up to its setting
+LEG = "leg"  # of a flow divider: carries its share of the full flow
+HIGHER = "higher"  # a shuttle valve's way from the higher inlet
+PILOTED = "piloted"  # open while the pilot is high
+UNLOADED = "unloaded"  # open while the pilot is at the setting
 LEAKAGE = "leakage"  # from a working port to the housing, or past the pistons
 WORKED = "worked"  # displacement of a hand pump: in towing only
 
@@ -40,6 +47,8 @@ class Passage:
     shuttle: Optional[str] = None
     drawn_open: bool = True
     locked: bool = False
+    #: The port whose pressure opens it, or (a check) keeps it shut.
+    pilot: Optional[str] = None
 
 
 # Exact factors to pascal: the bar is 100 kPa; the psi is a pound-force (0.45359237 kg times
@@ -85,7 +94,7 @@ DECLARED_PORTS = {"reservoir", "junction", "directional-valve"}
 CONTROLLED = {"pump", "motor", "pump-motor"}
 MACHINES = CONTROLLED | {"hand-pump", "cylinder", "semi-rotary-actuator"}
 PRIME_MOVERS = {"engine", "electric-motor"}
-KINDS = set(FIXED_PORTS) | DECLARED_PORTS | MACHINES | {"clutch"}
+KINDS = kinds_valves.VALVES | set(FIXED_PORTS) | DECLARED_PORTS | MACHINES | {"clutch"}
 
 
 def plays(kind, turned):
@@ -144,6 +153,12 @@ def ports(kind, attributes, declared):
     if kind in MACHINES:
         return (working_ports(kind, attributes) + case_ports(attributes)
                 + control_ports(kind, attributes))
+    if kind in kinds_valves.VALVES:
+        return kinds_valves.ports(kind, attributes, declared)
+    if kind == "check-valve":
+        return ["A", "B"] + (["X"] if attributes.get("pilot", "none") != "none" else [])
+    if kind == "relief-valve":
+        return ["P", "T"] + (["Y"] if attributes.get("drain", "internal") == "external" else [])
     if kind == "clutch":
         return ["Z"] if attributes.get("actuation", "manual") == "hydraulic" else []
     return list(declared) if kind in DECLARED_PORTS else list(FIXED_PORTS[kind])
@@ -186,17 +201,47 @@ def _directional(positions):
             yield Passage(METERING if throttled else SWITCHED, tail, head, position=position.name)
 
 
-def passages(kind, attributes, positions):
+def _valve(kind, attributes, declared):
+    for name, tail, head, both, opening, pilot in kinds_valves.passages(kind, attributes, declared):
+        held = pressure(attributes.get(opening, "0 bar" if name == ONE_WAY else None)) if opening \
+            else Fraction(0)
+        yield Passage(name, tail, head, both=both, opening=held, pilot=pilot,
+                      drawn_open=name != HAND or attributes.get("position", "closed") == "open",
+                      locked=attributes.get("locked", "no") == "yes")
+
+
+def _check(attributes):
+    # Without an opening pressure there is no spring, and nothing is held.
+    opening = pressure(attributes.get("opening-pressure", "0 bar"))
+    pilot = attributes.get("pilot", "none")
+    yield Passage(ONE_WAY, "A", "B", both=False, opening=opening,
+                  pilot="X" if pilot == "shuts" else None)
+    if pilot == "opens":
+        yield Passage(PILOTED, "B", "A", both=False, pilot="X")
+
+
+def _control(attributes):
+    for position, ways in kinds_valves.control_positions(attributes).items():
+        for name, tail, head in ways:
+            yield Passage(name, tail, head, both=name == SWITCHED, position=position)
+
+
+def passages(kind, attributes, positions, declared=()):
     """The passages of a component; `positions` are a directional valve's, else empty."""
-    if kind in MACHINES:
+    if kind == "pilot-control-valve":
+        yield from _control(attributes)
+    elif kind in kinds_valves.VALVES:
+        yield from _valve(kind, attributes, declared)
+    elif kind in MACHINES:
         yield from _machine(kind, attributes)
     elif kind == "check-valve":
-        # Without an opening pressure there is no spring, and nothing is held.
-        opening = pressure(attributes.get("opening-pressure", "0 bar"))
-        yield Passage(ONE_WAY, "A", "B", both=False, opening=opening)
+        yield from _check(attributes)
     elif kind == "relief-valve":
         yield Passage(PRESSURE_OPENED, "P", "T", both=False,
                       opening=pressure(attributes.get("setting")))
+        if attributes.get("make-up-check", "no") == "yes":
+            yield Passage(ONE_WAY, "T", "P", both=False,
+                          opening=pressure(attributes.get("check-opening-pressure", "0 bar")))
     elif kind in ("filter", "cooler"):
         yield from _element(attributes)
     elif kind == "flushing-valve":

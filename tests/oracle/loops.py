@@ -61,9 +61,13 @@ def find_loops(region, flow, positions):
                                & reach(still, region.reservoirs))
     kept, metering = [], []
     for way in region.ways:
-        if way.tail in out or way.head in out or way.tail == way.head or not standing.open(way):
+        if way.tail in out or way.head in out or way.tail == way.head or way.kind == kinds.HIGHER:
             continue
-        if way.kind in OPEN_BOTH_WAYS or way.kind in (kinds.ONE_WAY, kinds.DISPLACEMENT):
+        # What a pilot opens carries a drive's flow, whatever it stands like just now.
+        if way.kind != kinds.PILOTED and not standing.open(way):
+            continue
+        if way.kind in OPEN_BOTH_WAYS or way.kind in (kinds.ONE_WAY, kinds.DISPLACEMENT, kinds.LEG,
+                                                      kinds.PILOTED):
             kept.append(way)
         elif way.kind == kinds.METERING and way.passage.shuttle is None:
             metering.append(way)
@@ -177,7 +181,8 @@ def _letter(region, loop, piece, name):
 
 def _branches(region, loop, piece):
     """Pieces at an actuator and at no pump when one-way and metering passages are taken out."""
-    plain = [way for way in loop.passages if way.kind not in (kinds.ONE_WAY, kinds.METERING)]
+    plain = [way for way in loop.passages
+             if way.kind not in (kinds.ONE_WAY, kinds.METERING, kinds.LEG, kinds.PILOTED)]
     for part in pieces(plain, piece):
         actuator = region.first_port(part, _owned(region, loop.actuators))
         if actuator and not region.first_port(part, _owned(region, loop.pumps)):

@@ -10,7 +10,8 @@ from verdict import Finding, Ledger, Verdict
 from ways import arcs, reach
 
 #: What a feed may use; leakage, pressure-opened and displacement are not among them.
-FEED = {kinds.ONE_WAY, kinds.SWITCHED, kinds.SHUTTLE, kinds.HAND, kinds.METERING, kinds.ELEMENT}
+FEED = {kinds.ONE_WAY, kinds.SWITCHED, kinds.SHUTTLE, kinds.HAND, kinds.METERING, kinds.ELEMENT,
+        kinds.REDUCED, kinds.LEG, kinds.HIGHER, kinds.PILOTED, kinds.UNLOADED}
 
 
 class Charge:
@@ -99,7 +100,7 @@ class Charge:
                     step = (head, True)
                 else:
                     step = (head, behind and way is not None and way.both
-                            and way.kind != kinds.METERING)
+                            and way.kind not in (kinds.METERING, kinds.LEG))
                 if step not in seen:
                     seen.add(step)
                     waiting.append(step)

@@ -7,7 +7,8 @@ from verdict import Finding, Ledger
 from ways import arcs, pieces, reach
 
 #: By what a relief is reached, and a drain led away; a hand valve only where it is locked open.
-SURE = {kinds.ONE_WAY, kinds.SWITCHED, kinds.SHUTTLE, kinds.ELEMENT}
+SURE = {kinds.ONE_WAY, kinds.SWITCHED, kinds.SHUTTLE, kinds.ELEMENT, kinds.HIGHER, kinds.PILOTED,
+        kinds.UNLOADED, kinds.LEG}
 
 
 def _sure(way):

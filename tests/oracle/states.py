@@ -55,6 +55,7 @@ class Situation:
                 high = None if others_neutral else other.directions[state][turn][1]
                 self.loops.append((loop, high))
         self.standing = Standing(positions, self._low_sides())
+        self.standing = Standing(positions, self.standing.low, self._shifted())
 
     def _low_sides(self):
         """Flushing valve -> its port on the low side; one that is missing here is centred."""
@@ -77,6 +78,40 @@ class Situation:
                 if on["A"] != on["B"] and len(lows) == 1:
                     low[valve.path] = lows[0]
         return low
+
+    def _high(self, node):
+        """Does a node hang, by ways open both ways, on a main side that is high?"""
+        plain = [way for way in self.region.ways if way.both and self.standing.open(way)
+                 and way.passage.shuttle is None and way.kind in OPEN_BOTH_WAYS]
+        sides = {node: (high, side) for loop, high in self.loops for side in loop.main_sides
+                 for node in side.nodes}
+        seen, waiting = {node}, [node]
+        while waiting:
+            here = waiting.pop()
+            if here in sides:  # no further than the first side
+                high, side = sides[here]
+                if high is not None and side.letter == high:
+                    return True
+                continue
+            for way in plain:
+                for end, other in ((way.tail, way.head), (way.head, way.tail)):
+                    if end == here and other not in seen | self.region.reservoirs:
+                        seen.add(other)
+                        waiting.append(other)
+        return False
+
+    def _shifted(self):
+        """Number -> open, of the ways of piloted and shuttle valves that the sides shift."""
+        node, found = self.region.circuit.node, {}
+        for way in self.region.ways:
+            if way.kind == kinds.HIGHER:
+                others = [other.tail for other in self.region.ways
+                          if other.owner == way.owner and other is not way]
+                if any(map(self._high, others)) and not self._high(way.tail):
+                    found[way.number] = False
+            elif way.passage.pilot and self._high(node[f"{way.owner}.{way.passage.pilot}"]):
+                found[way.number] = way.kind != kinds.ONE_WAY
+        return found
 
     @cached_property
     def vented(self):

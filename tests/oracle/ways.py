@@ -10,9 +10,10 @@ import kinds
 from circuit import Groups
 
 #: What carries the full flow without a machine: it may lead oil away without holding pressure.
-PLAIN = {kinds.ONE_WAY, kinds.SWITCHED, kinds.SHUTTLE, kinds.HAND, kinds.ELEMENT}
+PLAIN = {kinds.ONE_WAY, kinds.SWITCHED, kinds.SHUTTLE, kinds.HAND, kinds.ELEMENT, kinds.HIGHER,
+         kinds.PILOTED, kinds.UNLOADED}
 #: What is open both ways when it is open at all (an element may be one-way: see `Way.both`).
-OPEN_BOTH_WAYS = {kinds.SWITCHED, kinds.HAND, kinds.ELEMENT}
+OPEN_BOTH_WAYS = {kinds.SWITCHED, kinds.HAND, kinds.ELEMENT, kinds.HIGHER}
 
 
 @dataclass(frozen=True)
@@ -21,12 +22,18 @@ class Standing:
 
     positions: dict
     low: dict = field(default_factory=dict)
+    #: Number of a way that pressure shifts -> is it open?  Without an entry nothing acts on it.
+    shifted: dict = field(default_factory=dict)
 
     def open(self, way):
         """Is the passage open as everything stands?"""
         passage = way.passage
         if passage.shuttle is not None:
             return passage.shuttle == self.low.get(way.owner, "centre")
+        if way.number in self.shifted:
+            return self.shifted[way.number]
+        if way.kind in (kinds.PILOTED, kinds.UNLOADED):
+            return False
         if passage.position is not None:
             return passage.position == self.positions[way.owner]
         return passage.drawn_open and passage.kind != kinds.WORKED
@@ -42,7 +49,8 @@ class Region:
         self.reservoirs = circuit.reservoirs
         owners = {way.owner for way in ways}
         self.valves = [part for part in circuit.components.values()
-                       if part.kind == "directional-valve" and part.path in owners]
+                       if part.kind in ("directional-valve", "pilot-control-valve")
+                       and part.path in owners]
         self.shuttles = [part for part in circuit.components.values()
                          if part.kind == "flushing-valve" and part.path in owners]
 
@@ -82,7 +90,9 @@ def regions(circuit):
         groups.join([place(way.tail, way), place(way.head, way)])
     for part in circuit.components.values():
         nodes = [circuit.node[f"{part.path}.{port}"] for port in part.ports]
-        if part.kind in kinds.MACHINES | {"directional-valve", "flushing-valve"}:
+        if part.kind in kinds.MACHINES | {"directional-valve", "flushing-valve"} or any(
+                passage.pilot for passage in kinds.passages(part.kind, part.attributes,
+                                                            part.positions, part.declared)):
             groups.join([node if node not in circuit.reservoirs else ("reservoir", part.path)
                          for node in nodes])
     found = {}
