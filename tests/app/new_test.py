@@ -14,10 +14,11 @@ FROM_ASSEMBLIES = """<circuit format="1" title="Sweeper drive from ready assembl
   <use id="U1" file="pump-unit.xml"/>
   <use id="U2" file="flushed-motor.xml"/>
   <use id="U3" file="conditioning.xml"/>
-  <shaft id="W1" joins="E1 U1/P1 U1/P2"/> <shaft id="W2" joins="U2/M1 D1"/>
+  <use id="U4" file="brake-block.xml"/>
+  <shaft id="W1" joins="E1 U1/P1 U1/P2"/> <shaft id="W2" joins="U2/M1 U4/B1 D1"/>
   <line id="HA" joins="U1.A U2.A"/> <line id="HB" joins="U1.B U2.B"/>
-  <line id="S1" joins="U3.S U1.S"/> <line id="G1" joins="U1.G U3.P"/> <line id="G2" joins="U3.F U1.F"/>
-  <line id="L1" joins="U2.L2 U1.L1"/> <line id="L2" joins="U1.L2 U3.D"/>
+  <line id="S1" joins="U3.S U1.S"/> <line id="G1" joins="U1.G U3.P"/> <line id="G2" joins="U3.F U1.F U4.P"/>
+  <line id="L1" joins="U2.L2 U1.L1"/> <line id="L2" joins="U1.L2 U3.D"/> <line id="B1" joins="U4.T U3.R"/>
 </circuit>
 """
 
@@ -29,7 +30,7 @@ class New(InAFolder):
         return json.loads(ran.words)["circuits"][0]
 
     def test_each_is_sound_complete_and_draws(self):
-        self.assertIn("traction", STARTING)
+        self.assertEqual(STARTING, ["hoist", "stationary", "traction"])
         for kind in STARTING:
             with self.subTest(kind):
                 name = f"{kind}.xml"
@@ -78,7 +79,7 @@ class Assemblies(InAFolder):
     def test_make_up_a_sound_drive(self):
         for name in READY:
             self.file(f"{name}.xml", (CIRCUITS / "assemblies" / f"{name}.xml").read_bytes())
-        for name in ("pump-unit", "flushed-motor", "conditioning"):
+        for name in ("pump-unit", "flushed-motor", "brake-block", "conditioning"):
             self.assertIn(name, READY)
         self.file("drive.xml", FROM_ASSEMBLIES)
         ran = self.run_here("check", "--format", "json", "drive.xml")
