@@ -57,9 +57,34 @@ void Builder::declared_parts(const Page& page, const ElementWords& words, std::u
         positions(page, element, component, strangers);
     } else if (words.kind->children == Children::legs) {
         divide_ports(page.at(document.element(element).name()), component);
+    } else if (words.kind->children == Children::pairs) {
+        pair_ports(page.at(document.element(element).name()), component);
     } else {
         join_ports(component);
     }
+}
+
+/// The first port leads to the second, the third to the fourth.
+void Builder::pair_ports(SourceRef place, Index component) {
+    Component& owner = circuit_.components[component];
+    if ((owner.ports.size() == 0 || owner.ports.size() % 2 != 0) && !doubtful_[component]) {
+        report_.error(place, [&] {
+            return Words{fmt::format("{} has {} port{}", owner_of(component), owner.ports.size(),
+                                     owner.ports.size() == 1 ? "" : "s"),
+                         "'port' elements in pairs, such as <port id=\"A\"/> <port id=\"B\"/>",
+                         {}};
+        });
+    }
+    owner.passages.begin = static_cast<Index>(circuit_.passages.size());
+    for (Index port = owner.ports.begin; port + 1 < owner.ports.end; port += 2) {
+        Passage& passage = circuit_.passages.emplace_back();
+        passage.from = port;
+        passage.to = port + 1;
+        passage.component = component;
+        passage.passage = PassageClass::joined;
+        passage.both_ways = true;
+    }
+    owner.passages.end = static_cast<Index>(circuit_.passages.size());
 }
 
 /// Each declared port is a leg from the first, which the kind has.

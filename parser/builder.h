@@ -190,6 +190,7 @@ class Builder {
     void declared_port(const Page& page, std::uint32_t element, Index component);
     void join_ports(Index component);
     void divide_ports(SourceRef place, Index component);
+    void pair_ports(SourceRef place, Index component);
     void positions(const Page& page, std::uint32_t element, Index component, bool doubtful);
     void position(const Page& page, std::uint32_t element, Index component, bool& doubtful);
     void path(const Page& page, std::uint32_t element, Index component, Index position);

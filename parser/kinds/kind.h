@@ -128,8 +128,9 @@ struct PositionSpec {
 /// What may stand inside the element.
 enum class Children : std::uint8_t {
     no,
-    ports,                ///< `port` elements (reservoir, junction)
-    legs,                 ///< `port` elements, each a leg from the kind's first port (flow divider)
+    ports,  ///< `port` elements (reservoir, junction)
+    legs,   ///< `port` elements, each a leg from the kind's first port (flow divider)
+    pairs,  ///< `port` elements, the first joined with the second, the third with the fourth, ...
     ports_and_positions,  ///< `port` and `position` elements (directional valve)
 };
 

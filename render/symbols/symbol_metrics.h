@@ -155,6 +155,39 @@ inline constexpr double tap_x = 3.4;           ///< where the clogging indicator
 inline constexpr double indicator_y = 4.0;     ///< house
 inline constexpr double indicator_radius = 1.0;
 
+inline constexpr double heater_apex = 1.3;   ///< house
+inline constexpr double bulb_stem = 1.5;     ///< house
+inline constexpr double bulb_radius = 0.35;  ///< house
+
+// Accumulators and instruments.
+inline constexpr double accumulator_radius = 2.0;
+inline constexpr double accumulator_port = 6.0;
+inline constexpr double separator_y = 0.5;
+inline constexpr double diaphragm_sag = 0.75;
+inline constexpr double gas_half = 0.75;  ///< of an open triangle of side 1.5
+inline constexpr double gas_top = 3.0;
+inline constexpr double gas_apex = 1.7;
+inline constexpr double bag_half = 1.25;  ///< house
+inline constexpr double bag_top = 0.6;
+inline constexpr double bag_bottom = 1.0;
+inline constexpr double instrument_radius = 2.0;
+inline constexpr double pointer = 1.1;
+inline constexpr double stem_top = 1.2;
+inline constexpr double stem_bottom = 0.8;
+inline constexpr double contact_x = 1.0;  ///< house
+inline constexpr double contact_y = 0.6;
+inline constexpr double contact_lift = 0.5;
+inline constexpr double cross_half = 0.5;
+inline constexpr double point_half = 0.35;  ///< of the cross in a measuring point's circle; house
+inline constexpr double cup_x = 0.4;        ///< house, as all of couplings and joints
+inline constexpr double cup_half = 0.8;
+inline constexpr double cup_depth = 0.4;
+inline constexpr double parted_gap = 0.5;
+inline constexpr double coupling_seat = 0.3;
+inline constexpr double coupling_port = 4.0;
+inline constexpr double joint_inner = 0.5;
+inline constexpr double joint_outer = 1.0;
+
 // Joints and reservoir.
 inline constexpr double joint_radius = 0.375;
 inline constexpr double inner_joint_radius = 0.25;

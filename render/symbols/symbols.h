@@ -13,6 +13,7 @@
 /// sense when the symbol is turned and only move with the arrow's middle.
 namespace loopwright {
 
+void draw_accumulator(Strokes& strokes);
 void draw_brake(Strokes& strokes);
 void draw_bypass_valve(Strokes& strokes);
 void draw_check_valve(Strokes& strokes);
@@ -26,24 +27,37 @@ void draw_engine(Strokes& strokes);
 void draw_filter(Strokes& strokes);
 void draw_flow_control(Strokes& strokes);
 void draw_flow_divider(Strokes& strokes);
+void draw_flow_meter(Strokes& strokes);
 void draw_flushing_valve(Strokes& strokes);
+void draw_gauge(Strokes& strokes);
 void draw_gearbox(Strokes& strokes);
 void draw_hand_pump(Strokes& strokes);
+void draw_heater(Strokes& strokes);
 void draw_junction(Strokes& strokes);
+void draw_level_indicator(Strokes& strokes);
 void draw_load(Strokes& strokes);
+void draw_measuring_point(Strokes& strokes);
 void draw_motor(Strokes& strokes);
 void draw_orifice(Strokes& strokes);
 void draw_pilot_control_valve(Strokes& strokes);
+void draw_plug(Strokes& strokes);
+void draw_pressure_switch(Strokes& strokes);
 void draw_priority_valve(Strokes& strokes);
 void draw_pump(Strokes& strokes);
 void draw_pump_motor(Strokes& strokes);
+void draw_quick_coupling(Strokes& strokes);
 void draw_reducing_valve(Strokes& strokes);
 void draw_relief_valve(Strokes& strokes);
 void draw_reservoir(Strokes& strokes);
+void draw_rotary_joint(Strokes& strokes);
 void draw_semi_rotary_actuator(Strokes& strokes);
+void draw_sensor(Strokes& strokes);
 void draw_sequence_valve(Strokes& strokes);
 void draw_shut_off_valve(Strokes& strokes);
 void draw_shuttle_valve(Strokes& strokes);
+void draw_strainer(Strokes& strokes);
+void draw_thermometer(Strokes& strokes);
+void draw_thermostatic_bypass(Strokes& strokes);
 void draw_throttle(Strokes& strokes);
 void draw_throttle_check(Strokes& strokes);
 void draw_unloading_valve(Strokes& strokes);

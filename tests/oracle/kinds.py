@@ -88,8 +88,16 @@ FIXED_PORTS = {
     "gearbox": [],
     "load": [],
     "brake": ["Z"],
+    "strainer": ["A", "B"],
+    "heater": ["A", "B"],
+    "thermostatic-bypass": ["A", "B", "C"],
+    "flow-meter": ["A", "B"],
+    "quick-coupling": ["A", "B"],
+    "accumulator": ["A"],
+    **dict.fromkeys(("gauge", "thermometer", "level-indicator", "pressure-switch", "sensor",
+                     "measuring-point", "plug"), ["P"]),
 }
-DECLARED_PORTS = {"reservoir", "junction", "directional-valve"}
+DECLARED_PORTS = {"reservoir", "junction", "directional-valve", "rotary-joint"}
 #: Machines with a displacement control, and all that displaces oil.
 CONTROLLED = {"pump", "motor", "pump-motor"}
 MACHINES = CONTROLLED | {"hand-pump", "cylinder", "semi-rotary-actuator"}
@@ -168,6 +176,11 @@ def one_oil(kind, attributes, declared):
     """Groups of ports that are one node: a junction, a reservoir, a machine's housing."""
     if kind in ("junction", "reservoir"):
         return [list(declared)]
+    if kind == "rotary-joint":
+        return [[declared[i], declared[i + 1]] for i in range(0, len(declared), 2)]
+    if kind == "flow-meter" or (kind == "quick-coupling" and attributes.get("valves") == "none"
+                                and attributes.get("joined", "yes") == "yes"):
+        return [["A", "B"]]
     return [case_ports(attributes)] if kind in MACHINES else []
 
 
@@ -242,8 +255,16 @@ def passages(kind, attributes, positions, declared=()):
         if attributes.get("make-up-check", "no") == "yes":
             yield Passage(ONE_WAY, "T", "P", both=False,
                           opening=pressure(attributes.get("check-opening-pressure", "0 bar")))
-    elif kind in ("filter", "cooler"):
+    elif kind in ("filter", "cooler", "strainer", "heater"):
         yield from _element(attributes)
+    elif kind == "thermostatic-bypass":
+        # Cold and warm: both ways are asked.
+        for port in ("B", "C"):
+            yield Passage(ELEMENT, "A", port)
+    elif kind == "quick-coupling":
+        # Its valves close where somebody parts it.
+        if attributes.get("valves") != "none" and attributes.get("joined", "yes") == "yes":
+            yield Passage(HAND, "A", "B")
     elif kind == "flushing-valve":
         for side in ("A", "B"):
             yield Passage(SHUTTLE, side, "F", shuttle=side)

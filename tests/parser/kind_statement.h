@@ -152,6 +152,8 @@ struct Statement {
 
 /// What kind_statements_machines_test.cpp states.
 std::map<std::string_view, Statement> machine_statements();
+/// What kind_statements_fittings_test.cpp states.
+std::map<std::string_view, Statement> fitting_statements();
 /// What kind_statements_valves_test.cpp states.
 std::map<std::string_view, Statement> valve_statements();
 

@@ -100,6 +100,7 @@ TEST(KindStatements, PartsAndAttributes) {
     };
     all.merge(testing::machine_statements());
     all.merge(testing::valve_statements());
+    all.merge(testing::fitting_statements());
     EXPECT_EQ(kinds().size(), all.size());
     for (const Kind* kind : kinds()) {
         ASSERT_TRUE(all.contains(kind->name)) << kind->name << " is stated nowhere";
