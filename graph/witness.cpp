@@ -245,6 +245,7 @@ std::string_view blocking_text(const Edge& edge, bool open) {
         case PassageClass::displacement:
             return "a machine: no free way through it";
         case PassageClass::element:
+            if (!open && edge.shift == Shift::position) return "shut in this state";
             return open ? "no way on behind it" : "blocks: mounted one way";
         case PassageClass::joined:
         case PassageClass::leakage:

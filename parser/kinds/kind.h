@@ -121,7 +121,7 @@ struct PassageSpec {
 /// A position of a valve whose kind fixes them.
 struct PositionSpec {
     std::string_view id = {};
-    bool rest = false;
+    bool rest = false;  ///< more than one where nothing but the oil moves it: each is asked always
     When when = {};
 };
 

@@ -23,9 +23,22 @@ constexpr AttributeSpec attributes[] = {
      .doc = "oil temperature at which all oil goes to the cooler"},
 };
 
+// The oil's temperature moves it in every state, so it rests in both and each is asked.
+constexpr PositionSpec positions[] = {{.id = "cold", .rest = true}, {.id = "warm", .rest = true}};
+
 constexpr PassageSpec passages[] = {
-    {.from = "A", .to = "B", .passage = PassageClass::element, .both_ways = true},
-    {.from = "A", .to = "C", .passage = PassageClass::element, .both_ways = true},
+    {.from = "A",
+     .to = "C",
+     .passage = PassageClass::element,
+     .both_ways = true,
+     .shift = Shift::position,
+     .position = "cold"},
+    {.from = "A",
+     .to = "B",
+     .passage = PassageClass::element,
+     .both_ways = true,
+     .shift = Shift::position,
+     .position = "warm"},
 };
 
 constexpr FailureMode failures[] = {
@@ -41,6 +54,7 @@ extern constinit const Kind thermostatic_bypass{
     .doc = "Leads cold oil from A past the cooler to C and warm oil to the cooler at B.",
     .ports = ports,
     .attributes = attributes,
+    .positions = positions,
     .passages = passages,
     .failures = failures};
 

@@ -47,8 +47,8 @@ class Component:
 
     @property
     def rest(self):
-        """The position a directional valve takes by itself."""
-        return next(position.name for position in self.positions if position.rest)
+        """The positions a valve takes by itself: one, or both of a thermostat."""
+        return [position.name for position in self.positions if position.rest]
 
 
 @dataclass(frozen=True)
@@ -166,6 +166,8 @@ class _Reader:
                               [(way.get("from"), way.get("to"), way.get("throttled", "no") == "yes")
                                for way in place.iter("path")])
                      for place in element.iter("position")]
+        if element.tag == "thermostatic-bypass":
+            positions = [Position(name, True, [], []) for name in ("cold", "warm")]
         if element.tag == "pilot-control-valve":
             positions = [Position(name, name == "released", [], [])
                          for name in kinds_valves.control_positions(attributes)]

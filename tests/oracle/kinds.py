@@ -258,9 +258,9 @@ def passages(kind, attributes, positions, declared=()):
     elif kind in ("filter", "cooler", "strainer", "heater"):
         yield from _element(attributes)
     elif kind == "thermostatic-bypass":
-        # Cold and warm: both ways are asked.
-        for port in ("B", "C"):
-            yield Passage(ELEMENT, "A", port)
+        # Both ways are asked, one at a time.
+        yield Passage(ELEMENT, "A", "C", position="cold")
+        yield Passage(ELEMENT, "A", "B", position="warm")
     elif kind == "quick-coupling":
         # Its valves close where somebody parts it.
         if attributes.get("valves") != "none" and attributes.get("joined", "yes") == "yes":

@@ -216,7 +216,7 @@ class Survey:
     def _all(self):
         """valve -> its positions; where they are too many, those at rest (which show the loops)."""
         if self.too_many:
-            return {valve.path: [valve.rest] for valve in self.region.valves}
+            return {valve.path: valve.rest[:1] for valve in self.region.valves}
         return {valve.path: [position.name for position in valve.positions]
                 for valve in self.region.valves}
 
@@ -268,9 +268,9 @@ class Survey:
             every = self._all[valve.path]
             named = [position.name for position in valve.positions if state in position.states]
             if self.too_many or state == "lost-signal" or valve.path in others_at_rest:
-                choices[valve.path] = [valve.rest]
+                choices[valve.path] = valve.rest[:1] if self.too_many else valve.rest
             elif state == "neutral":
-                choices[valve.path] = [valve.rest] if valve.path in commanded_by else every
+                choices[valve.path] = valve.rest if valve.path in commanded_by else every
             else:
                 choices[valve.path] = named or every
         return choices

@@ -49,8 +49,7 @@ class Region:
         self.reservoirs = circuit.reservoirs
         owners = {way.owner for way in ways}
         self.valves = [part for part in circuit.components.values()
-                       if part.kind in ("directional-valve", "pilot-control-valve")
-                       and part.path in owners]
+                       if part.positions and part.path in owners]
         self.shuttles = [part for part in circuit.components.values()
                          if part.kind == "flushing-valve" and part.path in owners]
 

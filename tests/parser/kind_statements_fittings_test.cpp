@@ -43,7 +43,8 @@ TEST(KindStatements, Conditioners) {
     EXPECT_EQ(machine("strainer", R"(bypass="0.2 bar")"),
               "A B\nA<>B element\nA>B opened at 20000 Pa");
     EXPECT_EQ(machine("heater", ""), "A B\nA<>B element");
-    EXPECT_EQ(machine("thermostatic-bypass", ""), "A B C\nA<>B element\nA<>C element");
+    EXPECT_EQ(machine("thermostatic-bypass", ""),
+              "A B C\nA<>B element by position warm\nA<>C element by position cold");
 }
 
 TEST(KindStatements, WhatLeadsNoOil) {

@@ -112,6 +112,22 @@ TEST(ShiftedValves, FlowDividerCarriesTheLoop) {
     }
 }
 
+// Its two ways are asked one at a time, in every state: past the cooler the drain is free, but to
+// the cooler somebody can part the coupling.
+TEST(ShiftedValves, ThermostatInTheDrain) {
+    const Circuit circuit =
+        with({{"joins=\"R4.T M1.L P1.L K1.A\"", "joins=\"R4.T M1.L P1.L V2.A\""},
+              {"<port id=\"D\"/>", "<port id=\"D\"/><port id=\"E\"/>"},
+              added(R"(<thermostatic-bypass id="V2"/><quick-coupling id="Q1"/>
+                  <line id="L3" joins="V2.B Q1.A"/><line id="L4" joins="Q1.B K1.A"/>
+                  <line id="L5" joins="V2.C T1.E"/>)")});
+    const std::string warm =
+        " neutral[V2=warm] drive-forward[V2=warm] drive-reverse[V2=warm] overrun-forward[V2=warm]"
+        " overrun-reverse[V2=warm] lost-signal[V2=warm]\n";
+    EXPECT_EQ(not_passed(circuit),
+              "case-drain-path P1 fail error" + warm + "case-drain-path M1 fail error" + warm);
+}
+
 // Its positions are those of its kind; let go, it leads its outlets to the reservoir, and only they
 // are open to it.
 TEST(ShiftedValves, PilotControlValveOnTheChargeLine) {
