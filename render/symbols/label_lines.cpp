@@ -115,8 +115,14 @@ void add_given(const Data& data, Lines& lines, std::initializer_list<std::string
         if (data.has(name)) lines.push_back(data.quantity(name));
 }
 
-void add_valve(const Data& data, Lines& lines) {
-    add_given(data, lines, {"setting"});
+/// Valves and fittings: what is given of the figures that belong beside them.
+void add_others(const Data& data, Lines& lines) {
+    if (data.is_kind("accumulator")) {
+        add_given(data, lines, {"volume"});
+        if (data.has("precharge")) lines.push_back("precharge " + data.quantity("precharge"));
+        return;
+    }
+    add_given(data, lines, {"setting", "fineness", "power"});
     if (data.has("full-flow-pressure"))
         lines.push_back("full flow " + data.quantity("full-flow-pressure"));
     if (data.has("pilot-ratio")) lines.push_back(data.quantity("pilot-ratio") + ":1");
@@ -179,7 +185,7 @@ void add_figures(const Data& data, Lines& lines) {
     } else if (data.is_kind("load")) {
         add_given(data, lines, {"torque", "force", "mass"});
     } else {
-        add_valve(data, lines);
+        add_others(data, lines);
     }
 }
 
