@@ -18,8 +18,8 @@ constexpr PortSpec ports[] = {
 
 constexpr AttributeSpec attributes[] = {
     pressure("setting", "opening pressure at B, counted over the spring chamber"),
-    pressure("tolerance", "how far the setting may be off, either way"),
-    yes_no("adjustable", "whether the setting can be changed on the machine", "yes"),
+    tolerance,
+    adjustable,
     choice("pilot", pilot_sources, "external",
            "external: X opens it, too; internal: the load's pressure alone"),
     positive("pilot-ratio", Dimension::ratio, "pilot area over relief area"),
@@ -43,13 +43,6 @@ constexpr PassageSpec passages[] = {
      .when = external_pilot},
 };
 
-constexpr FailureMode failures[] = {
-    {.id = "stuck-open", .doc = "holds no pressure"},
-    {.id = "stuck-closed", .doc = "does not open at its setting"},
-    {.id = "set-high", .doc = "opens too late"},
-    {.id = "set-low", .doc = "opens too early"},
-};
-
 }  // namespace
 
 extern constinit const Kind counterbalance_valve{
@@ -61,6 +54,6 @@ extern constinit const Kind counterbalance_valve{
     .ports = ports,
     .attributes = attributes,
     .passages = passages,
-    .failures = failures};
+    .failures = setting_failures};
 
 }  // namespace loopwright

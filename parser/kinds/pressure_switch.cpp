@@ -14,7 +14,7 @@ constexpr PortSpec ports[] = {
 
 constexpr AttributeSpec attributes[] = {
     pressure("setting", "pressure at which it switches"),
-    pressure("tolerance", "how far the setting may be off, either way"),
+    tolerance,
     choice("switches", sides, "rising", "on rising or on falling pressure"),
 };
 

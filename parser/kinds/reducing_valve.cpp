@@ -21,8 +21,8 @@ constexpr PortSpec ports[] = {
 
 constexpr AttributeSpec attributes[] = {
     pressure("setting", "pressure that it keeps at A, counted over the spring chamber"),
-    pressure("tolerance", "how far the setting may be off, either way"),
-    yes_no("adjustable", "whether the setting can be changed on the machine", "yes"),
+    tolerance,
+    adjustable,
     yes_no("relieving", "whether it has three ports and lets oil from A to T above its setting"),
 };
 

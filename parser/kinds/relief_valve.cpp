@@ -20,10 +20,10 @@ constexpr PortSpec ports[] = {
 
 constexpr AttributeSpec attributes[] = {
     pressure("setting", "opening pressure, counted over the spring chamber"),
-    pressure("tolerance", "how far the setting may be off, either way"),
+    tolerance,
     pressure("full-flow-pressure", "pressure at its full flow, counted over the spring chamber"),
     positive("full-flow", Dimension::flow, "flow at the full-flow pressure"),
-    yes_no("adjustable", "whether the setting can be changed on the machine", "yes"),
+    adjustable,
     choice("operation", operations, "direct", "direct: a spring on the poppet; pilot: two stages"),
     choice("drain", drains, "internal",
            "where the spring chamber opens: internal to T, external to Y"),
@@ -44,13 +44,6 @@ constexpr PassageSpec passages[] = {
      .when = with_check},
 };
 
-constexpr FailureMode failures[] = {
-    {.id = "stuck-open", .doc = "holds no pressure"},
-    {.id = "stuck-closed", .doc = "does not open at its setting"},
-    {.id = "set-high", .doc = "opens too late"},
-    {.id = "set-low", .doc = "opens too early"},
-};
-
 }  // namespace
 
 extern constinit const Kind relief_valve{
@@ -62,6 +55,6 @@ extern constinit const Kind relief_valve{
     .ports = ports,
     .attributes = attributes,
     .passages = passages,
-    .failures = failures};
+    .failures = setting_failures};
 
 }  // namespace loopwright

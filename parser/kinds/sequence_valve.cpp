@@ -20,8 +20,8 @@ constexpr PortSpec ports[] = {
 
 constexpr AttributeSpec attributes[] = {
     pressure("setting", "opening pressure, counted over the spring chamber"),
-    pressure("tolerance", "how far the setting may be off, either way"),
-    yes_no("adjustable", "whether the setting can be changed on the machine", "yes"),
+    tolerance,
+    adjustable,
     choice("pilot", pilot_sources, "internal", "internal: opened by P; external: opened by X"),
     choice("drain", drains, "external",
            "where the spring chamber opens: external to Y, internal to A"),
@@ -51,13 +51,6 @@ constexpr PassageSpec passages[] = {
      .when = with_check},
 };
 
-constexpr FailureMode failures[] = {
-    {.id = "stuck-open", .doc = "holds no pressure"},
-    {.id = "stuck-closed", .doc = "does not open at its setting"},
-    {.id = "set-high", .doc = "opens too late"},
-    {.id = "set-low", .doc = "opens too early"},
-};
-
 }  // namespace
 
 extern constinit const Kind sequence_valve{
@@ -69,6 +62,6 @@ extern constinit const Kind sequence_valve{
     .ports = ports,
     .attributes = attributes,
     .passages = passages,
-    .failures = failures};
+    .failures = setting_failures};
 
 }  // namespace loopwright

@@ -46,6 +46,24 @@ constexpr AttributeSpec choice(std::string_view name, std::span<const std::strin
             .doc = doc};
 }
 
+/// Of every valve with a setting.
+inline constexpr AttributeSpec tolerance =
+    pressure("tolerance", "how far the setting may be off, either way");
+inline constexpr AttributeSpec adjustable =
+    yes_no("adjustable", "whether the setting can be changed on the machine", "yes");
+inline constexpr FailureMode setting_failures[] = {
+    {.id = "stuck-open", .doc = "holds no pressure"},
+    {.id = "stuck-closed", .doc = "does not open at its setting"},
+    {.id = "set-high", .doc = "opens too late"},
+    {.id = "set-low", .doc = "opens too early"},
+};
+
+/// Of valves opened and closed by hand.
+inline constexpr std::string_view hand_positions[] = {"open", "closed"};
+inline constexpr AttributeSpec locked = yes_no("locked", "whether it is secured in that position");
+inline constexpr AttributeSpec position_switch =
+    yes_no("switched", "whether a switch reports its position, so that an interlock can read it");
+
 inline constexpr std::string_view rotations[] = {"clockwise", "counter-clockwise"};
 inline constexpr std::string_view drains[] = {"internal", "external"};
 inline constexpr std::string_view controls[] = {

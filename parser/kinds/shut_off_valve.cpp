@@ -6,17 +6,15 @@ namespace {
 
 using namespace kind_parts;
 
-constexpr std::string_view positions[] = {"open", "closed"};
-
 constexpr PortSpec ports[] = {
     {.letter = "A", .doc = "port"},
     {.letter = "B", .doc = "port"},
 };
 
 constexpr AttributeSpec attributes[] = {
-    choice("position", positions, "open", "how it stands, and is drawn"),
-    yes_no("locked", "whether it is secured in that position"),
-    yes_no("switched", "whether a switch reports its position, so that an interlock can read it"),
+    choice("position", hand_positions, "open", "how it stands, and is drawn"),
+    locked,
+    position_switch,
     positive("bore", Dimension::length, "diameter of its way when open"),
 };
 

@@ -18,8 +18,8 @@ constexpr PortSpec ports[] = {
 
 constexpr AttributeSpec attributes[] = {
     pressure("setting", "pressure at X that opens it, counted over the spring chamber"),
-    pressure("tolerance", "how far the setting may be off, either way"),
-    yes_no("adjustable", "whether the setting can be changed on the machine", "yes"),
+    tolerance,
+    adjustable,
     choice("drain", drains, "internal",
            "where the spring chamber opens: internal to T, external to Y"),
 };
@@ -34,13 +34,6 @@ constexpr PassageSpec passages[] = {
      .spring_chamber = "Y"},
 };
 
-constexpr FailureMode failures[] = {
-    {.id = "stuck-open", .doc = "holds no pressure"},
-    {.id = "stuck-closed", .doc = "does not open at its setting"},
-    {.id = "set-high", .doc = "opens too late"},
-    {.id = "set-low", .doc = "opens too early"},
-};
-
 }  // namespace
 
 extern constinit const Kind unloading_valve{
@@ -50,6 +43,6 @@ extern constinit const Kind unloading_valve{
     .ports = ports,
     .attributes = attributes,
     .passages = passages,
-    .failures = failures};
+    .failures = setting_failures};
 
 }  // namespace loopwright
