@@ -39,24 +39,24 @@ void Builder::component(Scope& scope, const ElementWords& words, std::uint32_t e
     }
 
     bool doubtful = false;
-    std::array<Index, slot_count> values;
+    Values values;
+    // Room for all, so that none moves while the component is made.
+    if (circuit_.attributes.capacity() - circuit_.attributes.size() < words.figures) {
+        circuit_.attributes.reserve(2 * circuit_.attributes.capacity() + words.figures);
+    }
     component.attributes.begin = static_cast<Index>(circuit_.attributes.size());
     for (Slot slot = 0; slot < words.figures; ++slot) {
-        values[slot] = none;
-        const bool given_here = given.has(slot);
-        if (!given_here && words.defaults[slot].spec == nullptr) {
+        const AttributeValue& usual = words.defaults[slot];
+        values[slot] = usual.spec != nullptr ? &usual : nullptr;
+        if (!given.has(slot)) {
             continue;
         }
-        values[slot] = static_cast<Index>(circuit_.attributes.size());
-        AttributeValue& value = circuit_.attributes.emplace_back(words.defaults[slot]);
-        if (!given_here) {
-            value.place = component.place;
-        } else if (!read_given_value(page, words, given, slot, value)) {
+        AttributeValue& value = circuit_.attributes.emplace_back();
+        if (read_given_value(page, words, given, slot, value)) {
+            values[slot] = &value;
+        } else {
+            circuit_.attributes.pop_back();
             doubtful = doubtful || words.decides(slot);
-            if (value.spec == nullptr) {
-                circuit_.attributes.pop_back();
-                values[slot] = none;
-            }
         }
     }
     component.attributes.end = static_cast<Index>(circuit_.attributes.size());
@@ -71,14 +71,13 @@ void Builder::component(Scope& scope, const ElementWords& words, std::uint32_t e
     }
 }
 
-void Builder::check_agreements(const ElementWords& words,
-                               const std::array<Index, slot_count>& values) {
+void Builder::check_agreements(const ElementWords& words, const Values& values) {
     for (const Agreement& agreement : words.agreements) {
-        if (values[agreement.slot] == none || values[agreement.other] == none) {
+        if (values[agreement.slot] == nullptr || values[agreement.other] == nullptr) {
             continue;
         }
-        const AttributeValue& value = circuit_.attributes[values[agreement.slot]];
-        const AttributeValue& other = circuit_.attributes[values[agreement.other]];
+        const AttributeValue& value = *values[agreement.slot];
+        const AttributeValue& other = *values[agreement.other];
         if (!value.given) {
             continue;
         }
@@ -104,15 +103,14 @@ void Builder::check_agreements(const ElementWords& words,
     }
 }
 
-std::uint32_t Builder::conditions_of(const ElementWords& words,
-                                     const std::array<Index, slot_count>& values) const {
+std::uint32_t Builder::conditions_of(const ElementWords& words, const Values& values) {
     std::uint32_t held = 0;
     for (std::size_t i = 0; i < words.conditions.size(); ++i) {
         const Condition& condition = words.conditions[i];
-        if (values[condition.slot] == none) {
+        if (values[condition.slot] == nullptr) {
             continue;
         }
-        const std::string_view text = circuit_.attributes[values[condition.slot]].text;
+        const std::string_view text = values[condition.slot]->text;
         if (std::any_of(condition.words.begin(), condition.words.end(),
                         [text](std::string_view word) { return same_text(word, text); })) {
             held |= 1U << i;
@@ -122,7 +120,7 @@ std::uint32_t Builder::conditions_of(const ElementWords& words,
 }
 
 void Builder::kind_ports(const ElementWords& words, Component& component, Index index,
-                         const std::array<Index, slot_count>& values) {
+                         const Values& values) {
     const Kind& kind = *words.kind;
     const std::uint32_t held = conditions_of(words, values);
     const auto is_there = [held](std::uint32_t needs) { return (needs & held) == needs; };
@@ -158,7 +156,7 @@ void Builder::kind_ports(const ElementWords& words, Component& component, Index 
         if (!is_there(plan.needs) || ports[plan.from] == none || ports[plan.to] == none) {
             continue;
         }
-        const bool has_opening = plan.opening != no_slot && values[plan.opening] != none;
+        const bool has_opening = plan.opening != no_slot && values[plan.opening] != nullptr;
         if (plan.spec->needs_opening && !has_opening) {
             continue;
         }
@@ -180,7 +178,7 @@ void Builder::kind_ports(const ElementWords& words, Component& component, Index 
             passage.spring_chamber = ports[plan.spring_chamber];
         }
         if (has_opening) {
-            passage.opening = circuit_.attributes[values[plan.opening]].si;
+            passage.opening = values[plan.opening]->si;
         } else if (plan.opening != no_slot && plan.spec->passage != PassageClass::one_way) {
             passage.opening = std::numeric_limits<double>::quiet_NaN();
         }

@@ -180,11 +180,12 @@ class Builder {
 
     // build_component.cpp, build_ports.cpp
     void component(Scope& scope, const ElementWords& words, std::uint32_t element);
+    /// By slot: what an attribute of the part at hand is, given or by default; null if unknown.
+    using Values = std::array<const AttributeValue*, slot_count>;
     void kind_ports(const ElementWords& words, Component& component, Index index,
-                    const std::array<Index, slot_count>& values);
-    void check_agreements(const ElementWords& words, const std::array<Index, slot_count>& values);
-    std::uint32_t conditions_of(const ElementWords& words,
-                                const std::array<Index, slot_count>& values) const;
+                    const Values& values);
+    void check_agreements(const ElementWords& words, const Values& values);
+    static std::uint32_t conditions_of(const ElementWords& words, const Values& values);
     void declared_parts(const Page& page, const ElementWords& words, std::uint32_t element,
                         Index component);
     void declared_port(const Page& page, std::uint32_t element, Index component);

@@ -1,11 +1,13 @@
 #include <loopwright/parser/circuit.h>
 
+#include <loopwright/parser/vocabulary.h>
+
 namespace loopwright {
 
 const AttributeValue* Circuit::attribute(const Component& component, std::string_view name) const {
     for (const AttributeValue& value : attributes_of(component))
         if (value.spec->name == name) return &value;
-    return nullptr;
+    return Vocabulary::shared().default_of(*component.kind, name);
 }
 
 bool Circuit::is_yes(const Component& component, std::string_view name) const {

@@ -34,7 +34,7 @@ struct AttributeValue {
     double si = 0.0;             ///< quantity, count; 1 or 0 for yes and no
     std::string_view text = {};  ///< as written (default text where it is not given)
     bool given = true;           ///< false: the default
-    SourceRef place = {};        ///< the attribute, or the component's element for a default
+    SourceRef place = {};        ///< the attribute; nothing for a default
 };
 
 struct Port {
@@ -74,7 +74,7 @@ struct Component {
     std::string_view designation = {};
     Range ports = {};
     Range passages = {};
-    Range attributes = {};  ///< all that are given or have a default, in the kind's order
+    Range attributes = {};  ///< all that are given, in the kind's order
     Range positions = {};
     Index assembly = none;   ///< innermost assembly it stands in
     Index shaft = none;      ///< that it is on; with named ends: that its first end is on

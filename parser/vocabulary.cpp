@@ -288,6 +288,16 @@ const ElementWords* Vocabulary::element(std::string_view name) const {
     return nullptr;
 }
 
+const AttributeValue* Vocabulary::default_of(const Kind& kind, std::string_view attribute) const {
+    const ElementWords* const words = element(kind.name);
+    if (words == nullptr) {
+        return nullptr;
+    }
+    const Slot found = slot(*words, attribute);
+    return found == no_slot || words->defaults[found].spec == nullptr ? nullptr
+                                                                      : &words->defaults[found];
+}
+
 Slot Vocabulary::slot(const ElementWords& element, std::string_view name) const {
     const std::uint64_t hash = hash_text(name, element.index);
     const auto tag = static_cast<std::uint32_t>(hash >> 32);

@@ -99,6 +99,8 @@ class Vocabulary {
 
     /// The element of that name that may stand in a circuit or assembly (or is `circuit`), or null.
     const ElementWords* element(std::string_view name) const;
+    /// What an attribute of a kind is where it is not given; null where that is unknown.
+    const AttributeValue* default_of(const Kind& kind, std::string_view attribute) const;
     /// Elements that stand inside others; `port` as a reservoir, any other component and an
     /// assembly have it.
     const ElementWords& reservoir_port() const { return elements_[reservoir_port_]; }

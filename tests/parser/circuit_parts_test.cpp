@@ -56,8 +56,12 @@ TEST(CircuitParts, AttributesInTheKindsOrder) {
         given.push_back(
             fmt::format("{}={}{}", value.spec->name, value.text, value.given ? "" : " by default"));
     }
-    EXPECT_EQ(given, (Words{"setting=24 bar", "adjustable=yes by default", "operation=pilot",
-                            "drain=internal by default", "make-up-check=no by default"}));
+    EXPECT_EQ(given, (Words{"setting=24 bar", "operation=pilot"}));
+    const AttributeValue* const adjustable = circuit.attribute(valve, "adjustable");
+    ASSERT_NE(adjustable, nullptr);
+    EXPECT_EQ(fmt::format("{}={} {}", adjustable->spec->name, adjustable->text, adjustable->given),
+              "adjustable=yes false");
+    EXPECT_EQ(circuit.attribute(valve, "full-flow-pressure"), nullptr);
     EXPECT_DOUBLE_EQ(circuit.figure(valve, "setting").value(), 24e5);
     EXPECT_EQ(circuit.choice(valve, "operation"), "pilot");
     EXPECT_TRUE(circuit.is_yes(valve, "adjustable"));

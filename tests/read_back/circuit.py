@@ -10,9 +10,9 @@ import xml.etree.ElementTree as ElementTree
 
 from nets import Union
 
-KINDS = ("reservoir", "engine", "electric-motor", "brake", "clutch", "gearbox", "pump", "motor", "load", "check-valve", "relief-valve", "filter",
-         "cooler",
-         "flushing-valve", "shut-off-valve", "orifice", "directional-valve")
+KINDS = ("reservoir", "engine", "electric-motor", "brake", "clutch", "gearbox", "pump", "motor", "load",
+         "check-valve", "relief-valve", "filter", "cooler", "flushing-valve", "shut-off-valve",
+         "bypass-valve", "orifice", "directional-valve")
 
 
 @dataclasses.dataclass
@@ -24,6 +24,7 @@ class Component:
     # Positions as (ident, at rest, [(from, to, throttled)]).
     positions: list = dataclasses.field(default_factory=list)
     levels: dict = dataclasses.field(default_factory=dict)  # reservoirs: port -> level
+    listed: str = ""  # the kind in the parts list, where two kinds share a symbol
 
 
 @dataclasses.dataclass
@@ -114,7 +115,11 @@ def _fill(circuit, parent, prefix, folder, overrides):
 
 
 def _component(circuit, element, path, attributes):
-    component = Component(element.tag, attributes.get("designation", path), path, attributes)
+    kind = element.tag
+    if kind == "bypass-valve":  # drawn as any valve for the hand; shut unless the file says otherwise
+        kind, attributes = "shut-off-valve", {"position": "closed", **attributes}
+    component = Component(kind, attributes.get("designation", path), path, attributes,
+                          listed=element.tag)
     for position in element.findall("position"):
         component.positions.append((position.get("id"), position.get("rest") == "yes", [
             (p.get("from"), p.get("to"), p.get("throttled") == "yes")

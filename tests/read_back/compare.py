@@ -197,8 +197,8 @@ def component_differences(reading, circuit):
             else:
                 yield from symbol_differences(symbol, component)
         row = reading.parts.get(label, [])
-        if component.kind not in [NAMES.get(word, word.replace(" ", "-")) for word in row]:
-            yield f"{label}: the parts list has {row}, meant {component.kind}"
+        if component.listed not in [NAMES.get(word, word.replace(" ", "-")) for word in row]:
+            yield f"{label}: the parts list has {row}, meant {component.listed}"
 
 
 def merged(nets):

@@ -211,12 +211,13 @@ def more_valves():
 def hand_valves():
     """Shut-off valves as they can stand, orifices, junctions, a load held by checks."""
     for name, valve in (("open", {}), ("closed", {"position": "closed"}),
-                        ("locked-open", {"locked": "yes"}),
+                        ("bypass", {}), ("locked-open", {"locked": "yes"}),
                         ("locked-closed", {"position": "closed", "locked": "yes"})):
         out = element("pump", "P1", title="pump") + element("engine", "E1") + element("shaft", "W1",
                                                                                       joins="E1 P1")
         out += element("reservoir", "T1", ports("S", "R", level="below"))
-        out += element("shut-off-valve", "B1", title="stop", **valve)
+        hand = "bypass-valve" if name == "bypass" else "shut-off-valve"
+        out += element(hand, "B1", title="stop", **valve)
         out += element("orifice", "O1", bore="1.2 mm") + element("check-valve", "C1",
                                                                  opening_pressure="1 bar")
         out += element("junction", "J1", ports("A", "B", "C"))
