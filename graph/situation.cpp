@@ -209,8 +209,10 @@ class Runner {
             groups.push_back({one, &loops, std::move(highs), states, alike});
         }
         if (valves_->follows_pressure()) {
-            shut_standing_ = valves_->with_all_shifted(base_standing_, false);
-            wide_standing_ = valves_->with_all_shifted(base_standing_, true);
+            shut_standing_ = base_standing_;
+            valves_->set_all_shifted(shut_standing_, false);
+            wide_standing_ = base_standing_;
+            valves_->set_all_shifted(wide_standing_, true);
         }
         std::uint32_t begun =
             0;  // groups of those that are alike come in the order of their firsts

@@ -197,7 +197,7 @@ bool ValveBoard::is_high(Index node, const LoopSet& loops, std::span<const High>
     });
 }
 
-Standing ValveBoard::with_all_shifted(Standing standing, bool open) const {
+void ValveBoard::set_all_shifted(Standing& standing, bool open) const {
     const auto set = [&](Index e) {
         const Edge& edge = region_.edges[e];
         if (edge.shift == Shift::never) return;
@@ -206,7 +206,6 @@ Standing ValveBoard::with_all_shifted(Standing standing, bool open) const {
     for (const Valve& valve : flushing_)
         for (Index e = valve.edges.begin; e < valve.edges.end; ++e) set(e);
     for (const Index e : piloted_) set(e);
-    return standing;
 }
 
 void ValveBoard::shift(const Valve& valve, const LoopSet& loops, std::span<const High> highs,

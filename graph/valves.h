@@ -49,7 +49,7 @@ class ValveBoard {
                          Standing& standing) const;
     /// The same with all that pressure shifts open, which is more than ever stands open at once,
     /// or shut.
-    Standing with_all_shifted(Standing standing, bool open) const;
+    void set_all_shifted(Standing& standing, bool open) const;
 
   private:
     struct Valve {
