@@ -3,6 +3,8 @@
 // falls back to the first layer. So the last check of a make-up path is followed by open ways only.
 #include <loopwright/graph/feeds.h>
 
+#include <algorithm>
+
 namespace loopwright {
 
 namespace {
@@ -31,6 +33,16 @@ bool feeds_on(PassageClass passage) {
         default:
             return false;
     }
+}
+
+/// Against the oil by ways that hold no pressure.
+bool vents(const Region& region, const Standing& standing, const FlowArc& arc) {
+    return holds_no_pressure(region.edges[arc.edge]) && stands_open_back(standing, arc);
+}
+
+/// With the oil from the reservoirs, without a pump.
+bool flows_on(const Region& region, const Standing& standing, const FlowArc& arc) {
+    return feeds_on(region.edges[arc.edge].passage_class) && stands_open(standing, arc);
 }
 
 void begin_at_reservoirs(const Region& region, Search& search) {
@@ -79,9 +91,8 @@ void find_at_tank(const FlowGraph& graph, const Region& region, const Standing& 
                   SearchPool& searches, std::vector<std::uint8_t>& at_tank) {
     const auto out = searches.take(region.node_count);
     begin_at_reservoirs(region, *out);
-    graph.work += out->run(region, [&](Index /*node*/, const FlowArc& arc) {
-        return holds_no_pressure(region.edges[arc.edge]) && stands_open_back(standing, arc);
-    });
+    graph.work += out->run(
+        region, [&](Index /*node*/, const FlowArc& arc) { return vents(region, standing, arc); });
     const auto in = searches.take(region.node_count);
     begin_at_reservoirs(region, *in);
     graph.work += in->run(region, [&](Index /*node*/, const FlowArc& arc) {
@@ -133,14 +144,13 @@ void find_feeds(const FlowGraph& graph, const Region& region, const Standing& st
                 const LoopSet& loops, std::span<const std::uint8_t> looped,
                 std::span<const std::uint8_t> open_part_ways, Direction direction, Feeds& feeds) {
     begin_at_reservoirs(region, feeds.to_tank);
-    graph.work += feeds.to_tank.run(region, [&](Index /*node*/, const FlowArc& arc) {
-        return holds_no_pressure(region.edges[arc.edge]) && stands_open_back(standing, arc);
-    });
+    graph.work += feeds.to_tank.run(
+        region, [&](Index /*node*/, const FlowArc& arc) { return vents(region, standing, arc); });
     feeds.vented.assign(region.node_count, 0);
     for (const Index node : feeds.to_tank.order) feeds.vented[node] = 1;
     begin_at_reservoirs(region, feeds.from_tank);
     graph.work += feeds.from_tank.run(region, [&](Index /*node*/, const FlowArc& arc) {
-        return feeds_on(region.edges[arc.edge].passage_class) && stands_open(standing, arc);
+        return flows_on(region, standing, arc);
     });
 
     feeds.sources.clear();
@@ -175,6 +185,35 @@ void find_feeds(const FlowGraph& graph, const Region& region, const Standing& st
                loops.sides_at(arc.to).empty();
     });
     find_checked(graph, region, feeds.line_fed, rule, feeds.checked);
+}
+
+bool hold_with(const Feeds& feeds, const Region& region, const LoopSet& loops,
+               std::span<const std::uint8_t> open_part_ways, std::span<const Index> changed,
+               const Standing& before, const Standing& now) {
+    const FeedRule rule_before(region, before, loops, feeds.vented, open_part_ways);
+    const FeedRule rule_now(region, now, loops, feeds.vented, open_part_ways);
+    const auto told_apart = [&](Index node, const FlowArc& arc) {
+        return (feeds.to_tank.reached(node) &&
+                vents(region, before, arc) != vents(region, now, arc)) ||
+               (feeds.from_tank.reached(node) &&
+                flows_on(region, before, arc) != flows_on(region, now, arc)) ||
+               // What the searches from the sources reach is in `fed` or, behind a check,
+               // `checked`.
+               ((feeds.fed.reached(node) || feeds.checked.reached(node)) &&
+                rule_before(node, arc) != rule_now(node, arc));
+    };
+    return std::none_of(changed.begin(), changed.end(), [&](Index e) {
+        if (before[e] == now[e]) return false;
+        const Edge& edge = region.edges[e];
+        FlowArc arc;
+        arc.edge = e & 0x7fffffffU;
+        arc.to = edge.to;
+        arc.backward = 0;
+        if (told_apart(edge.from, arc)) return true;
+        arc.to = edge.from;
+        arc.backward = 1;
+        return told_apart(edge.to, arc);
+    });
 }
 
 }  // namespace loopwright

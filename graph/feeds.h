@@ -72,6 +72,13 @@ void find_feeds(const FlowGraph& graph, const Region& region, const Standing& st
                 const LoopSet& loops, std::span<const std::uint8_t> looped,
                 std::span<const std::uint8_t> open_part_ways, Direction direction, Feeds& feeds);
 
+/// Whether feeds found in one standing are those of another, to the last witness: none of their
+/// searches came to an edge that it passes in the one and not in the other. `changed` holds all
+/// edges that may stand differently; all else (loops, sources) must be the same.
+bool hold_with(const Feeds& feeds, const Region& region, const LoopSet& loops,
+               std::span<const std::uint8_t> open_part_ways, std::span<const Index> changed,
+               const Standing& before, const Standing& now);
+
 /// One step of a make-up path behind its check: an open way that meters nothing.
 bool open_way(const Edge& edge);
 

@@ -10,8 +10,7 @@
 #include <optional>
 #include <unordered_map>
 
-#include <boost/container/small_vector.hpp>
-
+#include <loopwright/graph/cases.h>
 #include <loopwright/graph/judged_sides.h>
 #include <loopwright/graph/sections.h>
 #include <loopwright/graph/structure.h>
@@ -20,32 +19,6 @@
 namespace loopwright {
 
 namespace {
-
-/// A flow direction and a high side, and the states they stand for.
-struct Case {
-    Direction direction = Direction::none;
-    High high = High::neither;
-    bool drive = true;
-    StateSet states = 0;
-};
-
-constexpr std::array<Case, 5> cases = {{
-    {.states = bit(State::neutral)},
-    {.direction = Direction::forward,
-     .high = High::a,
-     .states = bit(State::drive_forward) | bit(State::lost_signal)},
-    {.direction = Direction::forward,
-     .high = High::b,
-     .drive = false,
-     .states = bit(State::overrun_forward) | bit(State::lost_signal)},
-    {.direction = Direction::reverse,
-     .high = High::b,
-     .states = bit(State::drive_reverse) | bit(State::lost_signal)},
-    {.direction = Direction::reverse,
-     .high = High::a,
-     .drive = false,
-     .states = bit(State::overrun_reverse) | bit(State::lost_signal)},
-}};
 
 /// The number of a group of situations that holds one only.
 constexpr std::uint32_t alone = 31;
@@ -175,51 +148,18 @@ class Runner {
         sections_.clear();
         if (valves_->any_commands())
             sections_ = find_sections(graph_, *region_, base_standing_, *loops_[0], known_);
-        struct Group {
-            Case first = {};
-            const LoopSet* loops = nullptr;
-            std::vector<High> highs = {};
-            StateSet states = 0;
-            std::uint32_t alike = 0;  // into alikes
-        };
-        std::vector<Group> groups;
-        boost::container::small_vector<StateSet, 5> alikes;
-        for (const Case& one : cases) {
-            const auto states = static_cast<StateSet>(one.states & allowed);
-            if (states == 0) continue;
-            const LoopSet& loops = *loops_[static_cast<std::size_t>(one.direction)];
-            std::vector<High> highs(loops.loops.size());
-            for (std::size_t i = 0; i < highs.size(); ++i)
-                highs[i] = high_of(loops.loops[i], loops, one);
-            const auto same = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
-                return group.highs == highs && alike(*group.loops, loops, group.first, one);
-            });
-            if (same != groups.end()) {
-                same->states |= states;
-                alikes[same->alike] |= states;
-                continue;
-            }
-            const auto beside = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
-                return alike_but_for_sides(*group.loops, loops, group.first, one);
-            });
-            const auto alike =
-                beside != groups.end() ? beside->alike : static_cast<std::uint32_t>(alikes.size());
-            if (beside == groups.end()) alikes.push_back(0);
-            alikes[alike] |= states;
-            groups.push_back({one, &loops, std::move(highs), states, alike});
-        }
         if (valves_->follows_pressure()) {
             shut_standing_ = base_standing_;
             valves_->set_all_shifted(shut_standing_, false);
             wide_standing_ = base_standing_;
             valves_->set_all_shifted(wide_standing_, true);
         }
-        std::uint32_t begun =
-            0;  // groups of those that are alike come in the order of their firsts
-        for (const Group& group : groups) {
+        groups_.find(*region_, loops_, allowed);
+        std::uint32_t begun = 0;
+        for (const CaseGroup& group : groups_.groups()) {
             alike_ = {.number = group.alike,
                       .first = group.alike == begun,
-                      .states = alikes[group.alike]};
+                      .states = groups_.states_alike(group.alike)};
             if (alike_.first) ++begun;
             evaluate(group.first, *group.loops, group.highs, group.states);
         }
@@ -254,7 +194,7 @@ class Runner {
             std::vector<High> highs(loops->loops.size(), High::neither);
             for (std::size_t i = 0; i < highs.size(); ++i)
                 if (loops->loops[i].first_pump == known_[k].first_pump)
-                    highs[i] = high_of(loops->loops[i], *loops, one);
+                    highs[i] = high_of(*region_, *loops, loops->loops[i], one);
             alike_ = {.number = alone, .states = states};
             evaluate(one, *loops, highs, states, k);
         }
@@ -267,36 +207,7 @@ class Runner {
             for (const Index e : *edges) resting_[e] = 0;
     }
 
-    /// One-way pumps have no reverse: driving, their outlet is high; overrunning, their inlet.
-    High high_of(const Loop& loop, const LoopSet& loops, const Case& one) const {
-        if (one.high == High::neither) return High::neither;
-        for (const Index e : loops.edges_of(loop))
-            if (region_->edges[e].part == Part::pump && region_->edges[e].both_ways &&
-                region_->edges[e].passage_class == PassageClass::displacement)
-                return one.high;
-        return one.drive ? High::a : High::b;
-    }
-
-    /// Whether two cases of the same high sides stand alike.
-    bool alike(const LoopSet& a, const LoopSet& b, const Case& case_a, const Case& case_b) const {
-        return alike_but_for_sides(a, b, case_a, case_b) &&
-               (case_a.direction == Direction::none) == (case_b.direction == Direction::none);
-    }
-
-    bool alike_but_for_sides(const LoopSet& a, const LoopSet& b, const Case& case_a,
-                             const Case& case_b) const {
-        if (&a != &b && (a.edges != b.edges || a.machines != b.machines || a.nodes != b.nodes))
-            return false;
-        if (case_a.direction == case_b.direction) return true;
-        // A two-way pump outside the loops turns with the direction.
-        for (const Index e : region_->machines) {
-            const Edge& edge = region_->edges[e];
-            if (edge.part == Part::pump && edge.both_ways && a.loop_of[e] == none) return false;
-        }
-        return true;
-    }
-
-    void evaluate(const Case& one, const LoopSet& loops, const std::vector<High>& highs,
+    void evaluate(const Case& one, const LoopSet& loops, std::span<const High> highs,
                   StateSet states, Index judged = none) {
         loop_states_.clear();
         for (const Loop& loop : loops.loops)
@@ -309,8 +220,14 @@ class Runner {
         alike_.wide = valves_->follows_pressure() ? &wide_standing_ : &base_standing_;
         standing_ = base_standing_;
         valves_->set_by_pressure(loops, highs, standing_);
-        find_feeds(graph_, *region_, standing_, loops, looped_, open_part_ways_, one.direction,
-                   feeds_);
+        if (alike_.first || alike_.number != feeds_number_ ||
+            !hold_with(feeds_, *region_, loops, open_part_ways_, valves_->shifted_by_pressure(),
+                       feeds_standing_, standing_)) {
+            find_feeds(graph_, *region_, standing_, loops, looped_, open_part_ways_, one.direction,
+                       feeds_);
+            feeds_standing_ = standing_;
+            feeds_number_ = alike_.number;
+        }
         Situation situation{.graph = graph_,
                             .region = *region_,
                             .loops = loops,
@@ -365,12 +282,15 @@ class Runner {
     std::vector<std::uint8_t> at_tank_;
     std::array<LoopSet, 3> loop_sets_;
     std::array<const LoopSet*, 3> loops_ = {};  // by direction; may share a set
+    CaseGroups groups_;
     std::vector<Section> sections_;
     std::vector<std::uint8_t> resting_;  // of the loop judged apart
 
     // Of the situation at hand.
     Standing standing_;
     Feeds feeds_;
+    Standing feeds_standing_;         // that they were found in
+    std::uint32_t feeds_number_ = 0;  // of those alike that they were found for
     SearchPool searches_;
     std::vector<JudgedSide> sides_;
     std::vector<StateSet> loop_states_;

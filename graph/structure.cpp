@@ -50,6 +50,12 @@ Index StructureBuilder::loop_of(Index first_pump) {
 }
 
 void StructureBuilder::see(const Situation& situation) {
+    if (situation.alike.first) see_loops(situation);
+    for (const JudgedSide& side : situation.sides) see_side(side, situation.region);
+    if (charge_seen_ != &situation.region && !situation.loops.loops.empty()) see_charge(situation);
+}
+
+void StructureBuilder::see_loops(const Situation& situation) {
     for (const Loop& loop : situation.loops.loops) {
         LoopInfo& info = structure_.loops[loop_of(loop.first_pump)];
         for (const Index pump : situation.loops.pumps_of(loop)) add_once(info.pumps, pump);
@@ -61,8 +67,6 @@ void StructureBuilder::see(const Situation& situation) {
             on_loop_joint_[situation.region.joints[edge.to]] = 1;
         }
     }
-    for (const JudgedSide& side : situation.sides) see_side(side, situation.region);
-    if (charge_seen_ != &situation.region && !situation.loops.loops.empty()) see_charge(situation);
 }
 
 StructureBuilder::SideSlot& StructureBuilder::slot_of(const JudgedSide& side) {

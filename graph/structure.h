@@ -31,6 +31,7 @@ class StructureBuilder {
     };
 
     Index loop_of(Index first_pump);
+    void see_loops(const Situation& situation);
     SideSlot& slot_of(const JudgedSide& side);
     void see_side(const JudgedSide& side, const Region& region);
     void finish_sides();

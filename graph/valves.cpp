@@ -65,6 +65,8 @@ ValveBoard::ValveBoard(const FlowGraph& graph, const Region& region)
             components_.push_back(c);
         }
         if (by_pressure) flushing_.push_back({.component = c, .edges = edges});
+        for (Index e = edges.begin; e < edges.end; ++e)
+            if (by_pressure || is_piloted(region.edges[e].shift)) shifted_by_pressure_.push_back(e);
     }
     std::uint64_t count = 1;
     for (const Index valve : components_) {
@@ -203,9 +205,7 @@ void ValveBoard::set_all_shifted(Standing& standing, bool open) const {
         if (edge.shift == Shift::never) return;
         standing[e] = !open ? 0 : edge.both_ways ? open_forward | open_backward : open_forward;
     };
-    for (const Valve& valve : flushing_)
-        for (Index e = valve.edges.begin; e < valve.edges.end; ++e) set(e);
-    for (const Index e : piloted_) set(e);
+    for (const Index e : shifted_by_pressure_) set(e);
 }
 
 void ValveBoard::shift(const Valve& valve, const LoopSet& loops, std::span<const High> highs,

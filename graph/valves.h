@@ -25,7 +25,9 @@ class ValveBoard {
     std::span<const Index> undecided() const { return undecided_; }
     std::span<const Index> valves() const { return components_; }
     /// Whether any of them is shifted by the pressures of the state.
-    bool follows_pressure() const { return !flushing_.empty() || !piloted_.empty(); }
+    bool follows_pressure() const { return !shifted_by_pressure_.empty(); }
+    /// The edges of those.
+    std::span<const Index> shifted_by_pressure() const { return shifted_by_pressure_; }
 
     /// Where each valve stands in a combination (at rest where there are too many).
     std::vector<Index> positions(std::uint32_t combination) const;
@@ -72,7 +74,8 @@ class ValveBoard {
     Standing base_;
     std::vector<Valve> valves_;
     std::vector<Valve> flushing_;
-    std::vector<Index> piloted_;  // edges: of piloted and shuttle valves
+    std::vector<Index> piloted_;              // edges: of piloted and shuttle valves
+    std::vector<Index> shifted_by_pressure_;  // these, and all edges of flushing valves
     std::vector<Index> components_;
     std::vector<Index> undecided_;
     std::uint32_t combinations_ = 1;
