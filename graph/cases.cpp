@@ -32,6 +32,13 @@ High high_of(const Region& region, const LoopSet& loops, const Loop& loop, const
     return one.drive ? High::a : High::b;
 }
 
+StateSet CaseGroups::states_low(std::uint32_t number, std::size_t loop, High side) const {
+    StateSet states = 0;
+    for (const CaseGroup& group : groups())
+        if (group.alike == number && group.highs[loop] != side) states |= group.states;
+    return states;
+}
+
 void CaseGroups::find(const Region& region, const std::array<const LoopSet*, 3>& loops,
                       StateSet allowed) {
     count_ = 0;

@@ -61,6 +61,8 @@ class CaseGroups {
     std::span<const CaseGroup> groups() const { return {groups_.data(), count_}; }
     /// The states of all groups with that number.
     StateSet states_alike(std::uint32_t number) const { return alike_states_[number]; }
+    /// Those of them in which side a (b) of a loop may be low.
+    StateSet states_low(std::uint32_t number, std::size_t loop, High side) const;
 
   private:
     std::array<CaseGroup, cases.size()> groups_ = {};

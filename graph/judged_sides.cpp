@@ -12,6 +12,7 @@ void add_sections(const Situation& situation, std::span<const Section> sections,
         const KnownLoop& loop = known[section.known_loop];
         if (!situation.judges(loop.first_pump)) continue;
         const StateSet states = situation.states & loop.states();
+        const StateSet alike_states = situation.alike.states & loop.states();
         const auto& nodes = section.nodes;
         const bool vented = std::any_of(nodes.begin(), nodes.end(),
                                         [&](Index n) { return situation.feeds.vented[n] != 0; });
@@ -20,7 +21,9 @@ void add_sections(const Situation& situation, std::span<const Section> sections,
                          .named_after = section.named_after,
                          .first_pump = loop.first_pump,
                          .nodes = nodes,
-                         .states = states});
+                         .states = states,
+                         .alike_states = alike_states,
+                         .alike_low_states = alike_states});
     }
 }
 
@@ -42,6 +45,11 @@ void find_judged_sides(const Situation& situation, std::span<const Section> sect
     for (Index i = 0; i < loops.loops.size(); ++i) {
         const Loop& loop = loops.loops[i];
         if (!situation.judges(loop.first_pump) || situation.loop_states[i] == 0) continue;
+        const auto low_states = [&](const LoopSide& side) {
+            if (side.letter == High::neither) return situation.alike.loop_states[i];
+            const LowStates& low = situation.alike.low_states[i];
+            return side.letter == High::a ? low.a : low.b;
+        };
         for (const LoopSide& side : loops.sides_of(loop))
             sides.push_back({.role = side.role,
                              .named_after = side.named_after,
@@ -50,7 +58,9 @@ void find_judged_sides(const Situation& situation, std::span<const Section> sect
                              .nodes = loops.nodes_of(side),
                              .states = situation.loop_states[i],
                              .may_be_low = situation.highs[i] == High::neither ||
-                                           side.letter != situation.highs[i]});
+                                           side.letter != situation.highs[i],
+                             .alike_states = situation.alike.loop_states[i],
+                             .alike_low_states = low_states(side)});
     }
     if (!sections.empty()) {
         add_sections(situation, sections, known, sides);

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <algorithm>
 #include <memory>
+#include <span>
 #include <utility>
 #include <vector>
 
@@ -60,6 +62,13 @@ struct Search {
   private:
     std::size_t next_ = 0;
 };
+
+/// The first of some nodes that a search reached; `none` if there is none.
+inline Index first_reached(const Search& search, std::span<const Index> nodes) {
+    const auto at =
+        std::find_if(nodes.begin(), nodes.end(), [&](Index node) { return search.reached(node); });
+    return at == nodes.end() ? none : *at;
+}
 
 /// Searches, paths and steps to borrow, so that their memory is used again: a check runs some
 /// dozens of them in each of many situations.

@@ -209,25 +209,12 @@ class Runner {
 
     void evaluate(const Case& one, const LoopSet& loops, std::span<const High> highs,
                   StateSet states, Index judged = none) {
-        loop_states_.clear();
-        for (const Loop& loop : loops.loops)
-            loop_states_.push_back(states & states_of(loop.first_pump));
-        alike_loop_states_.clear();
-        for (const Loop& loop : loops.loops)
-            alike_loop_states_.push_back(alike_.states & states_of(loop.first_pump));
-        alike_.loop_states = alike_loop_states_;
+        find_loop_states(loops, states);
         alike_.shut = valves_->follows_pressure() ? &shut_standing_ : &base_standing_;
         alike_.wide = valves_->follows_pressure() ? &wide_standing_ : &base_standing_;
         standing_ = base_standing_;
         valves_->set_by_pressure(loops, highs, standing_);
-        if (alike_.first || alike_.number != feeds_number_ ||
-            !hold_with(feeds_, *region_, loops, open_part_ways_, valves_->shifted_by_pressure(),
-                       feeds_standing_, standing_)) {
-            find_feeds(graph_, *region_, standing_, loops, looped_, open_part_ways_, one.direction,
-                       feeds_);
-            feeds_standing_ = standing_;
-            feeds_number_ = alike_.number;
-        }
+        update_feeds(loops, one.direction);
         Situation situation{.graph = graph_,
                             .region = *region_,
                             .loops = loops,
@@ -251,6 +238,47 @@ class Runner {
         situation.sides = sides_;
         structure_.see(situation);
         if (judge_) judge_(situation);
+    }
+
+    void find_loop_states(const LoopSet& loops, StateSet states) {
+        loop_states_.clear();
+        alike_loop_states_.clear();
+        alike_low_states_.clear();
+        for (std::size_t i = 0; i < loops.loops.size(); ++i) {
+            const StateSet has = states_of(loops.loops[i].first_pump);
+            loop_states_.push_back(states & has);
+            alike_loop_states_.push_back(alike_.states & has);
+            if (alike_.number == alone)
+                alike_low_states_.emplace_back();
+            else
+                alike_low_states_.push_back(
+                    {static_cast<StateSet>(has & groups_.states_low(alike_.number, i, High::a)),
+                     static_cast<StateSet>(has & groups_.states_low(alike_.number, i, High::b))});
+        }
+        alike_.loop_states = alike_loop_states_;
+        alike_.low_states = alike_low_states_;
+    }
+
+    /// Finds the feeds of the situation at hand, where those at hand are not the same.
+    void update_feeds(const LoopSet& loops, Direction direction) {
+        const auto hold_in = [&](const Standing& other) {
+            return hold_with(feeds_, *region_, loops, open_part_ways_,
+                             valves_->shifted_by_pressure(), feeds_standing_, other);
+        };
+        if (!alike_.first && alike_.number == feeds_number_ &&
+            (feeds_of_all_ || hold_in(standing_)))
+            return;
+        find_feeds(graph_, *region_, standing_, loops, looped_, open_part_ways_, direction, feeds_);
+        feeds_standing_ = standing_;
+        feeds_number_ = alike_.number;
+        // What holds with all shut and with all open holds between.
+        feeds_of_all_ = alike_.first && alike_.number != alone && hold_in(*alike_.shut) &&
+                        hold_in(*alike_.wide);
+        // A loop that has no states here but some in others has no sides here.
+        alike_.same_feeds =
+            feeds_of_all_ &&
+            std::equal(loop_states_.begin(), loop_states_.end(), alike_loop_states_.begin(),
+                       [](StateSet here, StateSet all) { return (here == 0) == (all == 0); });
     }
 
     StateSet states_of(Index first_pump) const {
@@ -291,11 +319,13 @@ class Runner {
     Feeds feeds_;
     Standing feeds_standing_;         // that they were found in
     std::uint32_t feeds_number_ = 0;  // of those alike that they were found for
+    bool feeds_of_all_ = false;       // of those
     SearchPool searches_;
     std::vector<JudgedSide> sides_;
     std::vector<StateSet> loop_states_;
     Alike alike_;
     std::vector<StateSet> alike_loop_states_;
+    std::vector<LowStates> alike_low_states_;
 };
 
 }  // namespace

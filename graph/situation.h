@@ -22,9 +22,17 @@ struct JudgedSide {
     Index first_pump = none;   ///< of its loop
     Index loop = none;         ///< into LoopSet::loops; none for a section
     std::span<const Index> nodes = {};
-    Range siblings = {};     ///< into Situation::sides: those of the same loop, itself too
-    StateSet states = 0;     ///< those of the situation that its loop has
-    bool may_be_low = true;  ///< low, neutral, or a section
+    Range siblings = {};            ///< into Situation::sides: those of the same loop, itself too
+    StateSet states = 0;            ///< those of the situation that its loop has
+    bool may_be_low = true;         ///< low, neutral, or a section
+    StateSet alike_states = 0;      ///< those of all alike situations that its loop has ...
+    StateSet alike_low_states = 0;  ///< ... and in which it may be low
+};
+
+/// For the two sides of a loop the states in which they may be low.
+struct LowStates {
+    StateSet a = 0;
+    StateSet b = 0;
 };
 
 /// The situations of one combination that differ only in which side is high and in how the
@@ -34,7 +42,9 @@ struct Alike {
     bool first = true;                           ///< whether this situation is the first of it
     StateSet states = 0;                         ///< of all of them
     std::span<const StateSet> loop_states = {};  ///< for each loop, those of `states` it has
-    const Standing* shut = nullptr;              ///< what stands open in each of them
+    std::span<const LowStates> low_states = {};  ///< for each loop, those of `loop_states`
+    bool same_feeds = false;         ///< the feeds and sides here are those of each of them
+    const Standing* shut = nullptr;  ///< what stands open in each of them
     const Standing* wide = nullptr;  ///< all that stands open in any of them, and perhaps more
 };
 

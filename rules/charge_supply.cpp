@@ -38,28 +38,45 @@ Witness what_keeps_out(const Situation& s, Docket& docket, const JudgedSide& sid
     return docket.witness(WitnessShape::frontier, steps);
 }
 
+bool asked(const JudgedSide& side) { return side.role != SideRole::intermediate; }
+
+void pass(const Situation& s, Docket& docket, const JudgedSide& side, StateSet states, Index fed) {
+    Verdict* verdict = docket.record(s, ElementType::side, side.named_after, states, Outcome::pass);
+    if (verdict == nullptr) return;
+    verdict->message = docket.text("the ", name(side.role), " side is fed with charge oil");
+    verdict->witness = way_in(s, docket, side, fed);
+}
+
+/// Where all have the same feeds, and all sides are fed.
+bool judge_alike(const Situation& s, Docket& docket) {
+    const auto sound = [&](const JudgedSide& side) {
+        return !asked(side) || first_reached(s.feeds.fed, side.nodes) != none;
+    };
+    if (!s.alike.same_feeds || !std::all_of(s.sides.begin(), s.sides.end(), sound)) return false;
+    for (const JudgedSide& side : s.sides)
+        if (asked(side) && side.alike_low_states != 0)
+            pass(s, docket, side, side.alike_low_states, first_reached(s.feeds.fed, side.nodes));
+    return true;
+}
+
 void judge(const Situation& s, Docket& docket) {
     for (const JudgedSide& side : s.sides) {
-        if (!side.may_be_low || side.role == SideRole::intermediate) continue;
-        const auto fed = std::find_if(side.nodes.begin(), side.nodes.end(),
-                                      [&](Index node) { return s.feeds.fed.reached(node); });
-        const bool passes = fed != side.nodes.end();
-        Verdict* verdict = docket.record(s, ElementType::side, side.named_after, side.states,
-                                         passes ? Outcome::pass : Outcome::fail);
-        if (verdict == nullptr) continue;
-        const std::string_view role = name(side.role);
-        if (passes) {
-            verdict->message = docket.text("the ", role, " side is fed with charge oil");
-            verdict->witness = way_in(s, docket, side, *fed);
-        } else {
-            const bool vented = std::any_of(side.nodes.begin(), side.nodes.end(),
-                                            [&](Index n) { return s.feeds.vented[n] != 0; });
-            verdict->message = docket.text("no charge oil reaches the ", role, " side",
-                                           s.feeds.sources.empty() ? ": nothing delivers charge oil"
-                                           : vented                ? ": it is open to a reservoir"
-                                                                   : "");
-            verdict->witness = what_keeps_out(s, docket, side);
+        if (!side.may_be_low || !asked(side)) continue;
+        const Index fed = first_reached(s.feeds.fed, side.nodes);
+        if (fed != none) {
+            pass(s, docket, side, side.states, fed);
+            continue;
         }
+        Verdict* verdict =
+            docket.record(s, ElementType::side, side.named_after, side.states, Outcome::fail);
+        if (verdict == nullptr) continue;
+        const bool vented = std::any_of(side.nodes.begin(), side.nodes.end(),
+                                        [&](Index n) { return s.feeds.vented[n] != 0; });
+        verdict->message = docket.text("no charge oil reaches the ", name(side.role), " side",
+                                       s.feeds.sources.empty() ? ": nothing delivers charge oil"
+                                       : vented                ? ": it is open to a reservoir"
+                                                               : "");
+        verdict->witness = what_keeps_out(s, docket, side);
     }
 }
 
@@ -86,6 +103,7 @@ extern constinit const Rule charge_supply{
              .level = Level::error,
              .remedy = "Lead charge oil to the side through a make-up check.",
              .sources = sources},
-    .judge = judge};
+    .judge = judge,
+    .judge_alike = judge_alike};
 
 }  // namespace loopwright

@@ -61,7 +61,43 @@ class Judge {
             if (limits(side)) judge(side);
     }
 
+    /// A relief from side to side that is reached while every flushing valve is shut limits in all
+    /// situations alike that have the same feeds. False, with nothing recorded, where a side has
+    /// none.
+    bool run_alike() {
+        if (!s_.alike.same_feeds) return false;
+        sound_.clear();
+        ways_.clear();
+        for (const JudgedSide& side : s_.sides) {
+            if (!limits(side)) continue;
+            mark(side);
+            if (cut_by_hand(side)) return false;
+            const Relieved found = relieved(side.nodes);
+            if (!found.relief || found.discharge.node != found.relief->to ||
+                found.discharge.over_charge)
+                return false;
+            const std::size_t begin = ways_.size();
+            add_way(found, ways_);
+            if (!std::all_of(ways_.begin() + static_cast<std::ptrdiff_t>(begin), ways_.end() - 1,
+                             [&](const FlowArc& arc) { return stands_open(*s_.alike.shut, arc); }))
+                return false;
+            sound_.push_back({&side, found, begin, ways_.size()});
+        }
+        for (const Sound& one : sound_)
+            pass(*one.side, one.side->alike_states, one.found,
+                 std::span(ways_).subspan(one.begin, one.end - one.begin));
+        return true;
+    }
+
   private:
+    /// A side that is limited, and the way of its oil: in `ways_`, from begin to end.
+    struct Sound {
+        const JudgedSide* side = nullptr;
+        Relieved found = {};
+        std::size_t begin = 0;
+        std::size_t end = 0;
+    };
+
     /// Main sides and sections are asked about, and are what a relief may discharge into.
     static bool limits(const JudgedSide& side) {
         return side.role == SideRole::main || side.role == SideRole::section;
@@ -97,10 +133,13 @@ class Judge {
                 if (!last.relief) break;
             }
         }
-        if (last.relief)
-            pass(side, *last.relief, last.discharge);
-        else
+        if (last.relief) {
+            std::vector<FlowArc>& way = s_.searches.path();
+            add_way(last, way);
+            pass(side, side.states, last, way);
+        } else {
             fail(side, last.to_tank);
+        }
     }
 
     /// Whether somebody can cut the side in two.
@@ -254,23 +293,28 @@ class Judge {
         }
     }
 
-    void pass(const JudgedSide& side, const FlowArc& relief, const Discharge& discharge) {
+    /// From the side over the relief just found to where its oil goes.
+    void add_way(const Relieved& found, std::vector<FlowArc>& way) const {
+        to_relief_->add_path_to(s_.region, tail(s_.region, *found.relief), way);
+        way.push_back(*found.relief);
+        from_relief_->add_path_to(s_.region, found.discharge.node, way);
+    }
+
+    void pass(const JudgedSide& side, StateSet states, const Relieved& found,
+              std::span<const FlowArc> way) {
         Verdict* verdict =
-            docket_.record(s_, ElementType::side, side.named_after, side.states, Outcome::pass);
+            docket_.record(s_, ElementType::side, side.named_after, states, Outcome::pass);
         if (verdict == nullptr) return;
-        const Index inlet = tail(s_.region, relief);
-        std::vector<FlowArc>& arcs = s_.searches.path();
-        to_relief_->add_path_to(s_.region, inlet, arcs);
-        arcs.push_back(relief);
-        from_relief_->add_path_to(s_.region, discharge.node, arcs);
-        const Index start = tail(s_.region, arcs.front());
-        verdict->witness = way(arcs, {.from = port_on(s_.graph, s_.region, start, side.named_after),
-                                      .to = port_on(s_.graph, s_.region, discharge.node, none)});
-        verdict->message =
-            docket_.text(s_.circuit().components[s_.region.edges[relief.edge].component].path,
-                         " limits the ", name(side.role), " side and discharges into ",
-                         discharge.over_charge ? "the charge line, which makes the other side up"
-                                               : "another side of the loop");
+        const Index start = tail(s_.region, way.front());
+        verdict->witness =
+            witness(way, {.from = port_on(s_.graph, s_.region, start, side.named_after),
+                          .to = port_on(s_.graph, s_.region, found.discharge.node, none)});
+        const Edge& relief = s_.region.edges[found.relief->edge];
+        verdict->message = docket_.text(
+            s_.circuit().components[relief.component].path, " limits the ", name(side.role),
+            " side and discharges into ",
+            found.discharge.over_charge ? "the charge line, which makes the other side up"
+                                        : "another side of the loop");
     }
 
     void fail(const JudgedSide& side, Index tank_relief) {
@@ -283,8 +327,8 @@ class Judge {
             to_relief_->add_path_to(s_.region, tail(s_.region, relief), arcs);
             arcs.push_back(relief);
             verdict->witness =
-                way(arcs, {.from = port_on(s_.graph, s_.region, tail(s_.region, arcs.front()),
-                                           side.named_after)});
+                witness(arcs, {.from = port_on(s_.graph, s_.region, tail(s_.region, arcs.front()),
+                                               side.named_after)});
             verdict->message =
                 docket_.text(s_.circuit().components[s_.region.edges[relief.edge].component].path,
                              " limits the ", name(side.role),
@@ -301,7 +345,7 @@ class Judge {
                                         closable ? " that cannot be shut off from it" : "");
     }
 
-    Witness way(std::span<const FlowArc> arcs, WalkEnds ends) {
+    Witness witness(std::span<const FlowArc> arcs, WalkEnds ends) {
         std::vector<Step>& steps = s_.searches.steps();
         add_walk(s_.graph, s_.region, arcs, ends, steps);
         return docket_.witness(WitnessShape::path, steps);
@@ -309,6 +353,8 @@ class Judge {
 
     const Situation& s_;
     Docket& docket_;
+    std::vector<Sound> sound_;
+    std::vector<FlowArc> ways_;
     // Looked up only, never iterated.
     std::unordered_map<Index, Search> checked_from_;
     std::unordered_map<Index, Search> secured_from_;
@@ -321,6 +367,8 @@ class Judge {
 };
 
 void judge(const Situation& s, Docket& docket) { Judge(s, docket).run(); }
+
+bool judge_alike(const Situation& s, Docket& docket) { return Judge(s, docket).run_alike(); }
 
 constexpr Citation sources[] = {
     {.work = "ISO 4413:2010 (paraphrase; the project's rows K01, K02)", .place = "5.2.2"},
@@ -346,6 +394,7 @@ extern constinit const Rule crossport_relief{
              .remedy = "Put a relief valve from the side to the other side, or to the charge line, "
                        "with no valve between that can be closed.",
              .sources = sources},
-    .judge = judge};
+    .judge = judge,
+    .judge_alike = judge_alike};
 
 }  // namespace loopwright

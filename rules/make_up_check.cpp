@@ -46,6 +46,30 @@ SearchPool::Lease fed_past_no_restriction(const Situation& s) {
     return search;
 }
 
+bool asked(const JudgedSide& side) { return side.role != SideRole::intermediate; }
+
+/// `made_up`: the first node of the side that lies behind a make-up check.
+void pass(const Situation& s, Docket& docket, const JudgedSide& side, StateSet states,
+          Index made_up) {
+    Verdict* verdict = docket.record(s, ElementType::side, side.named_after, states, Outcome::pass);
+    if (verdict == nullptr) return;
+    verdict->message = docket.text("a check lets charge oil into the ", name(side.role), " side");
+    verdict->witness = make_up_way(s, docket, side, made_up);
+}
+
+/// Where all have the same feeds, and all sides are made up.
+bool judge_alike(const Situation& s, Docket& docket) {
+    const auto sound = [&](const JudgedSide& side) {
+        return !asked(side) || first_reached(s.feeds.checked, side.nodes) != none;
+    };
+    if (!s.alike.same_feeds || !std::all_of(s.sides.begin(), s.sides.end(), sound)) return false;
+    for (const JudgedSide& side : s.sides)
+        if (asked(side) && side.alike_low_states != 0)
+            pass(s, docket, side, side.alike_low_states,
+                 first_reached(s.feeds.checked, side.nodes));
+    return true;
+}
+
 void judge(const Situation& s, Docket& docket) {
     std::optional<SearchPool::Lease> freely_fed;
     const auto unrestricted = [&]() -> const Search& {
@@ -53,26 +77,18 @@ void judge(const Situation& s, Docket& docket) {
         return **freely_fed;
     };
     for (const JudgedSide& side : s.sides) {
-        if (!side.may_be_low || side.role == SideRole::intermediate) continue;
-        const auto is = [&](const Search& search) {
-            return std::find_if(side.nodes.begin(), side.nodes.end(),
-                                [&](Index node) { return search.reached(node); });
-        };
-        const auto behind_check = is(s.feeds.checked);
-        const bool passes = behind_check != side.nodes.end();
-        const bool metered = !passes && side.role == SideRole::branch &&
-                             is(s.feeds.fed) != side.nodes.end() &&
-                             is(unrestricted()) == side.nodes.end();
-        Verdict* verdict = docket.record(s, ElementType::side, side.named_after, side.states,
-                                         passes ? Outcome::pass : Outcome::fail,
-                                         metered ? Level::warning : Level::error);
-        if (verdict == nullptr) continue;
-        const std::string_view role = name(side.role);
-        if (passes) {
-            verdict->message = docket.text("a check lets charge oil into the ", role, " side");
-            verdict->witness = make_up_way(s, docket, side, *behind_check);
+        if (!side.may_be_low || !asked(side)) continue;
+        const Index made_up = first_reached(s.feeds.checked, side.nodes);
+        if (made_up != none) {
+            pass(s, docket, side, side.states, made_up);
             continue;
         }
+        const bool metered = side.role == SideRole::branch &&
+                             first_reached(s.feeds.fed, side.nodes) != none &&
+                             first_reached(unrestricted(), side.nodes) == none;
+        Verdict* verdict = docket.record(s, ElementType::side, side.named_after, side.states,
+                                         Outcome::fail, metered ? Level::warning : Level::error);
+        if (verdict == nullptr) continue;
         verdict->witness = ways_on_side(s, docket, side);
         const bool turned_round = std::any_of(
             verdict->witness.steps.begin(), verdict->witness.steps.end(),
@@ -80,8 +96,9 @@ void judge(const Situation& s, Docket& docket) {
         verdict->message =
             s.feeds.line.order.empty() && !metered ? "there is no charge line to make up from"
             : metered ? "charge oil reaches the branch through a restriction only"
-                      : docket.text("no make-up check leads from the charge line into the ", role,
-                                    " side", turned_round ? "; a check there faces out of it" : "");
+                      : docket.text("no make-up check leads from the charge line into the ",
+                                    name(side.role), " side",
+                                    turned_round ? "; a check there faces out of it" : "");
     }
 }
 
@@ -105,6 +122,7 @@ extern constinit const Rule make_up_check{
              .level = Level::error,
              .remedy = "Put a check between charge line and side, its free flow into the loop.",
              .sources = sources},
-    .judge = judge};
+    .judge = judge,
+    .judge_alike = judge_alike};
 
 }  // namespace loopwright
