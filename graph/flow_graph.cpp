@@ -170,8 +170,9 @@ void FlowGraph::fill_regions() {
                 edge.shift = passage.shift;
                 edge.both_ways = passage.both_ways;
                 edge.bypass = passage.bypass;
-                edge.declared_closed_loop = machine && circuit_.is_yes(component, "closed-loop");
                 edge.part = part(c);
+                edge.meant_for_loop = machine && ((edge.part == Part::pump && edge.both_ways) ||
+                                                  circuit_.is_yes(component, "closed-loop"));
             }
             // Ports that no passage names (a blocked port of a valve) stand nowhere yet.
             for (Index port = component.ports.begin; port < component.ports.end; ++port)

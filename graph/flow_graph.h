@@ -29,8 +29,8 @@ struct Edge {
     Shift shift = Shift::never;
     bool both_ways = false;
     bool bypass = false;
-    bool locked = false;                ///< hand valves only
-    bool declared_closed_loop = false;  ///< machines only
+    bool locked = false;          ///< hand valves only
+    bool meant_for_loop = false;  ///< a two-way pump, or a machine declared closed-loop
     Part part = Part::plumbing;
 };
 

@@ -8,7 +8,6 @@
 #include <algorithm>
 #include <array>
 #include <optional>
-#include <unordered_map>
 
 #include <loopwright/graph/cases.h>
 #include <loopwright/graph/judged_sides.h>
@@ -28,16 +27,21 @@ class Runner {
   public:
     Runner(const FlowGraph& graph, StructureBuilder& structure,
            const std::function<void(const Situation&)>& judge)
-        : graph_(graph), structure_(structure), judge_(judge), finder_(graph) {}
+        : graph_(graph),
+          structure_(structure),
+          judge_(judge),
+          finder_(graph),
+          valves_(graph),
+          known_slot_(graph.circuit().components.size(), none) {}
 
     void run(const Region& region) {
         region_ = &region;
-        valves_.emplace(graph_, region);
+        valves_.begin(region);
+        for (const KnownLoop& loop : known_) known_slot_[loop.first_pump] = none;
         known_.clear();
-        known_slot_.clear();
         looped_.assign(region.edges.size(), 0);
         for_each_combination([&](std::uint32_t /*c*/) { learn_from(running_states); });
-        if (valves_->any_commands()) {
+        if (valves_.any_commands()) {
             for_each_combination([&](std::uint32_t /*c*/) { learn_commands_of_sections(); });
             forget_machines();
             for_each_combination([&](std::uint32_t /*c*/) { learn_from(allowed_somehow()); });
@@ -53,7 +57,7 @@ class Runner {
   private:
     template <typename Visit>
     void for_each_combination(Visit visit) {
-        const std::uint32_t count = valves_->combination_count();
+        const std::uint32_t count = valves_.combination_count();
         for (std::uint32_t c = 0; c < count; ++c) {
             if (count > 1 || standing_region_ != region_) stand(c);
             standing_region_ = region_;
@@ -62,8 +66,8 @@ class Runner {
     }
 
     void stand(std::uint32_t combination) {
-        positions_ = valves_->positions(combination);
-        base_standing_ = valves_->standing(positions_);
+        valves_.find_positions(combination, positions_);
+        valves_.find_standing(positions_, base_standing_);
         find_at_tank(graph_, *region_, base_standing_, searches_, at_tank_);
         for (const Direction direction :
              {Direction::none, Direction::forward, Direction::reverse}) {
@@ -81,9 +85,9 @@ class Runner {
 
     /// The states that these positions allow some loop.
     StateSet allowed_somehow() const {
-        StateSet allowed = valves_->allowed_states(positions_);
+        StateSet allowed = valves_.allowed_states(positions_);
         for (Index k = 0; k < known_.size(); ++k)
-            allowed |= valves_->allowed_states_apart(positions_, k);
+            allowed |= valves_.allowed_states_apart(positions_, k);
         return allowed;
     }
 
@@ -101,15 +105,17 @@ class Runner {
 
     void learn(const LoopSet& set) {
         for (const Loop& loop : set.loops) {
-            const auto [slot, fresh] =
-                known_slot_.try_emplace(loop.first_pump, static_cast<Index>(known_.size()));
-            if (fresh) known_.push_back({.first_pump = loop.first_pump});
-            KnownLoop* known = &known_[slot->second];
+            Index& slot = known_slot_[loop.first_pump];
+            if (slot == none) {
+                slot = static_cast<Index>(known_.size());
+                known_.push_back({.first_pump = loop.first_pump});
+            }
+            KnownLoop* known = &known_[slot];
             for (const Index e : set.edges_of(loop)) {
                 const Edge& edge = region_->edges[e];
                 if (edge.shift == Shift::position) {
                     known->reversible = true;
-                    valves_->note_command(edge.component, slot->second);
+                    valves_.note_command(edge.component, slot);
                 }
                 if (edge.passage_class != PassageClass::displacement) continue;
                 looped_[e] = 1;
@@ -138,21 +144,21 @@ class Runner {
             for (const Index node : section.nodes)
                 for (const FlowArc& arc : region_->arcs_of(node))
                     if (region_->edges[arc.edge].shift == Shift::position)
-                        valves_->note_command(region_->edges[arc.edge].component,
-                                              section.known_loop);
+                        valves_.note_command(region_->edges[arc.edge].component,
+                                             section.known_loop);
     }
 
     void run_combination() {
         if (allowed_somehow() == 0) return;
-        const StateSet allowed = valves_->allowed_states(positions_);
+        const StateSet allowed = valves_.allowed_states(positions_);
         sections_.clear();
-        if (valves_->any_commands())
+        if (valves_.any_commands())
             sections_ = find_sections(graph_, *region_, base_standing_, *loops_[0], known_);
-        if (valves_->follows_pressure()) {
+        if (valves_.follows_pressure()) {
             shut_standing_ = base_standing_;
-            valves_->set_all_shifted(shut_standing_, false);
+            valves_.set_all_shifted(shut_standing_, false);
             wide_standing_ = base_standing_;
-            valves_->set_all_shifted(wide_standing_, true);
+            valves_.set_all_shifted(wide_standing_, true);
         }
         groups_.find(*region_, loops_, allowed);
         std::uint32_t begun = 0;
@@ -173,7 +179,7 @@ class Runner {
 
     /// One loop in each state, the others in neutral, where that makes a difference.
     void run_apart(Index k, StateSet allowed) {
-        const StateSet apart = valves_->allowed_states_apart(positions_, k);
+        const StateSet apart = valves_.allowed_states_apart(positions_, k);
         rest_all_but(known_[k]);
         LoopSet mixed;
         std::optional<Direction> mixed_direction;
@@ -181,7 +187,7 @@ class Runner {
             if (one.high == High::neither) continue;
             const LoopSet* loops = loops_[static_cast<std::size_t>(one.direction)];
             auto states = static_cast<StateSet>(one.states & apart);
-            if (!valves_->follows_pressure() && loops == loops_[0])
+            if (!valves_.follows_pressure() && loops == loops_[0])
                 states = without(states, allowed);
             if (states == 0) continue;
             if (loops != loops_[0]) {
@@ -210,19 +216,19 @@ class Runner {
     void evaluate(const Case& one, const LoopSet& loops, std::span<const High> highs,
                   StateSet states, Index judged = none) {
         find_loop_states(loops, states);
-        alike_.shut = valves_->follows_pressure() ? &shut_standing_ : &base_standing_;
-        alike_.wide = valves_->follows_pressure() ? &wide_standing_ : &base_standing_;
+        alike_.shut = valves_.follows_pressure() ? &shut_standing_ : &base_standing_;
+        alike_.wide = valves_.follows_pressure() ? &wide_standing_ : &base_standing_;
         standing_ = base_standing_;
-        valves_->set_by_pressure(loops, highs, standing_);
+        valves_.set_by_pressure(loops, highs, standing_);
         update_feeds(loops, one.direction);
         Situation situation{.graph = graph_,
                             .region = *region_,
                             .loops = loops,
                             .states = states,
                             .combination = combination_,
-                            .valves = valves_->valves(),
+                            .valves = valves_.valves(),
                             .positions = positions_,
-                            .undecided = valves_->undecided(),
+                            .undecided = valves_.undecided(),
                             .direction = one.direction,
                             .highs = highs,
                             .loop_states = loop_states_,
@@ -263,7 +269,7 @@ class Runner {
     void update_feeds(const LoopSet& loops, Direction direction) {
         const auto hold_in = [&](const Standing& other) {
             return hold_with(feeds_, *region_, loops, open_part_ways_,
-                             valves_->shifted_by_pressure(), feeds_standing_, other);
+                             valves_.shifted_by_pressure(), feeds_standing_, other);
         };
         if (!alike_.first && alike_.number == feeds_number_ &&
             (feeds_of_all_ || hold_in(standing_)))
@@ -282,9 +288,9 @@ class Runner {
     }
 
     StateSet states_of(Index first_pump) const {
-        const auto known = known_slot_.find(first_pump);
-        if (known == known_slot_.end()) return 0;  // only while other loops stand in neutral
-        return known_[known->second].states();
+        const Index known = known_slot_[first_pump];
+        if (known == none) return 0;  // only while other loops stand in neutral
+        return known_[known].states();
     }
 
     const FlowGraph& graph_;
@@ -294,9 +300,9 @@ class Runner {
 
     // Of the region at hand.
     const Region* region_ = nullptr;
-    std::optional<ValveBoard> valves_;
+    ValveBoard valves_;
     std::vector<KnownLoop> known_;
-    std::unordered_map<Index, Index> known_slot_;  // first pump -> known_; never iterated
+    std::vector<Index> known_slot_;  // by first pump, into known_
     std::vector<std::uint8_t> looped_;
     std::vector<std::uint8_t> open_part_ways_;
     const Region* standing_region_ = nullptr;  // that the one combination stands for

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <bit>
 
-#include <loopwright/graph/disjoint_sets.h>
-
 namespace loopwright {
 
 namespace {
@@ -45,6 +43,7 @@ Index StructureBuilder::loop_of(Index first_pump) {
         structure_.loops.emplace_back();
         structure_.loops.back().id =
             "loop:" + std::string(graph_.circuit().components[first_pump].path);
+        structure_.loops.back().sides.reserve(2);  // few have branches or sections
     }
     return slot;
 }
@@ -155,7 +154,7 @@ void StructureBuilder::find_open_parts(const Region& region, std::span<const std
     if (std::all_of(region.machines.begin(), region.machines.end(),
                     [&](Index e) { return looped[e] != 0; }))
         return;
-    DisjointSets sets(region.node_count);
+    sets_.reset(region.node_count);
     const auto free = [&](Index node) {
         return region.is_reservoir[node] == 0 && on_loop_joint_[region.joints[node]] == 0;
     };
@@ -164,9 +163,9 @@ void StructureBuilder::find_open_parts(const Region& region, std::span<const std
         if (edge.passage_class == PassageClass::leakage ||
             edge.passage_class == PassageClass::pressure_opened || looped[e] != 0)
             continue;
-        if (free(edge.from) && free(edge.to)) sets.join(edge.from, edge.to);
+        if (free(edge.from) && free(edge.to)) sets_.join(edge.from, edge.to);
     }
-    std::vector<Index> slot(region.node_count, none);
+    part_.assign(region.node_count, none);
     for (const Index e : region.machines) {
         const Edge& edge = region.edges[e];
         if (looped[e] != 0) continue;
@@ -177,7 +176,7 @@ void StructureBuilder::find_open_parts(const Region& region, std::span<const std
             structure_.open_parts.push_back(alone);
             part = &structure_.open_parts.back();
         } else {
-            Index& at = slot[sets.find(node)];
+            Index& at = part_[sets_.find(node)];
             if (at == none) {
                 at = static_cast<Index>(structure_.open_parts.size());
                 structure_.open_parts.push_back(alone);

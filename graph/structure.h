@@ -2,6 +2,7 @@
 
 #include <vector>
 
+#include <loopwright/graph/disjoint_sets.h>
 #include <loopwright/graph/situation.h>
 
 namespace loopwright {
@@ -47,6 +48,8 @@ class StructureBuilder {
     std::vector<std::uint8_t> on_loop_joint_;
     std::vector<std::uint8_t> charge_line_;
     const Region* charge_seen_ = nullptr;
+    DisjointSets sets_;        // of a region's nodes outside the loops
+    std::vector<Index> part_;  // by leader: into structure_.open_parts
 };
 
 }  // namespace loopwright

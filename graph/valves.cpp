@@ -42,8 +42,12 @@ FewSides main_sides_from(const Region& region, Index node, const LoopSet& loops,
 
 }  // namespace
 
-ValveBoard::ValveBoard(const FlowGraph& graph, const Region& region)
-    : graph_(graph), circuit_(graph.circuit()), region_(region), base_(region.edges.size(), 0) {
+void ValveBoard::begin(const Region& region) {
+    region_ = &region;
+    base_.assign(region.edges.size(), 0);
+    valves_.clear();
+    flushing_.clear();
+    for (auto* list : {&piloted_, &shifted_by_pressure_, &components_, &undecided_}) list->clear();
     for (Index i = 0; i < region.components.size(); ++i) {
         const Index c = region.components[i];
         const Component& component = circuit_.components[c];
@@ -86,9 +90,8 @@ Index ValveBoard::rest_position(Index component) const {
     return range.begin;
 }
 
-std::vector<Index> ValveBoard::positions(std::uint32_t combination) const {
-    std::vector<Index> positions;
-    positions.reserve(components_.size());
+void ValveBoard::find_positions(std::uint32_t combination, std::vector<Index>& positions) const {
+    positions.clear();
     for (const Index valve : components_) {
         const Range range = circuit_.components[valve].positions;
         if (!undecided_.empty()) {
@@ -98,19 +101,17 @@ std::vector<Index> ValveBoard::positions(std::uint32_t combination) const {
         positions.push_back(range.begin + combination % range.size());
         combination /= range.size();
     }
-    return positions;
 }
 
-Standing ValveBoard::standing(std::span<const Index> positions) const {
-    Standing standing = base_;
+void ValveBoard::find_standing(std::span<const Index> positions, Standing& standing) const {
+    standing = base_;
     for (std::size_t v = 0; v < valves_.size(); ++v)
         for (Index e = valves_[v].edges.begin; e < valves_[v].edges.end; ++e) {
-            const Edge& edge = region_.edges[e];
+            const Edge& edge = region_->edges[e];
             if (edge.shift == Shift::position &&
                 circuit_.passages[edge.passage].position == positions[v])
                 standing[e] = edge.both_ways ? open_forward | open_backward : open_forward;
         }
-    return standing;
 }
 
 void ValveBoard::note_command(Index component, Index loop) {
@@ -165,13 +166,13 @@ void ValveBoard::set_by_pressure(const LoopSet& loops, std::span<const High> hig
                                  Standing& standing) const {
     for (const Valve& valve : flushing_) shift(valve, loops, highs, standing);
     for (const Index e : piloted_) {
-        const Edge& edge = region_.edges[e];
+        const Edge& edge = region_->edges[e];
         if (edge.shift == Shift::higher_inlet) {
             // Shut where another inlet is higher and this one is not.
             for (Index other = first_edge_of(edge);
-                 other < region_.edges.size() && region_.edges[other].component == edge.component;
+                 other < region_->edges.size() && region_->edges[other].component == edge.component;
                  ++other)
-                if (other != e && is_high(region_.edges[other].from, loops, highs, standing) &&
+                if (other != e && is_high(region_->edges[other].from, loops, highs, standing) &&
                     !is_high(edge.from, loops, highs, standing))
                     standing[e] = 0;
             continue;
@@ -186,13 +187,13 @@ void ValveBoard::set_by_pressure(const LoopSet& loops, std::span<const High> hig
 
 Index ValveBoard::first_edge_of(const Edge& edge) const {
     const auto at =
-        std::lower_bound(region_.components.begin(), region_.components.end(), edge.component);
-    return region_.first_edge[static_cast<std::size_t>(at - region_.components.begin())];
+        std::lower_bound(region_->components.begin(), region_->components.end(), edge.component);
+    return region_->first_edge[static_cast<std::size_t>(at - region_->components.begin())];
 }
 
 bool ValveBoard::is_high(Index node, const LoopSet& loops, std::span<const High> highs,
                          const Standing& standing) const {
-    const auto sides = main_sides_from(region_, node, loops, standing);
+    const auto sides = main_sides_from(*region_, node, loops, standing);
     return std::any_of(sides.begin(), sides.end(), [&](Index s) {
         const LoopSide& side = loops.sides[s];
         return highs[side.loop] != High::neither && side.letter == highs[side.loop];
@@ -201,7 +202,7 @@ bool ValveBoard::is_high(Index node, const LoopSet& loops, std::span<const High>
 
 void ValveBoard::set_all_shifted(Standing& standing, bool open) const {
     const auto set = [&](Index e) {
-        const Edge& edge = region_.edges[e];
+        const Edge& edge = region_->edges[e];
         if (edge.shift == Shift::never) return;
         standing[e] = !open ? 0 : edge.both_ways ? open_forward | open_backward : open_forward;
     };
@@ -213,10 +214,10 @@ void ValveBoard::shift(const Valve& valve, const LoopSet& loops, std::span<const
     std::array<Index, 2> ends = {none, none};  // the passages from A and from B
     std::size_t found = 0;
     for (Index e = valve.edges.begin; e < valve.edges.end && found < 2; ++e)
-        if (region_.edges[e].shift == Shift::pressure) ends[found++] = e;
+        if (region_->edges[e].shift == Shift::pressure) ends[found++] = e;
     if (found == 2) {
-        const auto at_a = main_sides_from(region_, region_.edges[ends[0]].from, loops, standing);
-        const auto at_b = main_sides_from(region_, region_.edges[ends[1]].from, loops, standing);
+        const auto at_a = main_sides_from(*region_, region_->edges[ends[0]].from, loops, standing);
+        const auto at_b = main_sides_from(*region_, region_->edges[ends[1]].from, loops, standing);
         for (const Index sa : at_a)
             for (const Index sb : at_b) {
                 const LoopSide& a = loops.sides[sa];
@@ -229,7 +230,7 @@ void ValveBoard::shift(const Valve& valve, const LoopSet& loops, std::span<const
             }
     }
     for (Index e = valve.edges.begin; e < valve.edges.end; ++e)
-        if (region_.edges[e].shift == Shift::pressure_centred)
+        if (region_->edges[e].shift == Shift::pressure_centred)
             standing[e] = open_forward | open_backward;
 }
 

@@ -15,9 +15,12 @@ namespace loopwright {
 /// More combinations of positions than this in one region are not gone through.
 inline constexpr std::uint32_t most_combinations = 65'536;
 
+/// Taken from region to region: it keeps its memory.
 class ValveBoard {
   public:
-    ValveBoard(const FlowGraph& graph, const Region& region);
+    explicit ValveBoard(const FlowGraph& graph) : graph_(graph), circuit_(graph.circuit()) {}
+
+    void begin(const Region& region);
 
     /// Number of combinations of positions; 1 if there are too many (see undecided()).
     std::uint32_t combination_count() const { return combinations_; }
@@ -30,9 +33,9 @@ class ValveBoard {
     std::span<const Index> shifted_by_pressure() const { return shifted_by_pressure_; }
 
     /// Where each valve stands in a combination (at rest where there are too many).
-    std::vector<Index> positions(std::uint32_t combination) const;
+    void find_positions(std::uint32_t combination, std::vector<Index>& positions) const;
     /// What stands open with the valves so, flushing valves shut.
-    Standing standing(std::span<const Index> positions) const;
+    void find_standing(std::span<const Index> positions, Standing& standing) const;
 
     /// Told that a valve commands a loop: one of its paths is a passage of the loop or leads to a
     /// section of it. `loop`: any number that stands for the loop.
@@ -49,7 +52,7 @@ class ValveBoard {
     /// their higher inlet, and piloted valves where the pilot hangs on the side that is high.
     void set_by_pressure(const LoopSet& loops, std::span<const High> highs,
                          Standing& standing) const;
-    /// The same with all that pressure shifts open, which is more than ever stands open at once,
+    /// Sets all that pressure shifts open, which is more than ever stands open at once,
     /// or shut.
     void set_all_shifted(Standing& standing, bool open) const;
 
@@ -70,7 +73,7 @@ class ValveBoard {
 
     const FlowGraph& graph_;
     const Circuit& circuit_;
-    const Region& region_;
+    const Region* region_ = nullptr;
     Standing base_;
     std::vector<Valve> valves_;
     std::vector<Valve> flushing_;

@@ -48,18 +48,17 @@ void add_search_of_joint(const FlowGraph& graph, Index from, Found found,
     Index at = none;
     for (std::size_t i = 0; i < queue.size() && at == none; ++i) {
         const Index port = queue[i];
-        if (found(port)) {
-            at = port;
-            break;
-        }
         const auto visit = [&](Index next, Index line) {
+            if (at != none) return;
             Reached& there = reached[static_cast<std::size_t>(slot(next))];
             if (next == from || there.from != none) return;
             there = {port, line};
             queue.push_back(next);
+            if (found(next)) at = next;
         };
         for (const Index line : graph.lines_of(port))
             for (const Index next : circuit.ports_of(circuit.lines[line])) visit(next, line);
+        if (at != none) break;
         const Component& component = circuit.components[circuit.ports[port].component];
         if (!joins_its_ports(circuit, component)) continue;
         for (Index next = component.ports.begin; next < component.ports.end; ++next)

@@ -8,6 +8,7 @@
 
 #include <loopwright/base/unit_text.h>
 #include <loopwright/parser/clipped.h>
+#include <loopwright/parser/scan_bytes.h>
 #include <loopwright/parser/short_text.h>
 
 namespace loopwright {
@@ -157,12 +158,11 @@ bool is_id(std::string_view text) {
 }
 
 bool is_position_id(std::string_view text) {
-    const auto may_begin = [](char c) {
-        return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+    const auto may_stand = [](char c) {
+        return (byte_classes[static_cast<unsigned char>(c)] & byte_class::id) != 0;
     };
-    return !text.empty() && may_begin(text.front()) &&
-           std::all_of(text.begin(), text.end(),
-                       [&may_begin](char c) { return may_begin(c) || c == '-' || c == '_'; });
+    return !text.empty() && text.front() != '-' && text.front() != '_' &&
+           std::all_of(text.begin(), text.end(), may_stand);
 }
 
 }  // namespace loopwright

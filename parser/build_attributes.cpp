@@ -143,14 +143,19 @@ AttributeValue Builder::value_of(const Page& page, const ElementWords& words, co
     return value;
 }
 
-std::string_view Builder::id_text(const Page& page, const ElementWords& words, const Given& given) {
+std::string_view Builder::id_text(const Page& page, const ElementWords& words, const Given& given,
+                                  bool* sound) {
     if (!given.has(words.id)) {
         return {};
     }
     const ScannedAttribute& attribute = page.document().attribute(given.attribute(words.id));
     const std::string_view id = page.document().value(attribute);
     const bool position = words.role == ElementRole::position;
-    if (!given.guessed(words.id) && !(position ? is_position_id(id) : is_id(id))) {
+    const bool is_sound = position ? is_position_id(id) : is_id(id);
+    if (sound != nullptr) {
+        *sound = is_sound;
+    }
+    if (!is_sound && !given.guessed(words.id)) {
         report_.error(text_of(page, attribute).value, [&] {
             return Words{fmt::format("'{}' is no id", clipped(id)),
                          position ? "a letter or digit, then letters, digits, '-' and '_'"
@@ -164,12 +169,13 @@ std::string_view Builder::id_text(const Page& page, const ElementWords& words, c
 std::string_view Builder::take_id(Scope& scope, const ElementWords& words, const Given& given,
                                   NameType type, Index index) {
     const Page& page = *scope.page;
-    const std::string_view id = id_text(page, words, given);
+    bool sound = false;
+    const std::string_view id = id_text(page, words, given, &sound);
     if (id.empty()) {
         ++scope.nameless;
         return id;
     }
-    if (!is_id(id)) {
+    if (!sound) {
         ++scope.nameless;  // lines may write it as it is meant
     }
     if (Name* first = names_.add(scope.names, id, {type, false, index}); first != nullptr) {

@@ -118,7 +118,8 @@ void Builder::declared_port(const Page& page, std::uint32_t element, Index compo
     const Given given = read_given(page, words, element);
     check_required(page, words, given, element);
     no_children(page, element, words.name);
-    const std::string_view letter = id_text(page, words, given);
+    bool sound = false;
+    const std::string_view letter = id_text(page, words, given, &sound);
     const bool below_level =
         !reservoir ||
         value_of(page, words, given, vocabulary_.slot(words, "level")).text != "above";
@@ -129,7 +130,7 @@ void Builder::declared_port(const Page& page, std::uint32_t element, Index compo
     const auto index = static_cast<Index>(circuit_.ports.size());
     const Name* first =
         names_.add(NameScope::ports(component), letter, {NameType::port, false, index});
-    if (first != nullptr || !is_id(letter)) {
+    if (first != nullptr || !sound) {
         doubtful_[component] = true;  // another id is meant, perhaps one that a line joins
     }
     if (first != nullptr) {

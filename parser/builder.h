@@ -171,7 +171,9 @@ class Builder {
                             Slot slot, bool* bad = nullptr);
     std::string_view take_id(Scope& scope, const ElementWords& words, const Given& given,
                              NameType type, Index index);
-    std::string_view id_text(const Page& page, const ElementWords& words, const Given& given);
+    /// `sound`: is told whether the text may be an id (told where it may not and is no guess).
+    std::string_view id_text(const Page& page, const ElementWords& words, const Given& given,
+                             bool* sound = nullptr);
     void report_duplicate(const GivenText& id, const Name& first);
     std::string_view path_of(const Scope& scope, std::uint32_t element, std::string_view id);
     bool take_text(const Page& page, std::uint32_t element, std::size_t bytes);

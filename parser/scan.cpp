@@ -1,5 +1,6 @@
 #include <loopwright/parser/scan.h>
 
+#include <bit>
 #include <limits>
 #include <stdexcept>
 
@@ -7,6 +8,7 @@
 
 #include <loopwright/parser/scan_head.h>
 #include <loopwright/parser/scanner.h>
+#include <loopwright/parser/short_text.h>
 
 namespace loopwright {
 
@@ -176,6 +178,14 @@ bool Scanner::value(ScannedAttribute& attribute) {
     const std::uint8_t stop = quote == '"' ? byte_class::ends_double : byte_class::ends_single;
     attribute.value_begin = at(opening + 1);
     for (const char* p = opening + 1;;) {
+        if constexpr (std::endian::native == std::endian::little) {
+            // Eight at a time: a loop over single bytes ends where no branch predictor foresees it.
+            unsigned run = 8;
+            while (run == 8 && end_ - p >= 8) {
+                run = bytes_of_value(load_8(p), quote);
+                p += run;
+            }
+        }
         while (!is(p, stop)) {
             ++p;
         }

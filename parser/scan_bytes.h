@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <bit>
 #include <cstdint>
 #include <optional>
 #include <string_view>
@@ -18,6 +19,7 @@ inline constexpr std::uint8_t name = 4;
 inline constexpr std::uint8_t ends_double = 8;   ///< stops the quick run through "..."
 inline constexpr std::uint8_t ends_single = 16;  ///< stops the quick run through '...'
 inline constexpr std::uint8_t beyond_ascii = 32;
+inline constexpr std::uint8_t id = 64;  ///< may stand in an id of the circuit
 }  // namespace byte_class
 
 constexpr std::array<std::uint8_t, 256> make_byte_classes() {
@@ -31,12 +33,13 @@ constexpr std::array<std::uint8_t, 256> make_byte_classes() {
         add(static_cast<unsigned char>(c), static_cast<unsigned char>(c), byte_class::space);
     }
     constexpr unsigned in_names = byte_class::name_start | byte_class::name;
-    add('A', 'Z', in_names);
-    add('a', 'z', in_names);
-    add('_', '_', in_names);
+    add('A', 'Z', in_names | byte_class::id);
+    add('a', 'z', in_names | byte_class::id);
+    add('_', '_', in_names | byte_class::id);
     add(':', ':', in_names);
-    add('0', '9', byte_class::name);
-    add('-', '.', byte_class::name);
+    add('0', '9', byte_class::name | byte_class::id);
+    add('-', '-', byte_class::name | byte_class::id);
+    add('.', '.', byte_class::name);
     for (const char c : {'<', '&', '\r', '\n', '\t', '\0'}) {
         add(static_cast<unsigned char>(c), static_cast<unsigned char>(c),
             byte_class::ends_double | byte_class::ends_single);
@@ -48,6 +51,24 @@ constexpr std::array<std::uint8_t, 256> make_byte_classes() {
 }
 
 inline constexpr std::array<std::uint8_t, 256> byte_classes = make_byte_classes();
+
+/// How many of the eight bytes in `word`, in the order of memory, stand before the first that may
+/// end the quick run through a value: the quote, '<', '&' or what is below a blank. Eight if none
+/// does.
+inline unsigned bytes_of_value(std::uint64_t word, char quote) {
+    constexpr std::uint64_t ones = 0x0101010101010101U;
+    constexpr std::uint64_t highs = 0x8080808080808080U;
+    // The high bit of each byte that is below the limit; exact up to the first.
+    const auto below = [](std::uint64_t bytes, unsigned limit) {
+        return (bytes - ones * limit) & ~bytes & highs;
+    };
+    const auto equal = [&below](std::uint64_t bytes, char c) {
+        return below(bytes ^ (ones * static_cast<unsigned char>(c)), 1);
+    };
+    const std::uint64_t stops =
+        below(word, ' ') | equal(word, quote) | equal(word, '<') | equal(word, '&');
+    return static_cast<unsigned>(std::countr_zero(stops)) / 8;
+}
 
 /// A character and its length in bytes; length 0: no valid UTF-8.
 struct Utf8Character {

@@ -33,6 +33,15 @@ inline std::uint64_t packed(std::string_view text) {
             return load_4(p) | (load_4(p + size - 4) << (8 * (size - 4)));
         }
     }
+    if (size == 0) {
+        return 0;
+    }
+    if (size < 4) {  // the first, the middle and the last, which may be one
+        const auto byte = [p](std::size_t i) {
+            return std::uint64_t{static_cast<unsigned char>(p[i])};
+        };
+        return byte(0) | (byte(size / 2) << 8) | (byte(size - 1) << 16);
+    }
     std::uint64_t value = 0;
     for (std::size_t i = 0; i < size; ++i) {
         value |= std::uint64_t{static_cast<unsigned char>(p[i])} << (8 * i);

@@ -6,6 +6,8 @@
 #include <optional>
 #include <queue>
 
+#include <boost/container/small_vector.hpp>
+
 #include <loopwright/base/unit_text.h>
 #include <loopwright/graph/witness.h>
 #include <loopwright/rules/rule.h>
@@ -269,7 +271,7 @@ void for_each_housing(const Situation& s, Visit visit) {
 
 /// A way that is free while every flushing valve is shut stays so.
 bool judge_alike(const Situation& s, Docket& docket) {
-    std::vector<std::pair<Index, Index>> housings;
+    boost::container::small_vector<std::pair<Index, Index>, 8> housings;
     for_each_housing(s, [&](Index c, Index port) { housings.emplace_back(c, port); });
     if (housings.empty()) return true;
     const SearchPool::Lease free = free_ways(s, *s.alike.shut);

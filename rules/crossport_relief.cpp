@@ -2,10 +2,11 @@
 // leads, again past nothing that can close, to another side of the loop or to a charge line from
 // which another side is made up.
 #include <algorithm>
-#include <memory>
 #include <optional>
 #include <span>
 #include <unordered_map>
+
+#include <boost/container/small_vector.hpp>
 
 #include <loopwright/graph/disjoint_sets.h>
 #include <loopwright/graph/witness.h>
@@ -45,6 +46,13 @@ struct Relieved {
     Index to_tank = none;  ///< slot of the relief's arc
 };
 
+/// Parts of a charge line that oil gets through both ways; the maps are never iterated.
+struct LineParts {
+    DisjointSets sets = {};
+    std::unordered_map<Index, Search> checked_from = {};
+    std::unordered_map<Index, Search> secured_from = {};
+};
+
 class Judge {
   public:
     Judge(const Situation& s, Docket& docket)
@@ -62,12 +70,11 @@ class Judge {
     }
 
     /// A relief from side to side that is reached while every flushing valve is shut limits in all
-    /// situations alike that have the same feeds. False, with nothing recorded, where a side has
-    /// none.
+    /// situations alike that have the same feeds. False where a side has none.
     bool run_alike() {
         if (!s_.alike.same_feeds) return false;
-        sound_.clear();
-        ways_.clear();
+        boost::container::small_vector<Sound, 4> sound;
+        std::vector<FlowArc>& ways = s_.searches.path();
         for (const JudgedSide& side : s_.sides) {
             if (!limits(side)) continue;
             mark(side);
@@ -76,26 +83,25 @@ class Judge {
             if (!found.relief || found.discharge.node != found.relief->to ||
                 found.discharge.over_charge)
                 return false;
-            const std::size_t begin = ways_.size();
-            add_way(found, ways_);
-            if (!std::all_of(ways_.begin() + static_cast<std::ptrdiff_t>(begin), ways_.end() - 1,
+            const auto begin = static_cast<Index>(ways.size());
+            add_way(found, ways);
+            if (!std::all_of(ways.begin() + begin, ways.end() - 1,
                              [&](const FlowArc& arc) { return stands_open(*s_.alike.shut, arc); }))
                 return false;
-            sound_.push_back({&side, found, begin, ways_.size()});
+            sound.push_back({&side, found, {begin, static_cast<Index>(ways.size())}});
         }
-        for (const Sound& one : sound_)
+        for (const Sound& one : sound)
             pass(*one.side, one.side->alike_states, one.found,
-                 std::span(ways_).subspan(one.begin, one.end - one.begin));
+                 std::span(ways).subspan(one.way.begin, one.way.size()));
         return true;
     }
 
   private:
-    /// A side that is limited, and the way of its oil: in `ways_`, from begin to end.
+    /// A side that is limited, and the way of its oil in a list of all.
     struct Sound {
         const JudgedSide* side = nullptr;
         Relieved found = {};
-        std::size_t begin = 0;
-        std::size_t end = 0;
+        Range way = {};
     };
 
     /// Main sides and sections are asked about, and are what a relief may discharge into.
@@ -222,7 +228,7 @@ class Judge {
             if (others_->reached(node)) {
                 discharge.node = node;
                 found = true;
-            } else if (s_.feeds.line.reached(node) && makes_up_another(node)) {
+            } else if (s_.feeds.line.reached(node) && gets_to_another(checked_from(node))) {
                 discharge.node = node;
                 discharge.over_charge = true;
                 found = true;
@@ -250,13 +256,10 @@ class Judge {
                            [&](Index node) { return search.reached(node); });
     }
 
-    /// Whether a make-up path leads from this node of a charge line to another side of the loop.
-    bool makes_up_another(Index node) { return gets_to_another(checked_from(node)); }
-
     /// Whether secured ways lead from this node of a charge line to another side of the loop.
     bool leads_to_another(Index node) {
-        if (line_parts_ == nullptr) find_line_parts();
-        const auto [at, fresh] = secured_from_.try_emplace(line_parts_->find(node));
+        LineParts& parts = line_parts();
+        const auto [at, fresh] = parts.secured_from.try_emplace(parts.sets.find(node));
         Search& led = at->second;
         if (fresh) {
             led.clear(s_.region.node_count);
@@ -271,8 +274,8 @@ class Judge {
     /// Make-up paths from a charge line, worked out once for all its nodes that oil gets between
     /// both ways.
     const Search& checked_from(Index node) {
-        if (line_parts_ == nullptr) find_line_parts();
-        const auto [at, fresh] = checked_from_.try_emplace(line_parts_->find(node));
+        LineParts& parts = line_parts();
+        const auto [at, fresh] = parts.checked_from.try_emplace(parts.sets.find(node));
         if (!fresh) return at->second;
         const FeedRule rule(s_.region, s_.standing, s_.loops, s_.feeds.vented, s_.open_part_ways);
         Search fed;
@@ -283,14 +286,16 @@ class Judge {
         return at->second;
     }
 
-    void find_line_parts() {
-        line_parts_ = std::make_unique<DisjointSets>(s_.region.node_count);
+    LineParts& line_parts() {
+        if (line_parts_) return *line_parts_;
+        line_parts_.emplace().sets.reset(s_.region.node_count);
         for (Index e = 0; e < s_.region.edges.size(); ++e) {
             const Edge& edge = s_.region.edges[e];
             if (open_way(edge) && s_.standing[e] == (open_forward | open_backward) &&
                 s_.feeds.line.reached(edge.from) && s_.feeds.line.reached(edge.to))
-                line_parts_->join(edge.from, edge.to);
+                line_parts_->sets.join(edge.from, edge.to);
         }
+        return *line_parts_;
     }
 
     /// From the side over the relief just found to where its oil goes.
@@ -353,12 +358,7 @@ class Judge {
 
     const Situation& s_;
     Docket& docket_;
-    std::vector<Sound> sound_;
-    std::vector<FlowArc> ways_;
-    // Looked up only, never iterated.
-    std::unordered_map<Index, Search> checked_from_;
-    std::unordered_map<Index, Search> secured_from_;
-    std::unique_ptr<DisjointSets> line_parts_;
+    std::optional<LineParts> line_parts_;  // only where a relief leads into a charge line
     SearchPool::Lease to_relief_;
     SearchPool::Lease from_relief_;
     SearchPool::Lease own_;     // the side's nodes

@@ -8,10 +8,6 @@ namespace loopwright {
 
 namespace {
 
-bool meant_for_a_loop(const Edge& edge) {
-    return (edge.part == Part::pump && edge.both_ways) || edge.declared_closed_loop;
-}
-
 /// Once round: out of the machine and back to its other port over the loop's own passages.
 Witness round_trip(const Situation& s, Docket& docket, Index edge) {
     const Edge& machine = s.region.edges[edge];
@@ -98,7 +94,7 @@ Witness open_end(const Situation& s, Docket& docket, const Edge& machine, std::s
 bool judge_alike(const Situation& s, Docket& docket) {
     for (const Index e : s.region.machines) {
         const Edge& edge = s.region.edges[e];
-        if (!meant_for_a_loop(edge) || !s.asks(e)) continue;
+        if (!edge.meant_for_loop || !s.asks(e)) continue;
         const Index loop = s.loops.loop_of[e];
         const bool shorted = loop != none && s.loops.loops[loop].shorted;
         const bool sound = loop != none && !shorted;

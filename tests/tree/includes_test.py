@@ -21,7 +21,8 @@ BELOW = {
 # Header pattern -> where it may be included from.
 THIRD_PARTY = {
     r"pugixml\.hpp": r"parser/xml_reader\.cpp|tests/.*\.cpp",
-    r"boost/.*": r"graph/[^/]*\.cpp",
+    r"boost/container/.*": r"(graph|rules)/[^/]*\.cpp",
+    r"boost/(?!container/).*": r"graph/[^/]*\.cpp",
     r"nlohmann/.*": r"(render|tests)/.*\.cpp",
     r"CLI/.*": r"app/[^/]*\.cpp",
     r"(cairo|pango|fontconfig).*": r"(render|tests/render)/.*\.cpp",
