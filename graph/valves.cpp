@@ -12,33 +12,120 @@ namespace loopwright {
 namespace {
 
 using FewSides = boost::container::small_vector<Index, 4>;
+using FewArcs = boost::container::small_vector<FlowArc, 4>;
 
 bool is_piloted(Shift shift) {
     return shift == Shift::pilot_opens || shift == Shift::pilot_shuts ||
            shift == Shift::pilot_unloads || shift == Shift::higher_inlet;
 }
 
-/// The main sides that a node hangs on by ways open both ways.
-FewSides main_sides_from(const Region& region, Index node, const LoopSet& loops,
-                         const Standing& standing) {
-    FewSides sides;
-    boost::container::small_vector<Index, 16> seen{node};
-    for (std::size_t i = 0; i < seen.size(); ++i) {
-        if (loops.on_main[seen[i]] != 0) {
-            for (const Index s : loops.sides_at(seen[i]))
-                if (loops.sides[s].role == SideRole::main) sides.push_back(s);
-            continue;
+/// Finds the main sides whose pressure stands at a node: those that it hangs on by ways open both
+/// ways, and back over a shuttle valve from its outlet to its inlets.
+class SidesFelt {
+  public:
+    SidesFelt(const Region& region, const LoopSet& loops, const Standing& standing)
+        : region_(region), loops_(loops), standing_(standing) {}
+
+    /// At a flushing valve's port; what meters on the way takes no pressure off a shut port.
+    FewSides at_port(Index node) {
+        parts_.push_back({node, none, false});
+        for (std::size_t i = 0; i < parts_.size(); ++i) {
+            if (!spread(Part(parts_[i]))) continue;
+            for (const FlowArc& arc : exits_)
+                if (meters(arc)) parts_.push_back({arc.to, arc.edge, false});
         }
-        for (const FlowArc& arc : region.arcs_of(seen[i])) {
-            const Edge& edge = region.edges[arc.edge];
-            if (open_way(edge) && standing[arc.edge] == (open_forward | open_backward) &&
-                edge.shift != Shift::pressure && region.is_reservoir[arc.to] == 0 &&
-                std::find(seen.begin(), seen.end(), arc.to) == seen.end())
-                seen.push_back(arc.to);
-        }
+        return std::move(sides_);
     }
-    return sides;
-}
+
+    /// At a pilot. A restriction takes no pressure off oil that stands still: it counts where the
+    /// line behind it ends dead. A check beside it (throttle-check) changes nothing.
+    FewSides at_pilot(Index node) {
+        parts_.push_back({node, none, true});
+        for (std::size_t i = 0; i < parts_.size(); ++i) {
+            if (!spread(Part(parts_[i])) || !still_ || exits_.empty()) continue;
+            const auto let_in = std::find_if(exits_.begin(), exits_.end(), [&](const FlowArc& arc) {
+                return meters(arc) && stands_open_back(standing_, arc);
+            });
+            const Index beyond = exits_.front().to;
+            if (let_in != exits_.end() && !at_outlet_ &&
+                std::all_of(exits_.begin(), exits_.end(),
+                            [&](const FlowArc& arc) { return arc.to == beyond; }))
+                parts_.push_back({beyond, let_in->edge, true});
+        }
+        return std::move(sides_);
+    }
+
+  private:
+    /// Nodes at one pressure, from the first one, that was come to over a passage.
+    struct Part {
+        Index node = none;
+        Index by = none;
+        bool still = false;  ///< no oil flows off where it was come from
+    };
+
+    bool meters(const FlowArc& arc) const {
+        return region_.edges[arc.edge].passage_class == PassageClass::metering;
+    }
+
+    /// False where the part was seen before or is a side. Else `exits_` are the passages that lead
+    /// on, the inlets of a shuttle valve excepted: they are parts by themselves.
+    bool spread(const Part& part) {
+        if (std::find(seen_.begin(), seen_.end(), part.node) != seen_.end()) return false;
+        exits_.clear();
+        still_ = part.still;
+        bool at_side = false;
+        FewArcs inlets;
+        std::size_t i = seen_.size();
+        for (seen_.push_back(part.node); i < seen_.size(); ++i) {
+            if (loops_.on_main[seen_[i]] != 0) {
+                for (const Index s : loops_.sides_at(seen_[i]))
+                    if (loops_.sides[s].role == SideRole::main) sides_.push_back(s);
+                at_side = true;
+                continue;
+            }
+            for (const FlowArc& arc : region_.arcs_of(seen_[i])) {
+                if (region_.edges[arc.edge].shift == Shift::higher_inlet) {
+                    if (arc.backward != 0)
+                        inlets.push_back(arc);
+                    else if (arc.edge != part.by)
+                        still_ = false;
+                } else if (arc.to != part.node || arc.edge != part.by) {
+                    go(arc);
+                }
+            }
+        }
+        if (at_side) return false;
+        at_outlet_ = !inlets.empty();
+        for (const FlowArc& arc : inlets)
+            parts_.push_back({arc.to, arc.edge, still_ && exits_.empty()});
+        return true;
+    }
+
+    void go(const FlowArc& arc) {
+        const Edge& edge = region_.edges[arc.edge];
+        if (standing_[arc.edge] == 0 && !is_piloted(edge.shift)) return;  // shut
+        if (std::find(seen_.begin(), seen_.end(), arc.to) != seen_.end()) return;
+        if (is_piloted(edge.shift) || region_.is_reservoir[arc.to] != 0)
+            still_ = false;
+        else if (open_way(edge) && standing_[arc.edge] == (open_forward | open_backward) &&
+                 edge.shift != Shift::pressure)
+            seen_.push_back(arc.to);
+        else if (meters(arc) || edge.passage_class == PassageClass::one_way)
+            exits_.push_back(arc);
+        else
+            still_ = false;
+    }
+
+    const Region& region_;
+    const LoopSet& loops_;
+    const Standing& standing_;
+    FewSides sides_;
+    boost::container::small_vector<Part, 4> parts_;
+    boost::container::small_vector<Index, 16> seen_;
+    FewArcs exits_;
+    bool still_ = false;
+    bool at_outlet_ = false;  ///< of a shuttle valve
+};
 
 }  // namespace
 
@@ -193,7 +280,7 @@ Index ValveBoard::first_edge_of(const Edge& edge) const {
 
 bool ValveBoard::is_high(Index node, const LoopSet& loops, std::span<const High> highs,
                          const Standing& standing) const {
-    const auto sides = main_sides_from(*region_, node, loops, standing);
+    const auto sides = SidesFelt(*region_, loops, standing).at_pilot(node);
     return std::any_of(sides.begin(), sides.end(), [&](Index s) {
         const LoopSide& side = loops.sides[s];
         return highs[side.loop] != High::neither && side.letter == highs[side.loop];
@@ -216,8 +303,10 @@ void ValveBoard::shift(const Valve& valve, const LoopSet& loops, std::span<const
     for (Index e = valve.edges.begin; e < valve.edges.end && found < 2; ++e)
         if (region_->edges[e].shift == Shift::pressure) ends[found++] = e;
     if (found == 2) {
-        const auto at_a = main_sides_from(*region_, region_->edges[ends[0]].from, loops, standing);
-        const auto at_b = main_sides_from(*region_, region_->edges[ends[1]].from, loops, standing);
+        const auto at_a =
+            SidesFelt(*region_, loops, standing).at_port(region_->edges[ends[0]].from);
+        const auto at_b =
+            SidesFelt(*region_, loops, standing).at_port(region_->edges[ends[1]].from);
         for (const Index sa : at_a)
             for (const Index sb : at_b) {
                 const LoopSide& a = loops.sides[sa];

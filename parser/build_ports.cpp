@@ -71,7 +71,7 @@ void Builder::pair_ports(SourceRef place, Index component) {
         report_.error(place, [&] {
             return Words{fmt::format("{} has {} port{}", owner_of(component), owner.ports.size(),
                                      owner.ports.size() == 1 ? "" : "s"),
-                         "'port' elements in pairs, such as <port id=\"A\"/> <port id=\"B\"/>",
+                         R"('port' elements in pairs, such as <port id="A"/> <port id="B"/>)",
                          {}};
         });
     }

@@ -71,6 +71,7 @@ def circuits(changed):
         "shuttle-as-make-up": changed("charge oil into a shuttle", X1='<shuttle-valve id="X1"/>',
                                       C1="", C2="", G2="F1.B X1.C",
                                       HA="P1.A M1.A R2.P R3.T X1.A", HB="P1.B M1.B R3.P R2.T X1.B"),
+        **pilot_lines(changed),
         "relief-with-check": changed("reliefs with make-up checks into the charge line", C1="", C2="",
                                      R2='<relief-valve id="R2" setting="350 bar" make-up-check="yes"/>',
                                      R3='<relief-valve id="R3" setting="350 bar" make-up-check="yes"/>',
@@ -91,4 +92,39 @@ def circuits(changed):
         "control-valve-feeds": changed("make-up behind a pilot control valve", G2="F1.B X1.P",
                                        G4="X1.T T1.X", G5="X1.A C1.A C2.A",
                                        X1='<pilot-control-valve id="X1"/>'),
+    }
+
+
+def pilot_lines(changed):
+    """An unloading valve on the charge line, what leads to its pilot differing."""
+    def unloading(name, line, high_a="", high_b="", **more):
+        return changed(name, G1="P2.P R1.P F1.A X1.P", G4="X1.T T1.X", HX=line + "X1.X",
+                       HA="P1.A M1.A C1.B R2.P R3.T" + high_a, HB="P1.B M1.B C2.B R3.P R2.T" + high_b,
+                       X1='<unloading-valve id="X1" setting="200 bar"/>', **more)
+
+    orifice, bleed = '<orifice id="X2"/>', '<orifice id="X3"/>'
+    shuttle = '<shuttle-valve id="X2"/>'
+    return {
+        "pilot-orifice": unloading("orifice in a pilot line", "X2.B ", " X2.A", X2=orifice),
+        "pilot-orifice-bleeds": unloading("pilot line that bleeds", "X2.B X3.A ", " X2.A",
+                                          X2=orifice, X3=bleed, G5="X3.B T1.Y"),
+        "pilot-orifice-to-charge": unloading("pilot line with two ends", "X2.B X3.A ", " X2.A",
+                                             X2=orifice, X3=bleed, G2="F1.B C1.A C2.A X3.B"),
+        "pilot-two-orifices": unloading("two orifices in a row", "X3.B ", " X2.A",
+                                        X2=orifice, X3=bleed, G5="X2.B X3.A"),
+        "pilot-two-sources": unloading("an orifice from each side", "X2.B X3.B ", " X2.A", " X3.A",
+                                       X2=orifice, X3=bleed),
+        "pilot-throttle-check": unloading("throttle-check in a pilot line", "X2.B ", " X2.A",
+                                          X2='<throttle-check id="X2"/>'),
+        "pilot-throttle-check-turned": unloading("the same turned round", "X2.A ", " X2.B",
+                                                 X2='<throttle-check id="X2"/>'),
+        "pilot-shuttle": unloading("pilot from the higher side", "X2.C ", " X2.A", " X2.B", X2=shuttle),
+        "pilot-shuttle-orifice": unloading("an orifice before the shuttle", "X2.C ", " X3.A", " X2.B",
+                                           X2=shuttle, X3=bleed, G5="X3.B X2.A"),
+        "pilot-shuttle-bleeds": unloading("a shuttle's outlet that bleeds", "X2.C X3.A ", " X2.A", " X2.B",
+                                          X2=shuttle, X3=bleed, G5="X3.B T1.Y"),
+        "pilot-at-inlet": unloading("pilot at a shuttle's inlet", "X2.A X3.B ", " X3.A", " X2.B",
+                                    X2=shuttle, X3=bleed, G5="X2.C"),
+        "pilot-hand-valve": unloading("hand valve in a pilot line", "X2.B ", " X2.A",
+                                      X2='<shut-off-valve id="X2"/>'),
     }

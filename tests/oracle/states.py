@@ -9,8 +9,9 @@ from functools import cached_property
 from itertools import product
 
 import kinds
+from felt import Felt
 from loops import find_loops, find_sections
-from ways import OPEN_BOTH_WAYS, Standing, reach, vented
+from ways import Standing, vented
 
 RUNNING = ["neutral", "drive-forward", "drive-reverse", "overrun-forward", "overrun-reverse",
            "lost-signal"]
@@ -62,43 +63,24 @@ class Situation:
         low = {}
         if not any(high for _, high in self.loops):
             return low
-        centred = Standing(self.positions)
-        plain = [way for way in self.region.ways if way.both and centred.open(way)
-                 and way.passage.shuttle is None
-                 and (way.kind in OPEN_BOTH_WAYS or way.kind == kinds.METERING)]
+        felt = Felt(self.region, self.loops, Standing(self.positions))
         for valve in self.region.shuttles:
-            seen = {port: reach(plain, [self.region.circuit.node[f"{valve.path}.{port}"]],
-                                but=self.region.reservoirs) for port in "AB"}
+            at = {port: felt.at_port(self.region.circuit.node[f"{valve.path}.{port}"])
+                  for port in "AB"}
             for loop, high in self.loops:
-                on = {port: [side for side in loop.main_sides
-                             if not seen[port].isdisjoint(side.nodes)] for port in "AB"}
+                on = {port: {side.letter: side for other, side, _ in at[port] if other is loop}
+                      for port in "AB"}
                 if high is None or any(len(sides) != 1 for sides in on.values()):
                     continue
-                lows = [port for port in "AB" if on[port][0].letter != high]
-                if on["A"] != on["B"] and len(lows) == 1:
+                lows = [port for port in "AB" if high not in on[port]]
+                if set(on["A"]) != set(on["B"]) and len(lows) == 1:
                     low[valve.path] = lows[0]
         return low
 
     def _high(self, node):
-        """Does a node hang, by ways open both ways, on a main side that is high?"""
-        plain = [way for way in self.region.ways if way.both and self.standing.open(way)
-                 and way.passage.shuttle is None and way.kind in OPEN_BOTH_WAYS]
-        sides = {node: (high, side) for loop, high in self.loops for side in loop.main_sides
-                 for node in side.nodes}
-        seen, waiting = {node}, [node]
-        while waiting:
-            here = waiting.pop()
-            if here in sides:  # no further than the first side
-                high, side = sides[here]
-                if high is not None and side.letter == high:
-                    return True
-                continue
-            for way in plain:
-                for end, other in ((way.tail, way.head), (way.head, way.tail)):
-                    if end == here and other not in seen | self.region.reservoirs:
-                        seen.add(other)
-                        waiting.append(other)
-        return False
+        """Does a main side that is high stand at a pilot?"""
+        return any(high is not None and side.letter == high
+                   for _, side, high in Felt(self.region, self.loops, self.standing).at_pilot(node))
 
     def _shifted(self):
         """Number -> open, of the ways of piloted and shuttle valves that the sides shift."""

@@ -68,12 +68,72 @@ TEST(ShiftedValves, UnloadingValveOnTheChargeLine) {
         {{"joins=\"P1.A M1.A R2.P R3.T C1.B V1.A\"",
           "joins=\"P1.A M1.A R2.P R3.T C1.B V1.A V2.X\""},
          {"joins=\"P2.P R1.P F1.A\"", "joins=\"P2.P R1.P F1.A V2.P\""},
-         {"<port id=\"D\"/>", "<port id=\"D\"/><port id=\"E\"/>"},
+         {R"(<port id="D"/>)", R"(<port id="D"/><port id="E"/>)"},
          added(
              R"(<unloading-valve id="V2" setting="200 bar"/><line id="G4" joins="V2.T T1.E"/>)")});
     EXPECT_EQ(verdicts_of(circuit, "charge-supply"),
               "charge-supply side:P1.A pass neutral drive-reverse overrun-forward lost-signal\n"
               "charge-supply side:P1.B fail error drive-forward overrun-reverse lost-signal\n");
+}
+
+/// The unloading valve V2 on the charge line; `pilot` joins its port X to something.
+std::vector<Edit> unloading(const std::string& side_a, const std::string& side_b,
+                            const std::string& pilot) {
+    return {
+        {"joins=\"P1.A M1.A R2.P R3.T C1.B V1.A\"",
+         "joins=\"P1.A M1.A R2.P R3.T C1.B V1.A" + side_a + "\""},
+        {"joins=\"P1.B M1.B R3.P R2.T C2.B V1.B\"",
+         "joins=\"P1.B M1.B R3.P R2.T C2.B V1.B" + side_b + "\""},
+        {"joins=\"P2.P R1.P F1.A\"", "joins=\"P2.P R1.P F1.A V2.P\""},
+        {R"(<port id="D"/>)", R"(<port id="D"/><port id="E"/><port id="F"/>)"},
+        added(R"(<unloading-valve id="V2" setting="200 bar"/><line id="G4" joins="V2.T T1.E"/>)" +
+              pilot)};
+}
+constexpr const char* unloaded_by_a =
+    "charge-supply side:P1.A pass neutral drive-reverse overrun-forward lost-signal\n"
+    "charge-supply side:P1.B fail error drive-forward overrun-reverse lost-signal\n";
+
+// Oil that stands still loses no pressure at an orifice; where it flows off, nobody can tell how
+// much arrives.
+TEST(ShiftedValves, PilotBehindAnOrifice) {
+    EXPECT_EQ(verdicts_of(with(unloading(" O1.A", "", R"(<orifice id="O1"/>
+                              <line id="X1" joins="O1.B V2.X"/>)")),
+                          "charge-supply"),
+              unloaded_by_a);
+    EXPECT_EQ(verdicts_of(with(unloading(" O1.A", "", R"(<orifice id="O1"/><orifice id="O2"/>
+                              <line id="X1" joins="O1.B V2.X O2.A"/>
+                              <line id="X2" joins="O2.B T1.F"/>)")),
+                          "charge-supply")
+                  .find("fail"),
+              std::string::npos);
+}
+
+// The pilot feels through a shuttle valve which of two pressures is higher.
+TEST(ShiftedValves, PilotBehindAShuttleValve) {
+    const std::string pilot = R"(<shuttle-valve id="V3"/><line id="X1" joins="V3.C V2.X"/>)";
+    EXPECT_EQ(verdicts_of(with(unloading(" V3.A", " V3.B", pilot)), "charge-supply"),
+              "charge-supply side:P1.A fail error drive-reverse overrun-forward lost-signal\n"
+              "charge-supply side:P1.B fail error drive-forward overrun-reverse lost-signal\n");
+    // Nor is there a loss at an orifice before it.
+    EXPECT_EQ(verdicts_of(with(unloading(" O1.A", " V3.B", pilot + R"(<orifice id="O1"/>
+                              <line id="X2" joins="O1.B V3.A"/>)")),
+                          "charge-supply"),
+              "charge-supply side:P1.A fail error drive-reverse overrun-forward lost-signal\n"
+              "charge-supply side:P1.B fail error drive-forward overrun-reverse lost-signal\n");
+    // At an inlet it feels nothing of the other one.
+    EXPECT_EQ(
+        verdicts_of(with(unloading(" V2.X V3.A", " V3.B",
+                                   R"(<shuttle-valve id="V3"/><line id="X1" joins="V3.C"/>)")),
+                    "charge-supply"),
+        unloaded_by_a);
+    // Behind a closed hand valve one inlet is out of reach.
+    EXPECT_EQ(
+        verdicts_of(with(unloading(" V3.A", " Q1.A",
+                                   pilot +
+                                       R"(<shut-off-valve id="Q1" position="closed" locked="yes"/>
+                              <line id="X2" joins="Q1.B V3.B"/>)")),
+                    "charge-supply"),
+        unloaded_by_a);
 }
 
 // The higher side to a gauge line that a relief limits: nothing is joined that should be apart.
@@ -117,7 +177,7 @@ TEST(ShiftedValves, FlowDividerCarriesTheLoop) {
 TEST(ShiftedValves, ThermostatInTheDrain) {
     const Circuit circuit =
         with({{"joins=\"R4.T M1.L P1.L K1.A\"", "joins=\"R4.T M1.L P1.L V2.A\""},
-              {"<port id=\"D\"/>", "<port id=\"D\"/><port id=\"E\"/>"},
+              {R"(<port id="D"/>)", R"(<port id="D"/><port id="E"/>)"},
               added(R"(<thermostatic-bypass id="V2"/><quick-coupling id="Q1"/>
                   <line id="L3" joins="V2.B Q1.A"/><line id="L4" joins="Q1.B K1.A"/>
                   <line id="L5" joins="V2.C T1.E"/>)")});
@@ -133,7 +193,7 @@ TEST(ShiftedValves, ThermostatInTheDrain) {
 TEST(ShiftedValves, PilotControlValveOnTheChargeLine) {
     const Circuit circuit =
         with({{"joins=\"F1.B C1.A C2.A\"", "joins=\"F1.B C1.A C2.A V2.P\""},
-              {"<port id=\"D\"/>", "<port id=\"D\"/><port id=\"E\"/>"},
+              {R"(<port id="D"/>)", R"(<port id="D"/><port id="E"/>)"},
               added(R"(<pilot-control-valve id="V2" outlets="2"/><line id="G4" joins="V2.T T1.E"/>
                   <line id="X1" joins="V2.A"/><line id="X2" joins="V2.B"/>)")});
     ASSERT_EQ(circuit.positions.size(), 3U);
