@@ -6,11 +6,13 @@
 #include <loopwright/app/commands.h>
 #include <loopwright/app/input.h>
 #include <loopwright/app/output.h>
+#include <loopwright/parser/attribute_value.h>
 #include <loopwright/render/writers/json_report.h>
 #include <loopwright/render/writers/report.h>
 #include <loopwright/rules/check.h>
 #include <loopwright/rules/registry.h>
 #include <loopwright/rules/rule.h>
+#include <loopwright/rules/waivers.h>
 
 namespace loopwright::app {
 
@@ -25,6 +27,8 @@ struct Options {
     std::string fail_on = "warning";
     bool fail_on_inconclusive = false;
     std::string colour = "auto";
+    std::vector<std::string> assemblies = {};
+    std::string today = this_day();
 };
 
 /// The rules asked for, in the catalogue's order; empty with a message where one is unknown.
@@ -46,6 +50,7 @@ std::vector<const Rule*> chosen(const std::vector<std::string>& ids) {
 }
 
 bool counts(const Verdict& verdict, const Options& options) {
+    if (verdict.waived != nullptr) return false;
     if (verdict.outcome == Outcome::inconclusive) return options.fail_on_inconclusive;
     if (verdict.outcome != Outcome::fail || options.fail_on == "never") return false;
     const Level least = options.fail_on == "error"     ? Level::error
@@ -61,6 +66,7 @@ class Run {
           json_(options.format == "json"),
           rules_(chosen(options.rules)),
           style_{.all = options.all,
+                 .today = options.today,
                  .colour = options.output.empty() && !json_ &&
                            wants_colour(options.colour, STDOUT_FILENO)} {}
 
@@ -83,7 +89,7 @@ class Run {
 
   private:
     void check_file(const std::string& file) {
-        const ReadResult read = read_input(file);
+        const ReadResult read = read_input(file, options_.assemblies);
         if (!read.circuit) {
             status_ = worse(status_, ExitStatus::unusable);
             if (json_) put(machine_.unreadable(file, read.diagnostics, *read.sources));
@@ -95,7 +101,9 @@ class Run {
             const auto used = files_of(file, *read.circuit);
             inputs_.insert(inputs_.end(), used.begin(), used.end());
         }
-        const CheckResult result = loopwright::check(*read.circuit, rules_);
+        CheckResult result = loopwright::check(*read.circuit, rules_);
+        apply_waivers(*read.circuit, rules_, *date_of(options_.today), result);
+        if (!read.circuit->waivers.empty()) machine_.waivers_held_on(options_.today);
         if (json_)
             put(machine_.circuit(file, *read.circuit, read.diagnostics, result.structure,
                                  result.verdicts));
@@ -148,6 +156,8 @@ std::function<ExitStatus()> declare_check(CLI::App& options) {
                      "Exit status 1 also where a verdict could not be reached");
     options.add_option("--color", given->colour, "auto, always or never")
         ->check(CLI::IsMember({"auto", "always", "never"}));
+    add_assemblies_option(options, given->assemblies);
+    add_today_option(options, given->today);
     return [given] { return Run(*given).run(); };
 }
 

@@ -8,7 +8,7 @@
 
 #include <loopwright/app/exit_status.h>
 
-namespace CLI {
+namespace CLI {  // NOLINT(readability-identifier-naming): theirs
 class App;
 }
 

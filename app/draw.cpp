@@ -8,10 +8,12 @@
 #include <loopwright/app/commands.h>
 #include <loopwright/app/input.h>
 #include <loopwright/app/output.h>
+#include <loopwright/parser/attribute_value.h>
 #include <loopwright/parser/file_store.h>
 #include <loopwright/render/render.h>
 #include <loopwright/rules/check.h>
 #include <loopwright/rules/registry.h>
+#include <loopwright/rules/waivers.h>
 
 namespace loopwright::app {
 
@@ -27,6 +29,8 @@ struct Options {
     std::string write_layout = {};
     std::string read_layout = {};
     std::string colour = "auto";
+    std::vector<std::string> assemblies = {};
+    std::string today = this_day();
 };
 
 /// A range takes what compares with nothing.
@@ -84,7 +88,8 @@ std::string bytes_of(const Drawing& drawing, const std::string& format, double d
 
 /// Makes the drawing and writes it; gives what stood in the way, or an empty text.
 std::string drawn(const Options& options, const std::string& format, const Circuit& circuit) {
-    const CheckResult result = check(circuit, rules());
+    CheckResult result = check(circuit, rules());
+    apply_waivers(circuit, rules(), *date_of(options.today), result);
     std::string trouble;
     const std::optional<Layout> layout = layout_of(options, circuit, result.structure, trouble);
     if (!layout) return trouble;
@@ -103,7 +108,7 @@ std::string drawn(const Options& options, const std::string& format, const Circu
 ExitStatus draw_file(const Options& options) {
     const std::string format = format_of(options);
     if (format.empty()) return ExitStatus::unusable;
-    const ReadResult read = read_input(options.file);
+    const ReadResult read = read_input(options.file, options.assemblies);
     print_diagnostics(read, options.colour);
     if (!read.circuit) return ExitStatus::unusable;
     std::string trouble;
@@ -144,6 +149,8 @@ std::function<ExitStatus()> declare_draw(CLI::App& options) {
         ->excludes(sheet);  // a layout has a sheet
     options.add_option("--color", given->colour, "auto, always or never, for messages")
         ->check(CLI::IsMember({"auto", "always", "never"}));
+    add_assemblies_option(options, given->assemblies);
+    add_today_option(options, given->today);
     return [given] { return draw_file(*given); };
 }
 

@@ -4,12 +4,16 @@
 
 #include <array>
 #include <cerrno>
-#include <set>
+#include <chrono>
 
 #include <fmt/format.h>
+#include <CLI/CLI.hpp>
 
 #include <loopwright/app/output.h>
+#include <loopwright/parser/attribute_value.h>
 #include <loopwright/render/writers/report.h>
+#include <loopwright/rules/registry.h>
+#include <loopwright/rules/rule.h>
 
 namespace loopwright::app {
 
@@ -28,8 +32,11 @@ ReadResult refused(const std::string& why, std::string expected) {
 
 }  // namespace
 
-ReadResult read_input(const std::string& file) {
-    if (file != "-") return read_circuit(file);
+ReadResult read_input(const std::string& file, const std::vector<std::string>& folders) {
+    ReadOptions options;
+    options.assembly_folders.assign(folders.begin(), folders.end());
+    for (const Rule* rule : rules()) options.rules.push_back(rule->info.id);
+    if (file != "-") return read_circuit(file, options);
     const std::size_t most = ReadLimits{}.file_bytes;
     std::string text;
     std::array<char, 65'536> buffer{};
@@ -39,7 +46,7 @@ ReadResult read_input(const std::string& file) {
         if (got < 0)
             return refused(errno == EISDIR ? "it is a folder" : "the system cannot read it",
                            "a circuit from a file or a pipe");
-        if (got == 0) return read_circuit_text(std::move(text), "-");
+        if (got == 0) return read_circuit_text(std::move(text), "-", {}, options);
         text.append(buffer.data(), static_cast<std::size_t>(got));
         if (text.size() > most)
             return refused(fmt::format("it has more than {} bytes", most),
@@ -48,25 +55,33 @@ ReadResult read_input(const std::string& file) {
 }
 
 std::vector<std::filesystem::path> files_of(const std::string& file, const Circuit& circuit) {
-    namespace fs = std::filesystem;
-    const SourceSet& sources = *circuit.sources;
-    std::vector<fs::path> files{file};
-    std::set<const SourceFile*> seen{&sources.file_of({})};
-    // Each file of a circuit is in some inclusion, even one in which there is nothing.
-    for (std::uint32_t inclusion = 1; seen.size() < sources.file_count(); ++inclusion) {
-        const SourceRef root{inclusion, {}};
-        if (!seen.insert(&sources.file_of(root)).second) continue;
-        const Place place = sources.place(root);
-        // A name is relative to the folder of the file that uses it; the outermost stands last.
-        std::error_code error;
-        fs::path folder = fs::path(file).parent_path();
-        for (auto user = place.within.rbegin() + 1; user < place.within.rend(); ++user) {
-            files.push_back(folder / user->file);
-            folder = fs::canonical(files.back(), error).parent_path();
-        }
-        files.push_back(folder / place.file);
-    }
+    std::vector<std::filesystem::path> files = circuit.files;
+    files.emplace_back(file);
     return files;
+}
+
+void add_assemblies_option(CLI::App& options, std::vector<std::string>& folders) {
+    options
+        .add_option("--assemblies", folders,
+                    "Folder with ready assemblies for 'use' by name (may be repeated)")
+        ->allow_extra_args(false)
+        ->take_all()
+        ->check(CLI::ExistingDirectory);
+}
+
+std::string this_day() {
+    const std::chrono::year_month_day day{
+        std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now())};
+    return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(day.year()),
+                       static_cast<unsigned>(day.month()), static_cast<unsigned>(day.day()));
+}
+
+void add_today_option(CLI::App& options, std::string& today) {
+    options.add_option("--today", today, "Day on which waivers must hold; else today, UTC")
+        ->check([](const std::string& word) {
+            return date_of(word) ? std::string()
+                                 : fmt::format("'{}' is no date such as 2026-11-25", word);
+        });
 }
 
 void print_diagnostics(const ReadResult& read, std::string_view colour) {

@@ -5,15 +5,25 @@
 #include <string_view>
 #include <vector>
 
+#include <loopwright/app/commands.h>
 #include <loopwright/parser/reader.h>
 
 namespace loopwright::app {
 
-/// Reads a circuit from a file, or from standard input for "-" (where `use` is an error).
-ReadResult read_input(const std::string& file);
+/// Reads a circuit from a file, or from standard input for "-" (where `use` of a file is an error).
+/// `folders`: with ready assemblies, before those that come with the program.
+ReadResult read_input(const std::string& file, const std::vector<std::string>& folders);
 
-/// The files that a circuit was read from: `file` itself and what its `use` elements brought in.
+/// What an output must not overwrite: the file as named, "-" too, and all that were read for it.
 std::vector<std::filesystem::path> files_of(const std::string& file, const Circuit& circuit);
+
+/// Declares the option for those folders.
+void add_assemblies_option(CLI::App& options, std::vector<std::string>& folders);
+
+/// The day, UTC, as "2026-11-25".
+std::string this_day();
+/// Declares the option for another day, against which waivers are held.
+void add_today_option(CLI::App& options, std::string& today);
 
 /// Its diagnostics to standard error.
 void print_diagnostics(const ReadResult& read, std::string_view colour);

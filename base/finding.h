@@ -127,6 +127,13 @@ struct RuleInfo {
     std::span<const Citation> sources = {};
 };
 
+/// Why a finding is accepted, by whom, and to the end of which day ("2027-06-30"; may be empty).
+struct Waived {
+    std::string_view reason = {};
+    std::string_view by = {};
+    std::string_view until = {};
+};
+
 /// The verdict of one rule on one subject: the worst state decides, `states` lists all that share
 /// the outcome, the witness is that of the first. Texts and lists are views of what the result of
 /// the check keeps (positions' names of the circuit's own text).
@@ -140,6 +147,7 @@ struct Verdict {
     Witness witness = {};
     const Figures* figures = nullptr;                ///< where the need is a numeric one
     std::span<const std::string_view> missing = {};  ///< data named as "P1.case-pressure"
+    const Waived* waived = nullptr;                  ///< where the finding is accepted
 };
 
 }  // namespace loopwright

@@ -1,6 +1,7 @@
 #include <loopwright/parser/attribute_value.h>
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <cmath>
 
@@ -72,6 +73,18 @@ bool read_count(const AttributeSpec& spec, std::string_view text, AttributeValue
     return check_range(spec, text, number, value, words);
 }
 
+bool read_date(const AttributeSpec& spec, std::string_view text, AttributeValue& value,
+               Words& words) {
+    const std::optional<std::chrono::sys_days> day = date_of(text);
+    if (!day) {
+        words = {fmt::format("{} is no date: '{}'", spec.name, clipped(text)), taken_by(spec), {}};
+        return false;
+    }
+    value.si = static_cast<double>(day->time_since_epoch().count());
+    value.text = text;
+    return true;
+}
+
 bool read_word(const AttributeSpec& spec, std::string_view text,
                const std::vector<std::string_view>& known, Words& words) {
     if (std::find(known.begin(), known.end(), text) != known.end()) {
@@ -116,6 +129,8 @@ bool read_value(const AttributeSpec& spec, std::string_view text, AttributeValue
                 return read_word(spec, text, {spec.choices.begin(), spec.choices.end()}, words);
             }
             break;
+        case AttributeType::date:
+            return read_date(spec, text, value, words);
         case AttributeType::text:
             break;
     }
@@ -133,6 +148,8 @@ std::string taken_by(const AttributeSpec& spec) {
             return "yes or no";
         case AttributeType::choice:
             return list_of({spec.choices.begin(), spec.choices.end()});
+        case AttributeType::date:
+            return "a date such as 2026-11-25";
         case AttributeType::text:
             return spec.doc.empty() ? "text" : std::string(spec.doc);
     }
@@ -151,6 +168,31 @@ std::string list_of(const std::vector<std::string_view>& words, std::string_view
         list += clipped(words[i]);
     }
     return list;
+}
+
+std::optional<std::chrono::sys_days> date_of(std::string_view text) {
+    constexpr std::string_view shape = "dddd-dd-dd";
+    if (text.size() != shape.size()) {
+        return std::nullopt;
+    }
+    std::array<unsigned, 3> parts{};
+    std::size_t part = 0;
+    for (std::size_t i = 0; i < shape.size(); ++i) {
+        if (shape[i] == '-') {
+            if (text[i] != '-') {
+                return std::nullopt;
+            }
+            ++part;
+            continue;
+        }
+        if (text[i] < '0' || text[i] > '9') {
+            return std::nullopt;
+        }
+        parts[part] = parts[part] * 10 + static_cast<unsigned>(text[i] - '0');
+    }
+    const std::chrono::year_month_day day{std::chrono::year(static_cast<int>(parts[0])),
+                                          std::chrono::month(parts[1]), std::chrono::day(parts[2])};
+    return day.ok() ? std::optional(std::chrono::sys_days(day)) : std::nullopt;
 }
 
 bool is_id(std::string_view text) {

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <chrono>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -22,6 +24,10 @@ inline constexpr std::size_t most_listed = 40;
 
 /// "a, b or c"; "a, b, ..." where there are more than `most_listed`.
 std::string list_of(const std::vector<std::string_view>& words, std::string_view last = "or");
+
+/// The day that "2026-11-25" means (ISO 8601, the calendar date in full); nothing for any other
+/// text and for days that no calendar has.
+std::optional<std::chrono::sys_days> date_of(std::string_view text);
 
 /// A letter, then letters, digits, '-' and '_'.
 bool is_id(std::string_view text);

@@ -45,12 +45,13 @@ std::string_view* title_field(CircuitTitle& title, std::string_view attribute) {
 
 }  // namespace
 
-Builder::Builder(const ReadLimits& limits)
-    : limits_(limits),
+Builder::Builder(const ReadOptions& options)
+    : limits_(options.limits),
+      rules_(options.rules.begin(), options.rules.end()),
       sources_(std::make_shared<SourceSet>()),
-      report_(limits.messages),
-      files_(*sources_, limits),
-      text_left_(files_of_text * limits.file_bytes) {
+      report_(limits_.messages),
+      files_(*sources_, options),
+      text_left_(files_of_text * limits_.file_bytes) {
     last_slots_.resize(vocabulary_.size());
     last_values_.resize(vocabulary_.slots());
     const ElementWords& line = *vocabulary_.element("line");
@@ -96,6 +97,7 @@ ReadResult Builder::finish() {
     result.sources = sources_;
     if (!report_.has_errors()) {
         circuit_.sources = sources_;
+        circuit_.files = files_.paths();
         for (const std::shared_ptr<const char[]>& text : files_.texts()) {
             circuit_.storage.emplace_back(text, text.get());
         }
@@ -176,6 +178,9 @@ void Builder::circuit(const Page& page) {
     Scope scope;
     scope.page = &page;
     content(scope, 0);
+    if (!stopped_) {
+        define(scope);
+    }
 }
 
 void Builder::content(Scope& scope, std::uint32_t element) {
@@ -224,38 +229,17 @@ void Builder::one_part(Scope& scope, std::uint32_t element) {
         case ElementRole::use:
             use(scope, *words, element);
             break;
+        case ElementRole::definition:
+            if (scope.assembly == none) {
+                pending_definitions_.push_back(element);
+            } else {
+                unknown_element(scope, element);
+            }
+            break;
         default:
             unknown_element(scope, element);
             break;
     }
-}
-
-void Builder::unknown_element(const Scope& scope, std::uint32_t element) {
-    const XmlDocument& document = scope.page->document();
-    const ScannedElement& scanned = document.element(element);
-    const std::string_view name = document.name(scanned);
-    // It may be what the lines and shafts mean.
-    for (std::uint32_t i = 0; i < scanned.attribute_count; ++i) {
-        const ScannedAttribute& attribute = document.attribute(scanned.attributes + i);
-        if (document.name(attribute) == "id") {
-            names_.add(scope.names, document.value(attribute), Name{});
-        }
-    }
-    report_.error(scope.page->at(scanned.name()), [&] {
-        static constexpr std::string_view inner[] = {"port", "position", "path", "set", "circuit"};
-        const std::vector<std::string_view> known =
-            vocabulary_.content_names(scope.assembly != none);
-        const bool misplaced =
-            std::find(std::begin(inner), std::end(inner), name) != std::end(inner);
-        return Words{
-            misplaced ? fmt::format("'{}' cannot stand here", clipped(name))
-                      : fmt::format("unknown element '{}'", clipped(name)),
-            scope.assembly == none
-                ? "a component (listed by 'loopwright kinds'), line, shaft, assembly or use"
-                : "a component (listed by 'loopwright kinds'), line, shaft, assembly, use or "
-                  "port",
-            misplaced ? std::string() : std::string(nearest_word(name, known))};
-    });
 }
 
 void Builder::line(Scope& scope, const ElementWords& words, std::uint32_t element) {

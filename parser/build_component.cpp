@@ -7,6 +7,7 @@
 
 #include <loopwright/parser/attribute_value.h>
 #include <loopwright/parser/clipped.h>
+#include <loopwright/parser/each_inner.h>
 #include <loopwright/parser/short_text.h>
 
 // A component with its attributes, and the ports and passages that its kind gives it.
@@ -64,10 +65,13 @@ void Builder::component(Scope& scope, const ElementWords& words, std::uint32_t e
     check_agreements(words, values);
 
     kind_ports(words, component, index, values);
-    if (words.kind->children == Children::no) {
-        no_children(page, element, words.name);
-    } else {
+    if (words.kind->children != Children::no) {
         declared_parts(page, words, element, index);
+    } else if (scanned.next != element + 1) {
+        each_inner(page, element, words.name, "component",
+                   [&](const ElementWords& inner, std::uint32_t child) {
+                       inner_part(page, inner, child, index);
+                   });
     }
 }
 

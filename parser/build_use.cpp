@@ -28,12 +28,26 @@ void Builder::use(Scope& scope, const ElementWords& words, std::uint32_t element
     // Until the file is read to its end, its ports are not known.
     assemblies_[index].doubtful = true;
     const Slot file_slot = vocabulary_.slot(words, "file");
-    if (!given.has(file_slot) || given.guessed(file_slot)) {
+    const Slot name_slot = vocabulary_.slot(words, "name");
+    if (given.has(file_slot) == given.has(name_slot)) {
+        report_.error(page.at(page.document().element(element).name()), [&] {
+            return Words{fmt::format("{} {}", called(page, words, given),
+                                     given.has(file_slot) ? "has a file and a name"
+                                                          : "needs the attribute 'file' or 'name'"),
+                         "file=\"a relative path\", or the name of a ready assembly",
+                         {}};
+        });
         return;
     }
-    const GivenText name = text_of(page, given, file_slot);
+    const bool ready = given.has(name_slot);
+    const Slot slot = ready ? name_slot : file_slot;
+    if (given.guessed(slot)) {
+        return;
+    }
+    const GivenText name = text_of(page, given, slot);
     Words trouble;
-    const CircuitFile* const file = files_.open(name.text, *page.file, trouble);
+    const CircuitFile* const file =
+        ready ? files_.open_ready(name.text, trouble) : files_.open(name.text, *page.file, trouble);
     if (file == nullptr) {
         report_.error(name.value, [&] { return std::move(trouble); });
         return;

@@ -3,6 +3,7 @@
 #include <array>
 #include <cstdint>
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -108,7 +109,7 @@ class Given {
 
 class Builder {
   public:
-    explicit Builder(const ReadLimits& limits);
+    explicit Builder(const ReadOptions& options);
 
     /// Builds the circuit of the outermost file. Call once.
     ReadResult build(std::string text, std::string name, std::filesystem::path path,
@@ -137,6 +138,14 @@ class Builder {
     struct AssemblyState {
         std::vector<Index> joined_by = {};  ///< line, by declared port
         bool doubtful = false;              ///< its ports are not all known
+    };
+
+    /// An element and its attributes.
+    struct Entry {
+        const Page& page;
+        const ElementWords& words;
+        std::uint32_t element;
+        Given given;
     };
 
     ReadResult finish();
@@ -198,6 +207,8 @@ class Builder {
     void position(const Page& page, std::uint32_t element, Index component, bool& doubtful);
     void path(const Page& page, std::uint32_t element, Index component, Index position);
     Index path_end(const Page& page, const Given& given, Slot slot, Index component);
+    void passages(const Page& page, std::uint32_t element, Index component);
+    void passage(const Entry& entry, Index component);
     std::uint16_t states_of(const GivenText& in);
     std::string owner_of(Index component) const;
 
@@ -229,6 +240,9 @@ class Builder {
     void explain_inner(Scope& scope, std::string_view token, SourceRef place);
     void explain_joined(Index line, Index first, std::string_view token, SourceRef place);
     void explain_shaft(Scope& scope, std::string_view token, SourceRef place);
+    /// Of an id behind the ids of the assemblies around it.
+    void explain_path(Scope& scope, std::string_view token, SourceRef place,
+                      std::string_view expected);
     /// `first`: the shaft that the part, or that end of it, is on; none: its other end is on this.
     void explain_turning(Index shaft, Index first, std::string_view token, SourceRef place);
     void explain_end(const Name& name, std::string_view token, SourceRef place);
@@ -246,6 +260,7 @@ class Builder {
     bool limit_reached(const Page& page, Span span, std::size_t count, std::string_view what);
 
     ReadLimits limits_;
+    std::vector<std::string_view> rules_;  ///< that a waiver may name; empty: any
     std::shared_ptr<SourceSet> sources_;
     Report report_;
     const Vocabulary& vocabulary_ = Vocabulary::shared();
@@ -254,6 +269,69 @@ class Builder {
     PathArena paths_;
     Circuit circuit_;
 
+    // build_definitions.cpp: what a circuit says beside its parts, once all parts are known
+    /// Reads and checks the attributes.
+    Entry enter(const Page& page, const ElementWords& words, std::uint32_t element);
+    /// The text of an attribute; none where it is not given or only guessed.
+    std::optional<GivenText> text_at(const Entry& entry, std::string_view attribute) const;
+    SourceRef tag_of(const Entry& entry) const;
+    /// Puts the attributes, given and by default, into the circuit's table.
+    Range keep_figures(const Entry& entry);
+    /// The value of one of them; null where it is neither given nor there by default, or bad.
+    const AttributeValue* figure_in(Range figures, std::string_view attribute) const;
+    /// Calls `take(words, child)` for each child that may stand there; tells of the others.
+    template <class Take>
+    void each_inner(const Page& page, std::uint32_t element, std::string_view owner,
+                    std::string_view in, Take&& take);
+    void define(Scope& scope);
+    void define_one(Scope& scope, const ElementWords& words, std::uint32_t element);
+    bool comes_twice(const Entry& entry, bool there);
+    void fluid(const Entry& entry);
+    void command(Scope& scope, const Entry& entry);
+    void stage(Scope& scope, const Entry& entry);
+    void remark(Scope& scope, const Entry& entry);
+    void waiver(Scope& scope, const Entry& entry);
+    void sheet(Scope& scope, const Entry& entry);
+    void sheet_place(Scope& scope, const Entry& entry);
+
+    // build_duty.cpp
+    void duty(Scope& scope, const Entry& entry);
+    void point(Scope& scope, const Entry& entry, double& shares);
+    void point_setting(Scope& scope, const Entry& entry, std::size_t first);
+    void check_point_owners(const Entry& entry);
+    void check_owner(const Entry& entry, std::string_view attribute, std::string_view owner,
+                     const std::vector<std::string_view>& owners);
+
+    // build_interlock.cpp
+    void interlock(Scope& scope, const Entry& entry);
+    bool read_condition(Scope& scope, const GivenText& when, Interlock& interlock);
+    bool read_level(const GivenText& when, const Component& instrument, std::string_view quantity,
+                    Interlock& interlock);
+    bool read_prevented(Scope& scope, const GivenText& prevents, Interlock& interlock);
+
+    // references.cpp: ids in definitions
+    /// What a path means; null where it means nothing (then told) or is not to be judged.
+    const Name* named(Scope& scope, const GivenText& text, std::string_view path,
+                      std::string_view expected);
+    /// Likewise, a component only.
+    const Component* named_part(Scope& scope, const GivenText& text, std::string_view path,
+                                std::string_view expected, Index& index);
+    bool read_subject(Scope& scope, const GivenText& text, Subject& subject);
+    Index named_position(const GivenText& text, Index component, std::string_view position);
+
+    // build_tables.cpp: measured data and tolerances of a part
+    void inner_part(const Page& page, const ElementWords& words, std::uint32_t element,
+                    Index component);
+    void table(const Page& page, std::uint32_t element, Index component);
+    bool read_rows(const Page& page, std::uint32_t element, MeasuredTable& table,
+                   std::vector<SourceRef>& places);
+    bool check_columns(SourceRef place, Index component, MeasuredTable& table);
+    bool sort_rows(SourceRef place, MeasuredTable& table, const std::vector<SourceRef>& places);
+    void tolerance(const Entry& entry, Index component);
+
+    std::vector<std::uint32_t> pending_definitions_;  ///< elements of the outermost file
+    std::vector<Index> loads_;                        ///< components
+    std::vector<Index> prime_movers_;                 ///< components
     std::vector<PendingPort> pending_ports_;
     std::vector<PendingJoin> pending_lines_;
     std::vector<PendingJoin> pending_shafts_;

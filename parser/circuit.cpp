@@ -26,11 +26,56 @@ std::optional<double> Circuit::figure(const Component& component, std::string_vi
     return value->si;
 }
 
+const AttributeValue* Circuit::find_figure(std::span<const AttributeValue> figures,
+                                           std::string_view name) {
+    for (const AttributeValue& value : figures)
+        if (value.spec->name == name) return &value;
+    return nullptr;
+}
+
 std::string Circuit::port_name(Index port) const {
     std::string name(components[ports[port].component].path);
     name += '.';
     name += ports[port].letter;
     return name;
+}
+
+std::string_view name(Trigger condition) {
+    switch (condition) {
+        case Trigger::closed:
+            return "closed";
+        case Trigger::open:
+            return "open";
+        case Trigger::below:
+            return "below";
+        case Trigger::above:
+            return "above";
+        case Trigger::position:
+            return "position";
+        case Trigger::turns:
+            return "turns";
+        case Trigger::stands:
+            return "stands";
+        case Trigger::neutral:
+            return "neutral";
+        case Trigger::off_neutral:
+            return "off-neutral";
+        case Trigger::clogged:
+            return "clogged";
+    }
+    return {};
+}
+
+std::string_view name(Prevented prevented) {
+    switch (prevented) {
+        case Prevented::start:
+            return "start";
+        case Prevented::position:
+            return "position";
+        case Prevented::move:
+            return "move";
+    }
+    return {};
 }
 
 std::string_view name(LineFunction function) {

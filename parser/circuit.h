@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <filesystem>
 #include <memory>
 #include <optional>
 #include <span>
@@ -11,6 +12,7 @@
 #include <loopwright/base/finding.h>
 #include <loopwright/base/quantity.h>
 #include <loopwright/base/source.h>
+#include <loopwright/parser/definitions.h>
 #include <loopwright/parser/kinds/kind.h>
 
 /// The circuit as read: flat tables that refer to each other by index, in file order, with every
@@ -19,14 +21,6 @@
 /// A component's path is its id, behind the ids of the assemblies around it: `P1`, `U1/P1`.
 /// A port's name is the component's path, a point and its letter: `U1/P1.A`.
 namespace loopwright {
-
-/// A run of consecutive entries of a table.
-struct Range {
-    Index begin = 0;
-    Index end = 0;
-
-    Index size() const { return end - begin; }
-};
 
 /// One attribute as given or by default. Which member counts depends on the spec's type.
 struct AttributeValue {
@@ -150,7 +144,22 @@ struct Circuit {
     std::vector<Index> shaft_components = {};
     std::vector<Assembly> assemblies = {};
 
+    std::optional<Fluid> fluid = {};
+    std::vector<Command> commands = {};
+    std::vector<Stage> stages = {};
+    std::optional<Duty> duty = {};
+    std::vector<DutyPoint> points = {};
+    std::vector<PointSetting> point_settings = {};
+    std::vector<Interlock> interlocks = {};
+    std::vector<Remark> remarks = {};
+    std::vector<Waiver> waivers = {};
+    std::optional<Sheet> sheet = {};
+    std::vector<SheetPlace> sheet_places = {};
+    std::vector<MeasuredTable> tables = {};  ///< by component
+    std::vector<Tolerance> tolerances = {};  ///< by component
+
     std::shared_ptr<const SourceSet> sources = {};
+    std::vector<std::filesystem::path> files = {};  ///< read from, links resolved
     /// What the string views point into beside the texts of `sources`: decoded texts, composed
     /// paths.
     std::vector<std::shared_ptr<const void>> storage = {};
@@ -167,6 +176,11 @@ struct Circuit {
     std::span<const AttributeValue> attributes_of(const Component& component) const {
         return {attributes.data() + component.attributes.begin, component.attributes.size()};
     }
+    /// Of fluid, command, stage, duty, point, setting, sheet or place.
+    template <class Definition>
+    std::span<const AttributeValue> figures_of(const Definition& definition) const {
+        return {attributes.data() + definition.attributes.begin, definition.attributes.size()};
+    }
     std::span<const Index> ports_of(const Line& line) const {
         return {line_ports.data() + line.joins.begin, line.joins.size()};
     }
@@ -182,6 +196,14 @@ struct Circuit {
     std::string_view choice(const Component& component, std::string_view name) const;
     /// The figure in SI; nothing where unknown.
     std::optional<double> figure(const Component& component, std::string_view name) const;
+
+    /// The attribute of a definition, given or by default; null where it is neither.
+    template <class Definition>
+    const AttributeValue* figure_of(const Definition& definition, std::string_view name) const {
+        return find_figure(figures_of(definition), name);
+    }
+    static const AttributeValue* find_figure(std::span<const AttributeValue> figures,
+                                             std::string_view name);
 
     /// `U1/P1.A`.
     std::string port_name(Index port) const;

@@ -70,6 +70,10 @@ std::string Builder::kind_of(const Name& name) const {
             return "a port";
         case NameType::position:
             return "a position";
+        case NameType::command:
+            return "a command";
+        case NameType::point:
+            return "a point";
         case NameType::unusable:
             return "unreadable";
     }
@@ -90,6 +94,10 @@ SourceRef Builder::place_of(const Name& name) const {
             return circuit_.ports[name.index].place;
         case NameType::position:
             return circuit_.positions[name.index].place;
+        case NameType::command:
+            return circuit_.commands[name.index].place;
+        case NameType::point:
+            return circuit_.points[name.index].place;
         case NameType::unusable:
             break;
     }
@@ -350,6 +358,11 @@ void Builder::explain_shaft(Scope& scope, std::string_view token, SourceRef plac
         });
         return;
     }
+    explain_path(scope, token, place, a_part_of);
+}
+
+void Builder::explain_path(Scope& scope, std::string_view token, SourceRef place,
+                           std::string_view expected) {
     // The longest head that means something.
     const Name* outer = nullptr;
     NameScope names = scope.names;
@@ -367,7 +380,7 @@ void Builder::explain_shaft(Scope& scope, std::string_view token, SourceRef plac
     }
     if (outer == nullptr) {
         explain_missing(scope, token.substr(0, token.find('/')), place,
-                        token.substr(std::min(token.find('/'), token.size())), a_part_of);
+                        token.substr(std::min(token.find('/'), token.size())), expected);
         return;
     }
     report_.error(place, [&] {

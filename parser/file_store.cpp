@@ -11,7 +11,9 @@
 
 #include <fmt/core.h>
 
+#include <loopwright/parser/attribute_value.h>
 #include <loopwright/parser/clipped.h>
+#include <loopwright/parser/ready.h>
 
 namespace loopwright {
 namespace {
@@ -151,6 +153,72 @@ const CircuitFile* FileStore::open(std::string_view name, const CircuitFile& use
     }
     words = known->second.words;
     return known->second.file;
+}
+
+std::vector<fs::path> FileStore::paths() const {
+    std::vector<fs::path> paths;
+    for (const CircuitFile& file : files_) {
+        if (!file.path.empty()) {
+            paths.push_back(file.path);
+        }
+    }
+    return paths;
+}
+
+const CircuitFile* FileStore::open_ready(std::string_view name, Words& words) {
+    if (const auto known = ready_.find(name); known != ready_.end()) {
+        return known->second;
+    }
+    std::vector<std::string> names;
+    for (const ReadyText& ready : ready_assemblies()) {
+        names.emplace_back(ready.name);
+    }
+    if (!is_id(name)) {
+        words = {fmt::format("'{}' is no name of a ready assembly", clipped(name)),
+                 list_of({names.begin(), names.end()}),
+                 {}};
+        return nullptr;
+    }
+    if (files_.size() >= limits_.files) {
+        words = {fmt::format("'{}' is one file too many", clipped(name)),
+                 fmt::format("at most {} files", limits_.files),
+                 {}};
+        return nullptr;
+    }
+    const auto keep = [&](const CircuitFile& file) {
+        return ready_.emplace(std::string(name), &file).first->second;
+    };
+    std::error_code error;
+    for (const fs::path& folder : folders_) {
+        const fs::path path = folder / (std::string(name) + ".xml");
+        const fs::path real = fs::canonical(path, error);
+        if (error) {
+            for (const auto& entry : fs::directory_iterator(folder, error)) {
+                if (entry.path().extension() == ".xml") {
+                    names.push_back(entry.path().stem().string());
+                }
+            }
+            continue;
+        }
+        std::optional<std::string> text = read_regular_file(real, limits_.file_bytes, words);
+        if (!text) {
+            words = {fmt::format("'{}' cannot be read: {}", clipped(name), words.message),
+                     words.expected,
+                     {}};
+            return nullptr;
+        }
+        return keep(add(std::move(*text), path.string(), real, {}));
+    }
+    for (const ReadyText& ready : ready_assemblies()) {
+        if (ready.name == name) {
+            return keep(add(std::string(ready.text), fmt::format("{}.xml", name), {}, {}));
+        }
+    }
+    std::sort(names.begin(), names.end());
+    const std::vector<std::string_view> known(names.begin(), names.end());
+    words = {fmt::format("there is no ready assembly '{}'", clipped(name)), list_of(known),
+             std::string(nearest_word(name, known))};
+    return nullptr;
 }
 
 const CircuitFile* FileStore::find(std::string_view name, const CircuitFile& user, Words& words) {

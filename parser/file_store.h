@@ -36,7 +36,8 @@ std::optional<std::string> read_regular_file(const std::filesystem::path& path, 
 /// the folder of the outermost one.
 class FileStore {
   public:
-    FileStore(SourceSet& sources, const ReadLimits& limits) : sources_(sources), limits_(limits) {}
+    FileStore(SourceSet& sources, const ReadOptions& options)
+        : sources_(sources), limits_(options.limits), folders_(options.assembly_folders) {}
 
     /// The outermost file's text. `path` is empty where the text comes from none, `folder` where it
     /// has none.
@@ -45,6 +46,13 @@ class FileStore {
 
     /// The file that `name` in a `use` element of `user` means; null: `words` say why not.
     const CircuitFile* open(std::string_view name, const CircuitFile& user, Words& words);
+
+    /// The ready assembly of that name: from the first folder of `ReadOptions` that holds it, else
+    /// one of those that come with the program; null: `words` say why not.
+    const CircuitFile* open_ready(std::string_view name, Words& words);
+
+    /// Of all files that are no texts, links resolved.
+    std::vector<std::filesystem::path> paths() const;
 
     /// What the views into documents point to beside the texts of the source set.
     std::vector<std::shared_ptr<const char[]>> texts() const;
@@ -56,6 +64,8 @@ class FileStore {
 
     SourceSet& sources_;
     ReadLimits limits_;
+    std::vector<std::filesystem::path> folders_;
+    std::map<std::string, const CircuitFile*, std::less<>> ready_ = {};
     std::filesystem::path root_ = {};
     std::deque<CircuitFile> files_ = {};
     /// What came of each name in each file, so that the system is asked once.

@@ -16,7 +16,9 @@ enum class NameType : std::uint8_t {
     assembly,
     port,      ///< one that the file declares
     position,  ///< of a valve
-    unusable   ///< something that could not be read; whatever refers to it is let pass
+    command,
+    point,    ///< of the duty
+    unusable  ///< something that could not be read; whatever refers to it is let pass
 };
 
 /// What an id means; type `unusable` and index `none` where it means nothing known.
@@ -35,11 +37,14 @@ class NameScope {
     static constexpr NameScope positions(Index component) { return {2, component}; }
     static constexpr NameScope assembly_ports(Index assembly) { return {3, assembly}; }
 
-    /// Different for different scopes; indices stay below 2^30.
+    /// The points of the duty.
+    static constexpr NameScope points() { return {4, 0}; }
+
+    /// Different for different scopes; indices stay below 2^29.
     std::uint32_t number() const { return number_; }
 
   private:
-    constexpr NameScope(std::uint32_t space, Index index) : number_((index << 2) | space) {}
+    constexpr NameScope(std::uint32_t space, Index index) : number_((index << 3) | space) {}
 
     std::uint32_t number_;
 };

@@ -11,10 +11,10 @@
 
 namespace loopwright {
 
-ReadResult read_circuit(const std::filesystem::path& file, const ReadLimits& limits) {
-    Builder builder(limits);
+ReadResult read_circuit(const std::filesystem::path& file, const ReadOptions& options) {
+    Builder builder(options);
     Words words;
-    std::optional<std::string> text = read_regular_file(file, limits.file_bytes, words);
+    std::optional<std::string> text = read_regular_file(file, options.limits.file_bytes, words);
     if (!text) {
         words.message =
             fmt::format("'{}' cannot be read: {}", clipped(file.string()), words.message);
@@ -30,12 +30,12 @@ ReadResult read_circuit(const std::filesystem::path& file, const ReadLimits& lim
 }
 
 ReadResult read_circuit_text(std::string text, std::string name,
-                             const std::filesystem::path& folder, const ReadLimits& limits) {
-    Builder builder(limits);
-    if (text.size() > limits.file_bytes) {
+                             const std::filesystem::path& folder, const ReadOptions& options) {
+    Builder builder(options);
+    if (text.size() > options.limits.file_bytes) {
         return builder.refuse(
             name, {fmt::format("'{}' cannot be read: it has {} bytes", clipped(name), text.size()),
-                   fmt::format("at most {} bytes", limits.file_bytes),
+                   fmt::format("at most {} bytes", options.limits.file_bytes),
                    {}});
     }
     std::error_code error;

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include <loopwright/base/diagnostic.h>
 #include <loopwright/parser/circuit.h>
@@ -29,15 +30,24 @@ struct ReadResult {
     std::shared_ptr<const SourceSet> sources = {};
 };
 
-/// Reads a file and the files that it uses. Only regular files inside the folder of the outermost
-/// one (links resolved) are opened. Never throws on bad input.
-ReadResult read_circuit(const std::filesystem::path& file, const ReadLimits& limits = {});
+/// How a circuit is read.
+struct ReadOptions {
+    ReadLimits limits = {};
+    /// Where `<use name="...">` looks first, in this order.
+    std::vector<std::filesystem::path> assembly_folders = {};
+    /// Rules that a waiver may name; empty: any.
+    std::vector<std::string_view> rules = {};
+};
 
-/// Reads a circuit from text; `name` stands in messages. `folder` is where `use` looks; empty:
-/// `use` is an error (standard input has no folder).
+/// Reads a file and the files that it uses. Only regular files inside the folder of the outermost
+/// one (links resolved) are opened, and ready assemblies. Never throws on bad input.
+ReadResult read_circuit(const std::filesystem::path& file, const ReadOptions& options = {});
+
+/// Reads a circuit from text; `name` stands in messages. `folder` is where `use` looks for files;
+/// empty: none is found (standard input has no folder).
 ReadResult read_circuit_text(std::string text, std::string name,
                              const std::filesystem::path& folder = {},
-                             const ReadLimits& limits = {});
+                             const ReadOptions& options = {});
 
 /// The XML schema (XSD 1.0, no namespace) of the circuit description, made from the kind table.
 std::string circuit_schema();

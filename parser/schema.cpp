@@ -1,12 +1,14 @@
 // The XML schema of the circuit description, made from the kind table, so that editors complete and
 // check what the reader reads. What XSD 1.0 cannot say (ports that exist, units by kind of port,
 // exactly one rest position) stays with the reader.
+#include <algorithm>
 #include <iterator>
 
 #include <fmt/format.h>
 
 #include <loopwright/base/unit_text.h>
 #include <loopwright/parser/kinds/catalogue.h>
+#include <loopwright/parser/kinds/definitions.h>
 #include <loopwright/parser/reader.h>
 
 namespace loopwright {
@@ -77,6 +79,7 @@ class SchemaWriter {
         add(R"(<xs:schema xmlns:xs="http://www.w3.org/2001/XMLSchema" elementFormDefault="qualified">)");
         simple_types();
         element_types();
+        for (const DefinitionSpec& spec : definitions()) definition_type(spec);
         for (const Kind* kind : kinds()) kind_type(*kind);
         parts_group();
         roots();
@@ -155,6 +158,8 @@ class SchemaWriter {
                 use);
         } else if (spec.type == AttributeType::yes_no) {
             add(R"(<xs:attribute name="{}" type="yes-no"{}>)", spec.name, use);
+        } else if (spec.type == AttributeType::date) {
+            add(R"(<xs:attribute name="{}" type="xs:date"{}>)", spec.name, use);
         } else if (spec.type == AttributeType::text) {
             add(R"(<xs:attribute name="{}" type="xs:string"{}>)", spec.name, use);
         } else {
@@ -228,22 +233,47 @@ class SchemaWriter {
         add(R"(<xs:attribute name="value" type="xs:string" use="required"/>)");
         add("</xs:complexType></xs:element></xs:sequence>");
         add(R"(<xs:attribute name="id" type="id" use="required"/>)");
-        add(R"(<xs:attribute name="file" type="xs:string" use="required"/>)");
         attributes_of("use");
+        add("</xs:complexType>");
+    }
+
+    /// A definition's type: its name behind that of what it stands in.
+    static std::string type_of(const DefinitionSpec& spec) {
+        return fmt::format("{}-in-{}", spec.name, spec.in);
+    }
+
+    void definition_elements(std::string_view in) {
+        for (const DefinitionSpec& spec : definitions())
+            if (spec.in == in)
+                add(R"(<xs:element name="{}" type="{}"/>)", spec.name, type_of(spec));
+    }
+
+    void definition_type(const DefinitionSpec& spec) {
+        add(R"(<xs:complexType name="{}">)", type_of(spec));
+        documentation(spec.doc);
+        // `set` stands in a point; nothing else that has children shares its name.
+        if (std::any_of(definitions().begin(), definitions().end(),
+                        [&](const DefinitionSpec& inner) { return inner.in == spec.name; })) {
+            add(R"(<xs:choice minOccurs="0" maxOccurs="unbounded">)");
+            definition_elements(spec.name);
+            add("</xs:choice>");
+        }
+        for (const AttributeSpec& attribute_spec : spec.attributes) attribute(attribute_spec);
         add("</xs:complexType>");
     }
 
     void kind_type(const Kind& kind) {
         add(R"(<xs:complexType name="{}">)", kind.name);
         documentation(kind.doc);
-        if (kind.children != Children::no) {
-            add(R"(<xs:choice minOccurs="0" maxOccurs="unbounded">)");
+        add(R"(<xs:choice minOccurs="0" maxOccurs="unbounded">)");
+        if (kind.children != Children::no)
             add(R"(<xs:element name="port" type="{}"/>)",
                 kind.part == Part::reservoir ? "reservoir-port" : "port");
-            if (kind.children == Children::ports_and_positions)
-                add(R"(<xs:element name="position" type="position"/>)");
-            add("</xs:choice>");
-        }
+        if (kind.children == Children::ports_and_positions)
+            add(R"(<xs:element name="position" type="position"/>)");
+        if (kind.children == Children::ports_and_passages) definition_elements(kind.name);
+        definition_elements("component");
+        add("</xs:choice>");
         for (const AttributeSpec& spec : common_attributes()) attribute(spec);
         for (const AttributeSpec& spec : kind.attributes) attribute(spec);
         add("</xs:complexType>");
@@ -291,11 +321,14 @@ class SchemaWriter {
 
     void roots() {
         add(R"(<xs:element name="circuit"><xs:complexType>)");
-        add(R"(<xs:group ref="parts" minOccurs="0" maxOccurs="unbounded"/>)");
+        add(R"(<xs:choice minOccurs="0" maxOccurs="unbounded"><xs:group ref="parts"/>)");
+        definition_elements("circuit");
+        add("</xs:choice>");
         add(R"(<xs:attribute name="format" type="xs:string" use="required" fixed="1"/>)");
         attributes_of("circuit");
         add("</xs:complexType>");
-        unique("circuit", "ids", parts());
+        unique("circuit", "ids", parts() + "|command");
+        unique("circuit", "points", "duty/point");
         add("</xs:element>");
         add(R"(<xs:element name="assembly"><xs:complexType><xs:complexContent><xs:extension base="assembly">)");
         add(R"(<xs:attribute name="format" type="xs:string" use="required" fixed="1"/>)");

@@ -20,8 +20,6 @@ constexpr AttributeSpec joins{
     .name = "joins", .required = true, .doc = "ports as component.port, separated by blanks"};
 constexpr AttributeSpec turns{
     .name = "joins", .required = true, .doc = "ids of what turns as one, separated by blanks"};
-constexpr AttributeSpec file{
-    .name = "file", .required = true, .doc = "a relative path, such as parts/block.xml"};
 constexpr AttributeSpec of{.name = "of", .required = true, .doc = "a port inside, such as P1.A"};
 constexpr AttributeSpec set_of{
     .name = "of", .required = true, .doc = "the id of a part of the assembly"};
@@ -122,7 +120,7 @@ const Vocabulary& Vocabulary::shared() {
 }
 
 Vocabulary::Vocabulary() {
-    elements_.reserve(kinds().size() + 16);
+    elements_.reserve(kinds().size() + definitions().size() + 16);
     for (const Kind* kind : kinds()) {
         add_kind(*kind);
     }
@@ -134,7 +132,7 @@ void Vocabulary::add_own_elements() {
     add("line", ElementRole::line, with({&id, &joins}, element_attributes("line")));
     add("shaft", ElementRole::shaft, with({&id, &turns}, element_attributes("shaft")));
     add("assembly", ElementRole::assembly, with({&id}, element_attributes("assembly")));
-    add("use", ElementRole::use, with({&id, &file}, element_attributes("use")));
+    add("use", ElementRole::use, with({&id}, element_attributes("use")));
     assembly_root_ =
         add("", ElementRole::assembly, with({&format}, element_attributes("assembly")));
     reservoir_port_ = add("", ElementRole::port, with({&id}, element_attributes("port")));
@@ -144,6 +142,12 @@ void Vocabulary::add_own_elements() {
         add("", ElementRole::position, with({&position_id}, element_attributes("position")));
     path_ = add("", ElementRole::path, with({&from, &to}, element_attributes("path")));
     set_ = add("", ElementRole::set, {&set_of, &attribute, &value});
+    first_definition_ = static_cast<std::uint32_t>(elements_.size());
+    for (const DefinitionSpec& spec : definitions()) {
+        const std::uint32_t index = add(spec.in == "circuit" ? spec.name : std::string_view(),
+                                        ElementRole::definition, with({}, spec.attributes));
+        elements_[index].definition = &spec;
+    }
     // After the hashing, for messages.
     elements_[assembly_root_].name = "assembly";
     for (const std::uint32_t port : {reservoir_port_, plain_port_, assembly_port_}) {
@@ -152,6 +156,9 @@ void Vocabulary::add_own_elements() {
     elements_[position_].name = "position";
     elements_[path_].name = "path";
     elements_[set_].name = "set";
+    for (std::size_t i = 0; i < definitions().size(); ++i) {
+        elements_[first_definition_ + i].name = definitions()[i].name;
+    }
 }
 
 std::uint32_t Vocabulary::add(std::string_view name, ElementRole role,
@@ -288,6 +295,13 @@ const ElementWords* Vocabulary::element(std::string_view name) const {
     return nullptr;
 }
 
+const ElementWords* Vocabulary::definition(std::string_view name, std::string_view in) const {
+    const DefinitionSpec* const spec = find_definition(name, in);
+    return spec == nullptr
+               ? nullptr
+               : &elements_[first_definition_ + static_cast<std::size_t>(spec - &definitions()[0])];
+}
+
 const AttributeValue* Vocabulary::default_of(const Kind& kind, std::string_view attribute) const {
     const ElementWords* const words = element(kind.name);
     if (words == nullptr) {
@@ -323,6 +337,12 @@ std::vector<std::string_view> Vocabulary::content_names(bool in_assembly) const 
     }
     if (in_assembly) {
         names.push_back("port");
+    } else {
+        for (const DefinitionSpec& spec : definitions()) {
+            if (spec.in == "circuit") {
+                names.push_back(spec.name);
+            }
+        }
     }
     return names;
 }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <loopwright/parser/circuit.h>
+#include <loopwright/parser/kinds/definitions.h>
 #include <loopwright/parser/kinds/kind.h>
 #include <loopwright/parser/short_text.h>
 
@@ -26,6 +27,7 @@ enum class ElementRole : std::uint8_t {
     position,
     path,
     set,
+    definition,  ///< one of parser/kinds/definitions.h
 };
 
 /// An attribute's place in the list of its element; `no_slot`: the element has none of that name.
@@ -65,9 +67,10 @@ struct Agreement {
 struct ElementWords {
     std::string_view name = {};
     ElementRole role = ElementRole::component;
-    const Kind* kind = nullptr;    ///< with role component only
-    std::uint32_t index = 0;       ///< among the vocabulary's elements
-    std::uint32_t first_slot = 0;  ///< of all slots of all elements
+    const Kind* kind = nullptr;                  ///< with role component only
+    const DefinitionSpec* definition = nullptr;  ///< with role definition only
+    std::uint32_t index = 0;                     ///< among the vocabulary's elements
+    std::uint32_t first_slot = 0;                ///< of all slots of all elements
 
     std::vector<const AttributeSpec*> attributes = {};  ///< by slot; a kind's own come first
     std::vector<std::string_view> names = {};           ///< theirs
@@ -111,6 +114,9 @@ class Vocabulary {
     const ElementWords& set() const { return elements_[set_]; }
     /// The root of a file that `use` brings in.
     const ElementWords& assembly_root() const { return elements_[assembly_root_]; }
+
+    /// A definition of that name that stands in that element (`DefinitionSpec::in`), or null.
+    const ElementWords* definition(std::string_view name, std::string_view in) const;
 
     /// How many elements there are; each has an index below it.
     std::size_t size() const { return elements_.size(); }
@@ -158,6 +164,7 @@ class Vocabulary {
     std::uint32_t path_ = 0;
     std::uint32_t set_ = 0;
     std::uint32_t assembly_root_ = 0;
+    std::uint32_t first_definition_ = 0;  ///< the others follow
 };
 
 }  // namespace loopwright

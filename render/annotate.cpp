@@ -298,7 +298,8 @@ PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> 
         const std::string_view level = verdict.outcome == Outcome::inconclusive
                                            ? name(Outcome::inconclusive)
                                            : name(verdict.level);
-        paragraph(fmt::format("{}: {} of {}", level, verdict.rule->id, verdict.subject.id));
+        paragraph(fmt::format("{}{}: {} of {}", verdict.waived != nullptr ? "waived " : "", level,
+                              verdict.rule->id, verdict.subject.id));
         paragraph(std::string(verdict.message));
         std::string states;
         for (const StateUse& use : verdict.states) {
@@ -314,6 +315,9 @@ PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> 
                 missing += fmt::format("{}{}", missing.empty() ? "" : ", ", datum);
             paragraph("Missing: " + missing);
         }
+        if (const Waived* waived = verdict.waived; waived != nullptr)
+            paragraph(fmt::format("Waived: {} ({}{}{})", waived->reason, waived->by,
+                                  waived->until.empty() ? "" : ", until ", waived->until));
         if (!verdict.rule->remedy.empty())
             paragraph("Remedy: " + std::string(verdict.rule->remedy));
         std::string sources;

@@ -1,10 +1,13 @@
 #include <loopwright/rules/check.h>
 
 #include <loopwright/rules/rule.h>
+#include <loopwright/rules/unknown_inside.h>
 
 namespace loopwright {
 
-CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules) {
+namespace {
+
+CheckResult judge(const Circuit& circuit, std::span<const Rule* const> rules) {
     const FlowGraph graph(circuit);
     CheckResult result;
     std::vector<Docket> dockets;
@@ -38,6 +41,13 @@ CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules) {
     for (Docket& docket : dockets) docket.finish(result.verdicts);
     result.work = graph.work;
     return result;
+}
+
+}  // namespace
+
+CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules) {
+    return has_unknown_inside(circuit) ? check_unknown_inside(circuit, rules, judge)
+                                       : judge(circuit, rules);
 }
 
 }  // namespace loopwright

@@ -15,6 +15,7 @@ extern const Kind clutch;
 extern const Kind cooler;
 extern const Kind counterbalance_valve;
 extern const Kind cylinder;
+extern const Kind device;
 extern const Kind directional_valve;
 extern const Kind electric_motor;
 extern const Kind engine;
@@ -60,7 +61,7 @@ namespace {
 
 using namespace kind_parts;
 
-constexpr std::array<const Kind*, 48> all = {
+constexpr std::array<const Kind*, 49> all = {
     &accumulator,
     &brake,
     &bypass_valve,
@@ -69,6 +70,7 @@ constexpr std::array<const Kind*, 48> all = {
     &cooler,
     &counterbalance_valve,
     &cylinder,
+    &device,
     &directional_valve,
     &electric_motor,
     &engine,
@@ -142,6 +144,11 @@ constexpr AttributeSpec line_attributes[] = {
     choice("function", functions, {}, "declared function"),
 };
 constexpr AttributeSpec title_only[] = {title_attribute};
+constexpr AttributeSpec use_attributes[] = {
+    {.name = "file", .doc = "a relative path, such as parts/block.xml"},
+    {.name = "name", .doc = "in place of a file: a ready assembly, such as pump-unit"},
+    title_attribute,
+};
 constexpr AttributeSpec port_attributes[] = {
     choice("level", levels, {}, "whether a reservoir's port ends above or below the oil level"),
 };
@@ -169,7 +176,8 @@ std::span<const AttributeSpec> common_attributes() { return common; }
 std::span<const AttributeSpec> element_attributes(std::string_view element) {
     if (element == "circuit") return circuit_attributes;
     if (element == "line") return line_attributes;
-    if (element == "shaft" || element == "assembly" || element == "use") return title_only;
+    if (element == "shaft" || element == "assembly") return title_only;
+    if (element == "use") return use_attributes;
     if (element == "port") return port_attributes;
     if (element == "position") return position_attributes;
     if (element == "path") return path_attributes;

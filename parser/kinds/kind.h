@@ -84,6 +84,7 @@ enum class AttributeType : std::uint8_t {
     count,     ///< whole number
     yes_no,
     choice,  ///< one of `choices`
+    date,    ///< year-month-day; in SI: days since 1970-01-01
     text,
 };
 
@@ -132,6 +133,7 @@ enum class Children : std::uint8_t {
     legs,   ///< `port` elements, each a leg from the kind's first port (flow divider)
     pairs,  ///< `port` elements, the first joined with the second, the third with the fourth, ...
     ports_and_positions,  ///< `port` and `position` elements (directional valve)
+    ports_and_passages,   ///< `port` and `passage` elements (device)
 };
 
 struct FailureMode {

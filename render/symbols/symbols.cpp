@@ -17,6 +17,7 @@ constexpr KindSymbol symbols[] = {
     {"cooler", draw_cooler},
     {"counterbalance-valve", draw_counterbalance_valve},
     {"cylinder", draw_cylinder},
+    {"device", draw_device},
     {"directional-valve", draw_directional_valve},
     {"electric-motor", draw_electric_motor},
     {"engine", draw_engine},

@@ -21,6 +21,7 @@ void draw_clutch(Strokes& strokes);
 void draw_cooler(Strokes& strokes);
 void draw_counterbalance_valve(Strokes& strokes);
 void draw_cylinder(Strokes& strokes);
+void draw_device(Strokes& strokes);
 void draw_directional_valve(Strokes& strokes);
 void draw_electric_motor(Strokes& strokes);
 void draw_engine(Strokes& strokes);

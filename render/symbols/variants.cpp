@@ -202,6 +202,10 @@ constexpr SymbolVariant variants[] = {
     {"coupling, parted", R"(<quick-coupling id="X" joined="no"/>)"},
     {"coupling, one valve, parted", R"(<quick-coupling id="X" joined="no" valves="one"/>)"},
     {"coupling, no valves", R"(<quick-coupling id="X" valves="none"/>)"},
+    {"device",
+     R"(<device id="X"><port id="A"/><port id="B"/><passage from="A" to="B" class="joined"/></device>)"},
+    {"device, inside unknown",
+     R"(<device id="X" inside="unknown"><port id="A"/><port id="B"/><port id="C"/></device>)"},
     {"rotary joint, two ways",
      R"(<rotary-joint id="X"><port id="A"/><port id="B"/><port id="C"/><port id="D"/></rotary-joint>)"},
 };

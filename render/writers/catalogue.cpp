@@ -62,6 +62,8 @@ std::string_view type_word(const AttributeSpec& attribute) {
             return "yes or no";
         case AttributeType::choice:
             return "one of";
+        case AttributeType::date:
+            return "date, such as 2026-11-25";
         case AttributeType::text:
             return "text";
     }

@@ -117,6 +117,10 @@ Json json_of(const Circuit& circuit, const Verdict& verdict) {
         sources.push_back(std::move(one));
     }
     json["sources"] = std::move(sources);
+    if (const Waived* waived = verdict.waived; waived != nullptr) {
+        json["waived"] = {{"reason", waived->reason}, {"by", waived->by}};
+        if (!waived->until.empty()) json["waived"]["until"] = waived->until;
+    }
     json["place"] = json_of(circuit.sources->place(place_of(circuit, verdict.subject)));
     return json;
 }
@@ -128,7 +132,7 @@ Json json_of(const Tally& sum) {
             {"note", sum.note},
             {"inconclusive", sum.inconclusive},
             {"not_applicable", sum.not_applicable},
-            {"waived", 0}};
+            {"waived", sum.waived}};
 }
 
 /// Bytes that are no UTF-8 become the replacement character, as JSON cannot hold them.
@@ -143,6 +147,8 @@ std::string CheckJson::head() const {
            dumped({{"name", "loopwright"}, {"version", LOOPWRIGHT_VERSION}}) +
            ",\n\"circuits\": [\n";
 }
+
+void CheckJson::waivers_held_on(std::string_view day) { today_ = day; }
 
 std::string CheckJson::part(std::string text) {
     return (files_++ == 0 ? "" : ",\n") + std::move(text);
@@ -185,7 +191,8 @@ std::string CheckJson::unreadable(std::string_view file, const Diagnostics& diag
 std::string CheckJson::tail() const {
     Json sum{{"files", files_}, {"unreadable", unreadable_}};
     sum.update(json_of(sum_));
-    return "\n],\n\"summary\": " + dumped(sum) + "\n}\n";
+    return "\n],\n" + (today_.empty() ? "" : "\"today\": " + dumped(today_) + ",\n") +
+           "\"summary\": " + dumped(sum) + "\n}\n";
 }
 
 }  // namespace loopwright

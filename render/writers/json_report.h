@@ -24,6 +24,8 @@ class CheckJson {
     /// A file that could not.
     std::string unreadable(std::string_view file, const Diagnostics& diagnostics,
                            const SourceSet& sources);
+    /// Some circuit has waivers, that were held against that day: the result names it.
+    void waivers_held_on(std::string_view day);
     std::string tail() const;
 
   private:
@@ -32,6 +34,7 @@ class CheckJson {
     std::size_t files_ = 0;
     std::size_t unreadable_ = 0;
     Tally sum_ = {};
+    std::string today_ = {};
 };
 
 }  // namespace loopwright

@@ -106,6 +106,9 @@ std::string structure_lines(const Circuit& circuit, const Structure& structure) 
 }
 
 std::string outcome_word(const Verdict& verdict, const ReportStyle& style) {
+    if (verdict.waived != nullptr)
+        return fmt::format("waived {}", verdict.outcome == Outcome::fail ? name(verdict.level)
+                                                                         : name(verdict.outcome));
     if (verdict.outcome == Outcome::fail) return level_word(verdict.level, style);
     if (verdict.outcome == Outcome::inconclusive)
         return painted("cannot tell", Colours{}.strong, style);
@@ -132,6 +135,12 @@ std::string finding_text(const Circuit& circuit, const Verdict& verdict, const R
             missing += fmt::format("{}{}", missing.empty() ? "" : ", ", datum);
         text += wrapped("    missing  ", missing, 13);
     }
+    if (const Waived* waived = verdict.waived; waived != nullptr)
+        text +=
+            wrapped("    waived   ",
+                    visible(fmt::format("{} ({}{}{})", waived->reason, waived->by,
+                                        waived->until.empty() ? "" : ", until ", waived->until)),
+                    13);
     const std::string_view shape = verdict.witness.shape == WitnessShape::frontier ? "ends at"
                                    : verdict.witness.shape == WitnessShape::path   ? "way    "
                                                                                    : "see    ";
@@ -156,6 +165,10 @@ std::string finding_text(const Circuit& circuit, const Verdict& verdict, const R
 }  // namespace
 
 void Tally::count(const Verdict& verdict) {
+    if (verdict.waived != nullptr) {
+        ++waived;
+        return;
+    }
     switch (verdict.outcome) {
         case Outcome::pass:
             ++pass;
@@ -189,6 +202,7 @@ Tally& Tally::operator+=(const Tally& other) {
     note += other.note;
     inconclusive += other.inconclusive;
     not_applicable += other.not_applicable;
+    waived += other.waived;
     return *this;
 }
 
@@ -275,8 +289,9 @@ SourceRef place_of(const Circuit& circuit, const Subject& subject) {
             return circuit.lines[subject.index].place;
         case ElementType::shaft:
             return circuit.shafts[subject.index].place;
-        case ElementType::circuit:
         case ElementType::waiver:
+            return circuit.waivers[subject.index].place;
+        case ElementType::circuit:
             break;
     }
     return circuit.place;
@@ -302,11 +317,14 @@ std::string report_text(const Circuit& circuit, const Structure& structure,
             : fmt::format(", revision {}", visible(circuit.title.revision)));
     text += structure_lines(circuit, structure);
     const std::size_t refuted = sum.error + sum.warning + sum.note;
-    text += fmt::format("{} proved, {} refuted ({}, {}, {}), {} undecided, {} not applicable\n",
+    text += fmt::format("{} proved, {} refuted ({}, {}, {}), {} undecided, {} not applicable{}\n",
                         count_of(sum.pass, "need", "needs"), refuted,
                         count_of(sum.error, "error", "errors"),
                         count_of(sum.warning, "warning", "warnings"),
-                        count_of(sum.note, "note", "notes"), sum.inconclusive, sum.not_applicable);
+                        count_of(sum.note, "note", "notes"), sum.inconclusive, sum.not_applicable,
+                        sum.waived == 0 ? "" : fmt::format(", {} waived", sum.waived));
+    if (!style.today.empty() && !circuit.waivers.empty())
+        text += fmt::format("Waivers held against {}\n", style.today);
     for (const Verdict& verdict : verdicts) {
         const bool finding =
             verdict.outcome == Outcome::fail || verdict.outcome == Outcome::inconclusive;

@@ -13,7 +13,9 @@
 namespace loopwright {
 
 struct ReportStyle {
-    bool all = false;     ///< passes and what is not applicable, too
+    bool all = false;  ///< passes and what is not applicable, too
+    /// The day on which waivers must hold, told where the circuit has some; may be empty.
+    std::string_view today = {};
     bool colour = false;  ///< ANSI; never the only sign of anything
 };
 
@@ -25,6 +27,7 @@ struct Tally {
     std::size_t note = 0;
     std::size_t inconclusive = 0;
     std::size_t not_applicable = 0;
+    std::size_t waived = 0;  ///< failed or inconclusive, and accepted; in none of the others
 
     void count(const Verdict& verdict);
     Tally& operator+=(const Tally& other);

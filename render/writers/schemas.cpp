@@ -20,6 +20,7 @@ constexpr std::string_view check_schema = R"json({
       "required": ["name", "version"],
       "properties": {"name": {"const": "loopwright"}, "version": {"type": "string"}}
     },
+    "today": {"$ref": "#/$defs/date"},
     "circuits": {
       "type": "array",
       "items": {"oneOf": [{"$ref": "#/$defs/circuit"}, {"$ref": "#/$defs/unreadable"}]}
@@ -31,6 +32,7 @@ constexpr std::string_view check_schema = R"json({
     }
   },
   "$defs": {
+    "date": {"type": "string", "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"},
     "count": {"type": "integer", "minimum": 0},
     "level": {"enum": ["error", "warning", "note"]},
     "state": {"enum": ["neutral", "drive-forward", "drive-reverse", "overrun-forward",
@@ -151,6 +153,10 @@ constexpr std::string_view check_schema = R"json({
         "sources": {"type": "array", "items": {
           "type": "object", "required": ["work"], "additionalProperties": false,
           "properties": {"work": {"type": "string"}, "place": {"type": "string"}}}},
+        "waived": {
+          "type": "object", "required": ["reason", "by"], "additionalProperties": false,
+          "properties": {"reason": {"type": "string"}, "by": {"type": "string"},
+            "until": {"$ref": "#/$defs/date"}}},
         "place": {"$ref": "#/$defs/place"}
       },
       "allOf": [

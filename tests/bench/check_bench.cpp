@@ -28,7 +28,7 @@ void parse_alone(benchmark::State& state, Shape shape) {
 loopwright::ReadResult read(const std::string& xml) {
     loopwright::ReadLimits limits;
     limits.file_bytes = std::size_t{64} << 20;
-    return loopwright::read_circuit_text(xml, "generated.xml", {}, limits);
+    return loopwright::read_circuit_text(xml, "generated.xml", {}, {limits});
 }
 
 void read_model(benchmark::State& state, Shape shape) {

@@ -110,6 +110,9 @@ class Circuit:
         self.ports_on = []  # number of a node -> its ports in the order of the file
         self.ways = []
         self.reservoirs = set()  # nodes
+        self.staged = set()  # paths of what follows a command
+        self.waivers = []  # (rule, subject)
+        self.unknown = []  # devices of which nobody knows the inside
         self.turned = set()  # machines that a prime mover turns
 
     def machines(self, kind=None):
@@ -123,7 +126,9 @@ class Circuit:
 
 
 class _Reader:
-    def __init__(self):
+    def __init__(self, inside):
+        self.inside = inside
+        self.unknown = []  # devices
         self.parts = []
         self.oil = Groups()
         self.shafts = Groups()
@@ -172,6 +177,10 @@ class _Reader:
             positions = [Position(name, name == "released", [], [])
                          for name in kinds_valves.control_positions(attributes)]
         declared = [port.get("id") for port in element.findall("port")]
+        if element.tag == "device":
+            attributes["ways"] = kinds.device_ways(element, self.inside)
+            if attributes.get("inside") == "unknown":
+                self.unknown.append(path)
         if kinds.couples(element.tag, attributes):
             self.shafts.join([path + ".in", path + ".out"])
         self.parts.append(Component(path, element.tag, attributes, declared, positions))
@@ -198,11 +207,19 @@ class _Reader:
                       os.path.dirname(path), merged)
 
 
-def read(path):
-    """The circuit in the file at `path`; the file must be one that the format allows."""
-    reader = _Reader()
+def read(path, inside=None):
+    """The circuit in the file at `path`; the file must be one that the format allows.
+
+    `inside`: the class of passage that all ports of a device with an unknown inside have to each
+    other; without it they have none.
+    """
+    reader = _Reader(inside)
     reader.read(ElementTree.parse(path).getroot(), "", os.path.dirname(path), {})
     circuit = Circuit()
+    circuit.unknown = reader.unknown
+    root = ElementTree.parse(path).getroot()
+    circuit.staged = {stage.get("of") for stage in root.iterfind("command/stage")}
+    circuit.waivers = [(waiver.get("rule"), waiver.get("subject")) for waiver in root.findall("waiver")]
     movers = {reader.shafts.find(part.path) for part in reader.parts
               if part.kind in kinds.PRIME_MOVERS}
     for order, part in enumerate(reader.parts):

@@ -1,12 +1,13 @@
-"""All six rules over one circuit; as a command, `python3 decide.py FILE` prints the verdicts."""
+"""All rules over one circuit; as a command, `python3 decide.py FILE` prints the verdicts."""
 
 import argparse
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 import circuit as circuit_file
 import kinds
 from rules_charge import Charge, charge_supply, lost_loop, make_up_check
+from rules_definitions import unused_definition, waivers
 from rules_filtration import filtration
 from rules_pressure import case_drain_path, crossport_relief
 from states import RUNNING, Survey
@@ -20,6 +21,7 @@ RULES = {
     "crossport-relief": crossport_relief,
     "filtration": filtration,
     "case-drain-path": case_drain_path,
+    "unused-definition": unused_definition,
 }
 
 
@@ -37,8 +39,10 @@ class LoopFound:
 class Judged:
     """A circuit with everything that the rules share."""
 
-    def __init__(self, circuit):
+    def __init__(self, circuit, otherwise=()):
+        """`otherwise`: the same with other insides of the devices that nobody knows."""
         self.circuit = circuit
+        self.otherwise = otherwise
         self.surveys = [Survey(region) for region in regions(circuit)]
         self._charges = {}
 
@@ -120,12 +124,35 @@ class Judged:
         for rule, decide in RULES.items():
             if rules is None or rule in rules:
                 result += decide(self) or [Verdict(rule, "circuit", "circuit", "not-applicable")]
-        return result
+        result = self._sure(result, rules) if self.otherwise else result
+        return waivers(self.circuit, result)
+
+    def _sure(self, verdicts, rules):
+        """Inconclusive, whatever hangs on an inside that nobody knows."""
+        def key(verdict):
+            return verdict.rule, verdict.subject_type, verdict.subject
+
+        missing = tuple(f"{path}.inside" for path in self.circuit.unknown)
+        found = {key(verdict): verdict for verdict in verdicts}
+        for other in self.otherwise:
+            others = {key(verdict): verdict for verdict in other.verdicts(rules)}
+            for subject, verdict in list(found.items()):
+                now = others.get(subject)
+                if now is None or (now.outcome, now.level) != (verdict.outcome, verdict.level):
+                    found[subject] = replace(verdict, outcome="inconclusive", level="", missing=missing)
+            for subject, verdict in others.items():
+                if subject not in found:
+                    found[subject] = replace(verdict, outcome="inconclusive", level="", states=(),
+                                             missing=missing)
+        return sorted(found.values(), key=lambda verdict: list(RULES).index(verdict.rule))
 
 
 def decide(path):
     """Reads and judges the circuit file at `path`."""
-    return Judged(circuit_file.read(path))
+    circuit = circuit_file.read(path)
+    insides = ["joined", *kinds.DEVICE_CLASSES] if circuit.unknown else []
+    return Judged(circuit, [Judged(circuit_file.read(path, inside)) for inside in insides
+                            if inside != "reduced"])
 
 
 def _print(judged, rules):

@@ -113,6 +113,7 @@ constexpr Planted planted[] = {
     {"crossport-relief", crossport_relief},
     {"filtration", filtration},
     {"case-drain-path", case_drain_path},
+    {"unused-definition", nullptr},  // nothing that is fixed is noticed
 };
 
 int run(std::string_view id, const std::vector<std::string>& files) {
@@ -124,6 +125,7 @@ int run(std::string_view id, const std::vector<std::string>& files) {
         wrong.judge = error->judge;
         wrong.judge_alike = nullptr;
     } else {
+        if (wrong.judge == nullptr && wrong.judge_alike == nullptr) wrong.conclude = nullptr;
         wrong.best_state = !wrong.best_state;
     }
     const std::vector<const Rule*> rules{&wrong};

@@ -97,11 +97,14 @@ FIXED_PORTS = {
     **dict.fromkeys(("gauge", "thermometer", "level-indicator", "pressure-switch", "sensor",
                      "measuring-point", "plug"), ["P"]),
 }
-DECLARED_PORTS = {"reservoir", "junction", "directional-valve", "rotary-joint"}
+DECLARED_PORTS = {"reservoir", "junction", "directional-valve", "rotary-joint", "device"}
 #: Machines with a displacement control, and all that displaces oil.
 CONTROLLED = {"pump", "motor", "pump-motor"}
 MACHINES = CONTROLLED | {"hand-pump", "cylinder", "semi-rotary-actuator"}
 PRIME_MOVERS = {"engine", "electric-motor"}
+#: A device's words for how oil can pass.
+DEVICE_CLASSES = {"one-way": ONE_WAY, "pressure-opened": PRESSURE_OPENED, "reduced": REDUCED,
+                  "metering": METERING, "element": ELEMENT}
 KINDS = kinds_valves.VALVES | set(FIXED_PORTS) | DECLARED_PORTS | MACHINES | {"clutch"}
 
 
@@ -176,6 +179,8 @@ def one_oil(kind, attributes, declared):
     """Groups of ports that are one node: a junction, a reservoir, a machine's housing."""
     if kind in ("junction", "reservoir"):
         return [list(declared)]
+    if kind == "device":
+        return [[tail, head] for tail, head, name, _, _ in attributes["ways"] if name == "joined"]
     if kind == "rotary-joint":
         return [[declared[i], declared[i + 1]] for i in range(0, len(declared), 2)]
     if kind == "flow-meter" or (kind == "quick-coupling" and attributes.get("valves") == "none"
@@ -239,6 +244,21 @@ def _control(attributes):
             yield Passage(name, tail, head, both=name == SWITCHED, position=position)
 
 
+def device_ways(element, inside):
+    """(tail, head, class, both ways?, opening) of a device; `inside`: what an unknown one is taken for."""
+    if element.get("inside") == "unknown":
+        ports = [port.get("id") for port in element.findall("port")]
+        return [(tail, head, inside, False, Fraction(0)) for tail in ports for head in ports
+                if inside and tail != head]
+    ways = []
+    for way in element.findall("passage"):
+        name, given = way.get("class"), way.get("opening")
+        opens = name in ("pressure-opened", "reduced")
+        ways.append((way.get("from"), way.get("to"), name, way.get("both-ways", "no") == "yes",
+                     pressure(given) if given or opens else Fraction(0)))
+    return ways
+
+
 def passages(kind, attributes, positions, declared=()):
     """The passages of a component; `positions` are a directional valve's, else empty."""
     if kind == "pilot-control-valve":
@@ -273,6 +293,10 @@ def passages(kind, attributes, positions, declared=()):
     elif kind == "shut-off-valve":
         yield Passage(HAND, "A", "B", drawn_open=attributes.get("position", "open") == "open",
                       locked=attributes.get("locked", "no") == "yes")
+    elif kind == "device":
+        for tail, head, name, both, opening in attributes["ways"]:
+            if name != "joined":
+                yield Passage(DEVICE_CLASSES[name], tail, head, both=both, opening=opening)
     elif kind == "orifice":
         yield Passage(METERING, "A", "B")
     elif kind == "directional-valve":

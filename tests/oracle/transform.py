@@ -34,6 +34,11 @@ class Names:
         part, _, name = path.partition(".")
         return f"{self.part(part)}.{name}"
 
+    def subject(self, text):
+        """Of a waiver: P1, loop:P1, side:P1.A, circuit."""
+        what, colon, path = text.rpartition(":")
+        return what + colon + (self.port(path) if "." in path else self.part(path))
+
     def position(self, valve, name):
         return self.positions.get((valve, name), name)
 
@@ -79,7 +84,7 @@ def _new_names(root):
     names = Names()
     for before, level in _with_paths(root):  # from outside in
         above = names.part(before[:-1]) + "/" if before else ""
-        elements = [e for e in level if e.tag != "port"]
+        elements = [e for e in level if e.tag != "port" and e.get("id")]
         for ident, new in _backwards([e.get("id") for e in elements], "n").items():
             names.parts[before + ident] = above + new
         for element in elements:
@@ -100,6 +105,9 @@ def _rename_inside(element, path, names):
 
     for declared in element.findall("port"):
         declared.set("id", port(declared.get("id")))
+    for way in element.findall("passage"):
+        way.set("from", port(way.get("from")))
+        way.set("to", port(way.get("to")))
     for position in element.findall("position"):
         position.set("id", names.position(path, position.get("id")))
         for way in position:
@@ -124,7 +132,11 @@ def renamed(xml):
                 ident, dot, end = joined.partition(".")  # "G1.in": a named shaft end
                 paths.append((names.part(before + ident) + dot + end).split("/"))
             shaft.set("joins", " ".join("/".join(p[before.count("/"):]) for p in paths))
-        for element in [e for e in level if e.tag != "port"]:
+        for stage in level.iterfind("command/stage"):
+            stage.set("of", names.part(stage.get("of")))
+        for waiver in level.findall("waiver"):
+            waiver.set("subject", names.subject(waiver.get("subject")))
+        for element in [e for e in level if e.tag != "port" and e.get("id")]:
             path = before + element.get("id")
             _rename_inside(element, path, names)
             element.set("id", names.part(path).rpartition("/")[2])
@@ -250,7 +262,12 @@ def _statements(result, names, called, with_ports, high_changed=()):
         kind, ident = verdict["subject"]["type"], verdict["subject"]["id"]
         loop = _loop_of(result, ident)
         if kind in ("side", "loop"):
-            subject = called(ident) if kind == "side" else loops[ident]
+            # A loop that hangs on a device's unknown inside is in no list.
+            subject = called(ident) if kind == "side" else loops.get(
+                ident, names.part(ident.partition(":")[2]))
+        elif kind == "waiver":
+            rule, of, about = ident.partition(" of ")
+            subject = rule + of + names.subject(about)
         else:
             subject = names.part(ident)
         states = frozenset(

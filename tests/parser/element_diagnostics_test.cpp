@@ -17,7 +17,7 @@ TEST(ElementDiagnostics, UnknownElement) {
 </circuit>
 )"),
               R"(error 2:4-2:15 unknown element 'check-vavle'
-  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly or use
+  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
   means: check-valve
 )");
 }
@@ -28,7 +28,7 @@ TEST(ElementDiagnostics, UnknownElementNothingNear) {
 </circuit>
 )"),
               R"(error 2:4-2:11 unknown element 'turbine'
-  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly or use
+  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
 )");
 }
 
@@ -40,7 +40,7 @@ TEST(ElementDiagnostics, ReferencesToAnUnknownElementAreLetPass) {
 </circuit>
 )"),
               R"(error 2:4-2:15 unknown element 'check-vavle'
-  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly or use
+  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
   means: check-valve
 )");
 }
@@ -52,9 +52,9 @@ TEST(ElementDiagnostics, ElementInTheWrongPlace) {
 </circuit>
 )"),
               R"(error 2:4-2:8 'port' cannot stand here
-  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly or use
+  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
 error 3:4-3:11 'circuit' cannot stand here
-  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly or use
+  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
 )");
 }
 
@@ -64,9 +64,9 @@ TEST(ElementDiagnostics, NothingStandsInAPump) {
 </circuit>
 )"),
               R"(error 2:44-2:48 'load' cannot stand in 'pump'
-  expected: no element inside 'pump'
+  expected: table or tolerance
 error 2:59-2:63 'port' cannot stand in 'pump'
-  expected: no element inside 'pump'
+  expected: table or tolerance
 )");
 }
 
@@ -89,7 +89,7 @@ TEST(ElementDiagnostics, UnknownChildOfAReservoir) {
 </circuit>
 )"),
               R"(error 2:23-2:27 'prot' cannot stand in 'reservoir'
-  expected: port
+  expected: port, table or tolerance
   means: port
 )");
 }

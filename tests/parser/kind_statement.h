@@ -133,6 +133,9 @@ inline std::string spelled(const AttributeSpec& spec) {
             for (const std::string_view choice : spec.choices)
                 type += fmt::format("{}{}", type.empty() ? "" : "|", choice);
             break;
+        case AttributeType::date:
+            type = "date";
+            break;
         case AttributeType::text:
             type = "text";
             break;

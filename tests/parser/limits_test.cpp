@@ -39,7 +39,7 @@ std::string loads(std::size_t count) {
 }
 
 ReadResult read(std::string text, const ReadLimits& limits = {}) {
-    return read_circuit_text(std::move(text), "test.xml", {}, limits);
+    return read_circuit_text(std::move(text), "test.xml", {}, {limits});
 }
 
 // The folder's own path taken out of a text.
@@ -76,9 +76,9 @@ TEST(Limits, BytesOfAText) {
     const std::string text = circuit("");
     ReadLimits limits;
     limits.file_bytes = text.size();
-    EXPECT_TRUE(read(text, limits).circuit);
+    EXPECT_TRUE(read(text, {limits}).circuit);
     limits.file_bytes = text.size() - 1;
-    EXPECT_EQ(described(read(text, limits)),
+    EXPECT_EQ(described(read(text, {limits})),
               "error 1:1-1:1 'test.xml' cannot be read: it has 30 bytes\n"
               "  expected: at most 29 bytes\n");
 }
@@ -88,9 +88,9 @@ TEST(Limits, BytesOfAFile) {
     ReadLimits limits;
     const std::filesystem::path file = folder.write("a.xml", circuit(""));
     limits.file_bytes = 30;
-    EXPECT_TRUE(read_circuit(file, limits).circuit);
+    EXPECT_TRUE(read_circuit(file, {limits}).circuit);
     limits.file_bytes = 29;
-    EXPECT_EQ(without(folder, described(read_circuit(file, limits))),
+    EXPECT_EQ(without(folder, described(read_circuit(file, {limits}))),
               "error 1:1-1:1 'a.xml' cannot be read: it has 30 bytes\n"
               "  expected: at most 29 bytes\n");
 }
@@ -102,9 +102,9 @@ TEST(Limits, BytesOfAUsedFile) {
         folder.write("a.xml", circuit("<use id='U1' file='b.xml'/>"));
     ReadLimits limits;
     limits.file_bytes = 132;
-    EXPECT_TRUE(read_circuit(file, limits).circuit);
+    EXPECT_TRUE(read_circuit(file, {limits}).circuit);
     limits.file_bytes = 131;
-    EXPECT_EQ(described(read_circuit(file, limits)),
+    EXPECT_EQ(described(read_circuit(file, {limits})),
               "error 1:40-1:45 'b.xml' cannot be read: it has 132 bytes\n"
               "  expected: at most 131 bytes\n");
 }
@@ -113,8 +113,8 @@ TEST(Limits, Files) {
     const TemporaryFolder folder;
     std::string uses;
     for (int i = 1; i < 64; ++i) {
-        folder.write(fmt::format("b{}.xml", i), "<assembly format=\"1\"/>");
-        uses += fmt::format("<use id=\"U{0}\" file=\"b{0}.xml\"/>", i);
+        folder.write(fmt::format("b{}.xml", i), R"(<assembly format="1"/>)");
+        uses += fmt::format(R"(<use id="U{0}" file="b{0}.xml"/>)", i);
     }
     EXPECT_TRUE(read_circuit(folder.write("a.xml", circuit(uses))).circuit);
     folder.write("b64.xml", "<assembly format=\"1\"/>");
@@ -127,8 +127,8 @@ TEST(Limits, Files) {
 TEST(Limits, Components) {
     ReadLimits limits;
     limits.components = 3;
-    EXPECT_TRUE(read(circuit(loads(3)), limits).circuit);
-    EXPECT_EQ(described(read(circuit(loads(4)), limits)),
+    EXPECT_TRUE(read(circuit(loads(3)), {limits}).circuit);
+    EXPECT_EQ(described(read(circuit(loads(4)), {limits})),
               "error 1:67-1:71 a circuit of more than 3 components\n"
               "  expected: at most 3, every use expanded\n");
 }
@@ -155,11 +155,11 @@ TEST(Limits, AHundredThousandComponents) {
 TEST(Limits, Assemblies) {
     ReadLimits limits;
     limits.components = 2;
-    EXPECT_TRUE(read(circuit("<assembly id='A'/><assembly id='B'/>"), limits).circuit);
-    EXPECT_EQ(
-        described(read(circuit("<assembly id='A'/><assembly id='B'/><assembly id='C'/>"), limits)),
-        "error 1:58-1:66 a circuit of more than 2 assemblies\n"
-        "  expected: at most 2, every use expanded\n");
+    EXPECT_TRUE(read(circuit("<assembly id='A'/><assembly id='B'/>"), {limits}).circuit);
+    EXPECT_EQ(described(read(circuit("<assembly id='A'/><assembly id='B'/><assembly id='C'/>"),
+                             {limits})),
+              "error 1:58-1:66 a circuit of more than 2 assemblies\n"
+              "  expected: at most 2, every use expanded\n");
 }
 
 // Files that use the next one twice: each level doubles the parts of the one below.
@@ -192,9 +192,9 @@ TEST(Limits, TextThatUsesBringIn) {
     for (int i = 0; i < 4; ++i) {
         uses += fmt::format("<use id='U{}' file='b.xml'/>", i);
     }
-    EXPECT_TRUE(read_circuit(folder.write("a.xml", circuit(uses)), limits).circuit);
+    EXPECT_TRUE(read_circuit(folder.write("a.xml", circuit(uses)), {limits}).circuit);
     const std::string text = circuit(uses + "\n<use id='U4' file='b.xml'/>");
-    EXPECT_EQ(described(read_circuit(folder.write("a.xml", text), limits)),
+    EXPECT_EQ(described(read_circuit(folder.write("a.xml", text), {limits})),
               "error 2:2-2:5 the circuit is too large here\n"
               "  expected: less text brought in by uses, and shorter ids of assemblies\n");
 }
@@ -218,10 +218,10 @@ TEST(Limits, DepthOfAssemblies) {
     const auto within = [&](std::string_view part) {
         return folder.write("a.xml", circuit(fmt::format("<assembly id='A'>{}</assembly>", part)));
     };
-    EXPECT_TRUE(read_circuit(within(use), limits).circuit);
+    EXPECT_TRUE(read_circuit(within(use), {limits}).circuit);
     folder.write("b.xml", "<assembly format='1'><use id='V' file='c.xml'/></assembly>");
     folder.write("c.xml", "<assembly format='1'><assembly id='W'/></assembly>");
-    EXPECT_EQ(described(read_circuit(within(use), limits)),
+    EXPECT_EQ(described(read_circuit(within(use), {limits})),
               "error 1:23-1:31 assemblies are nested deeper than 3\n"
               "  expected: at most 3 one inside the other, every use expanded\n"
               "  in c.xml, through 1:22-1:48, through 1:38-1:64\n");
@@ -257,7 +257,7 @@ TEST(Limits, MessagesKeptStandFirst) {
     limits.messages = 2;
     const ReadResult result =
         read(circuit("<line id='H1' joins='X.A Y.A'/>\n<a/>\n<b/>\n<c/>\n<d/>\n<e/>\n<f/>\n<g/>"),
-             limits);
+             {limits});
     ASSERT_EQ(result.diagnostics.size(), 3U);
     EXPECT_EQ(result.diagnostics[0].message, "there is no 'X'");
     EXPECT_EQ(result.diagnostics[1].message, "there is no 'Y'");

@@ -40,8 +40,8 @@ TEST(UseFileDiagnostics, WithoutFile) {
   <shaft id="W1" joins="U1/P1"/>
 </circuit>
 )"),
-              R"(error 2:4-2:7 use 'U1' needs the attribute 'file'
-  expected: a relative path, such as parts/block.xml
+              R"(error 2:4-2:7 use 'U1' needs the attribute 'file' or 'name'
+  expected: file="a relative path", or the name of a ready assembly
 )");
 }
 

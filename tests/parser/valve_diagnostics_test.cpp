@@ -264,7 +264,7 @@ TEST(ValveDiagnostics, UnknownElementInAValve) {
 </circuit>
 )"),
               R"(error 4:6-4:13 'positon' cannot stand in 'directional-valve'
-  expected: port or position
+  expected: port, position, table or tolerance
   means: position
 )");
 }
@@ -289,7 +289,7 @@ TEST(ValveDiagnostics, PositionOfAReservoir) {
 </circuit>
 )"),
               R"(error 2:23-2:31 'position' cannot stand in 'reservoir'
-  expected: port
+  expected: port, table or tolerance
 )");
 }
 
