@@ -1,5 +1,6 @@
 """Drawings damaged in one place each. The tags of the drawing serve here to find the place; the
-reader never sees them. Each function gives (what was done, damaged SVG)."""
+reader never sees them. Each function takes an SVG and its circuit and gives (what was done, damaged
+SVG)."""
 
 import copy
 import xml.etree.ElementTree as ElementTree
@@ -46,19 +47,19 @@ def _is_stroke(element):
     return element.tag == SVG + "polyline" and element.get("class") != "value"
 
 
-def without_a_dot(svg):
+def without_a_dot(svg, _):
     for root, group, dot in _each(svg, "line", _is("circle")):
         group.remove(dot)
         yield f"dot at {dot.get('cx')},{dot.get('cy')} of {group[0].text} taken away", _text(root)
 
 
-def without_a_line(svg):
+def without_a_line(svg, _):
     for root, group, stroke in _each(svg, "line", _is_stroke):
         group.remove(stroke)
         yield f"stroke {stroke.get('points')} of {group[0].text} taken away", _text(root)
 
 
-def with_a_line_moved(svg):
+def with_a_line_moved(svg, _):
     """A stroke moved by a module across its direction."""
     for root, group, stroke in _each(svg, "line", _is_stroke):
         points = _points(stroke)
@@ -67,18 +68,18 @@ def with_a_line_moved(svg):
         yield f"stroke of {group[0].text} moved to {stroke.get('points')}", _text(root)
 
 
-def with_a_dash_changed(svg, functions):
+def with_a_dash_changed(svg, meant):
     """A stroke of a line with a stated function drawn with the other dash."""
     for root, group, stroke in _each(svg, "line", _is_stroke):
         points = _points(stroke)
         length = sum(abs(a[0] - b[0]) + abs(a[1] - b[1]) for a, b in zip(points, points[1:]))
-        if functions.get(group[0].text) and length > 3 * MODULE:
+        if meant.named_lines.get(group[0].text) and length > 3 * MODULE:
             if stroke.attrib.pop("stroke-dasharray", None) is None:
                 stroke.set("stroke-dasharray", "3 0.75")
             yield f"dash of {group[0].text} changed", _text(root)
 
 
-def with_letters_swapped(svg):
+def with_letters_swapped(svg, _):
     """Two port letters of a symbol in one another's place."""
     root = ElementTree.fromstring(svg)
     for i, group in enumerate(_groups(root, "symbol")):
@@ -93,14 +94,14 @@ def with_letters_swapped(svg):
                        _text(again))
 
 
-def with_a_word_at_a_frame_changed(svg):
+def with_a_word_at_a_frame_changed(svg, _):
     """A frame's name, or the letter of a port where a line passes through."""
     for root, group, word in _each(svg, "frame", _is("text")):
         was, word.text = word.text, "Zz"
         yield f"{was} at the frame {group[0].text} changed", _text(root)
 
 
-def with_labels_swapped(svg):
+def with_labels_swapped(svg, _):
     """The designations of two symbols in one another's place."""
     count = len([e for e in ElementTree.fromstring(svg).iter() if e.get("class") == "designation"])
     for i in range(count - 1):
@@ -123,9 +124,9 @@ def _body(group):
     return (min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2
 
 
-def with_a_symbol_turned(svg, kinds):
-    """All shapes of a symbol (not its words) turned by half a turn round its body. kinds: label ->
-    kind."""
+def with_a_symbol_turned(svg, meant):
+    """All shapes of a symbol (not its words) turned by half a turn round its body."""
+    kinds = {c.label: c.kind for c in meant.components.values()}
     root = ElementTree.fromstring(svg)
     for i, found in enumerate(_groups(root, "symbol")):
         if kinds.get(found[0].text) not in TURNED:
@@ -142,7 +143,7 @@ def with_a_symbol_turned(svg, kinds):
         yield f"{found[0].text} turned", _text(again)
 
 
-def without_a_part(svg):
+def without_a_part(svg, _):
     """A symbol without one of its shapes."""
     shapes = (SVG + "polyline", SVG + "polygon", SVG + "circle")
     for root, group, element in _each(svg, "symbol", lambda e: e.tag in shapes
@@ -153,7 +154,7 @@ def without_a_part(svg):
                _text(root))
 
 
-def with_a_dot_on_a_crossing(svg):
+def with_a_dot_on_a_crossing(svg, _):
     """A joint's dot where two lines of different nets only cross."""
     root = ElementTree.fromstring(svg)
     strokes = [(g[0].text, *s) for g in _groups(root, "line") for e in g

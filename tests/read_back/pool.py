@@ -7,6 +7,7 @@ import shapes
 from shapes import NEAR, distance, same
 
 CELL = 2.0
+NOTHING = frozenset()
 
 
 class Pool:
@@ -23,12 +24,15 @@ class Pool:
 
     @staticmethod
     def _cells_of(segment):
-        steps = max(1, math.ceil(segment.length() / CELL * 2))
-        for i in range(steps + 1):
-            x, y = segment.at(segment.length() * i / steps)
-            for dx in (-0.2, 0.2):
-                for dy in (-0.2, 0.2):
-                    yield math.floor((x + dx) / CELL), math.floor((y + dy) / CELL)
+        """Cells of the segment's bounding box: most are level or upright, the others short."""
+        (x0, y0), (x1, y1) = segment.p, segment.q
+        if x0 > x1:
+            x0, x1 = x1, x0
+        if y0 > y1:
+            y0, y1 = y1, y0
+        columns = range(math.floor((x0 - 0.2) / CELL), math.floor((x1 + 0.2) / CELL) + 1)
+        rows = range(math.floor((y0 - 0.2) / CELL), math.floor((y1 + 0.2) / CELL) + 1)
+        return [(i, j) for i in columns for j in rows]
 
     def _add(self, segment):
         self.segments.add(segment)
@@ -44,8 +48,8 @@ class Pool:
         """Segments on the line p-q with the stretch (from, to) along it that they share with it."""
         ruler = shapes.Segment(p, q)
         found = set()
-        for cell in set(self._cells_of(ruler)):
-            found |= self.cells.get(cell, set())
+        for cell in self._cells_of(ruler):
+            found |= self.cells.get(cell, NOTHING)
         for segment in found:
             if dash and segment.dash != dash:
                 continue

@@ -3,6 +3,8 @@
     read_back_test.py PROGRAM
 """
 
+import functools
+import multiprocessing
 import pathlib
 import re
 import subprocess
@@ -53,19 +55,38 @@ def differences(svg, meant, seed=1):
     return compare.differences(reader.read(strip.strip(svg, seed)), meant, circuit.turning(meant))
 
 
+@functools.cache
+def workers():
+    """Processes that read drawings: one a core, as reading takes nearly all of the time."""
+    return multiprocessing.get_context("fork").Pool()
+
+
+def _reading_of(work):
+    """Name and differences of one (name, path, options of `draw`)."""
+    name, path, options = work
+    return name, options, differences(draw(path, *options), circuit.load(path))
+
+
+def _damages_of(work):
+    """(damage, whether a difference is found) of one (damages, svg, circuit)."""
+    make, svg, meant = work
+    return [(what, differences(damaged, meant) != []) for what, damaged in make(svg, meant)]
+
+
 class ReadBack(unittest.TestCase):
     maxDiff = None
 
-    def hold(self, path, name):
-        meant = circuit.load(path)
-        for options in ((), ("--without-findings",)):
+    def hold(self, circuits):
+        """Holds drawings with and without findings against circuits, given as (path, name)."""
+        work = [(name, path, options) for path, name in circuits
+                for options in ((), ("--without-findings",))]
+        for name, options, found in workers().imap(_reading_of, work, chunksize=4):
             with self.subTest(name, options=options):
-                self.assertEqual(differences(draw(path, *options), meant), [])
+                self.assertEqual(found, [])
 
     def test_the_circuits_of_the_tree(self):
         self.assertGreater(len(examples()), 0)
-        for path in examples():
-            self.hold(path, path.relative_to(ROOT).as_posix())
+        self.hold([(path, path.relative_to(ROOT).as_posix()) for path in examples()])
 
     def test_designations_stand_at_their_own_symbols(self):
         for path in examples():
@@ -75,15 +96,17 @@ class ReadBack(unittest.TestCase):
     def test_every_kind_and_option(self):
         with tempfile.TemporaryDirectory() as folder:
             variants.main(folder)
-            for name in variants.circuits():
-                self.hold(pathlib.Path(folder) / f"{name}.xml", name)
+            self.hold([(pathlib.Path(folder) / f"{name}.xml", name)
+                       for name in variants.circuits()])
 
     def test_circuits_by_lot(self):
         with tempfile.TemporaryDirectory() as folder:
+            made = []
             for seed in SEEDS:
                 path = pathlib.Path(folder) / f"{seed}.xml"
                 path.write_text(random_circuits.make(seed), encoding="utf-8")
-                self.hold(path, f"seed {seed}")
+                made.append((path, f"seed {seed}"))
+            self.hold(made)
 
     def test_the_variants_have_every_kind(self):
         drawn = " ".join(variants.circuits().values())
@@ -137,43 +160,44 @@ class Damage(unittest.TestCase):
 
     def caught(self, make, least=1, sheets=None):
         count = 0
-        for name, svg, meant in sheets or self.sheets():
+        given = list(sheets or self.sheets())
+        work = [(make, svg, meant) for _, svg, meant in given]
+        for (name, svg, meant), results in zip(given, workers().imap(_damages_of, work)):
             self.assertEqual(differences(svg, meant), [], name)
-            for what, damaged in make(svg, meant):
+            for what, noticed in results:
                 count += 1
                 with self.subTest(name, damage=what):
-                    self.assertNotEqual(differences(damaged, meant), [])
+                    self.assertTrue(noticed)
         self.assertGreaterEqual(count, least)
 
     def test_dots(self):
-        self.caught(lambda svg, meant: damage.without_a_dot(svg), 10)
-        self.caught(lambda svg, meant: damage.with_a_dot_on_a_crossing(svg))
+        self.caught(damage.without_a_dot, 10)
+        self.caught(damage.with_a_dot_on_a_crossing)
 
     def test_lines(self):
-        self.caught(lambda svg, meant: damage.without_a_line(svg), 20)
-        self.caught(lambda svg, meant: damage.with_a_line_moved(svg), 20)
+        self.caught(damage.without_a_line, 20)
+        self.caught(damage.with_a_line_moved, 20)
 
     def test_dashes(self):
-        self.caught(lambda svg, meant: damage.with_a_dash_changed(svg, meant.named_lines), 5)
+        self.caught(damage.with_a_dash_changed, 5)
 
     def test_letters(self):
-        self.caught(lambda svg, meant: damage.with_letters_swapped(svg), 10)
+        self.caught(damage.with_letters_swapped, 10)
 
     def test_words_at_frames(self):
-        self.caught(lambda svg, meant: damage.with_a_word_at_a_frame_changed(svg), 10)
+        self.caught(damage.with_a_word_at_a_frame_changed, 10)
 
     def test_labels(self):
-        self.caught(lambda svg, meant: damage.with_labels_swapped(svg), 10)
+        self.caught(damage.with_labels_swapped, 10)
 
     def test_symbols_turned(self):
-        self.caught(lambda svg, meant: damage.with_a_symbol_turned(
-            svg, {c.label: c.kind for c in meant.components.values()}), 10)
+        self.caught(damage.with_a_symbol_turned, 10)
 
     def test_symbols_with_a_part_missing(self):
-        self.caught(lambda svg, meant: damage.without_a_part(svg), 50)
+        self.caught(damage.without_a_part, 50)
 
     def test_parts_of_every_symbol_missing(self):
-        self.caught(lambda svg, meant: damage.without_a_part(svg), 500, self.rich_sheets())
+        self.caught(damage.without_a_part, 500, self.rich_sheets())
 
 
 if __name__ == "__main__":

@@ -36,20 +36,22 @@ class Segment:
     dash: str = "solid"
     width: float = LINE_WIDTH
 
+    def __post_init__(self):
+        self._length = distance(self.p, self.q)
+        self._ux = (self.q[0] - self.p[0]) / self._length
+        self._uy = (self.q[1] - self.p[1]) / self._length
+
     def length(self):
-        return distance(self.p, self.q)
+        return self._length
 
     def off(self, point):
         """How far a point is from the segment's line, and where its foot is along it, in
         modules."""
-        length = self.length()
-        ux, uy = (self.q[0] - self.p[0]) / length, (self.q[1] - self.p[1]) / length
         dx, dy = point[0] - self.p[0], point[1] - self.p[1]
-        return abs(dx * uy - dy * ux), dx * ux + dy * uy
+        return abs(dx * self._uy - dy * self._ux), dx * self._ux + dy * self._uy
 
     def at(self, along):
-        t = along / self.length()
-        return (self.p[0] + t * (self.q[0] - self.p[0]), self.p[1] + t * (self.q[1] - self.p[1]))
+        return (self.p[0] + along * self._ux, self.p[1] + along * self._uy)
 
     def holds(self, point, near=NEAR):
         """Whether the point lies on the segment, its ends included."""
