@@ -66,6 +66,9 @@ class RoleFinder {
                 case Part::gearbox:
                     set(c, PartRole::on_shaft, -1);
                     break;
+                case Part::instrument:
+                    if (circuit.components[c].kind->turns) set(c, PartRole::on_shaft, -1);
+                    break;
                 default:
                     break;
             }

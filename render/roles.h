@@ -22,8 +22,8 @@ enum class PartRole : std::uint8_t {
     loop_actuator,
     actuator,  ///< of an open part
     load,
-    on_shaft,          ///< brake, clutch or gearbox: on the axis between what turns with it
-    make_up_check,     ///< from the charge line into a side
+    on_shaft,       ///< brake, clutch, gearbox, tachometer: on the axis between what turns with it
+    make_up_check,  ///< from the charge line into a side
     crossport_relief,  ///< from a side to another side or into the charge line
     charge_relief,
     flushing_valve,

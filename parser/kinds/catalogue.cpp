@@ -9,6 +9,7 @@ namespace loopwright {
 
 extern const Kind accumulator;
 extern const Kind brake;
+extern const Kind breather;
 extern const Kind bypass_valve;
 extern const Kind check_valve;
 extern const Kind clutch;
@@ -51,6 +52,7 @@ extern const Kind sequence_valve;
 extern const Kind shut_off_valve;
 extern const Kind shuttle_valve;
 extern const Kind strainer;
+extern const Kind tachometer;
 extern const Kind thermometer;
 extern const Kind thermostatic_bypass;
 extern const Kind throttle;
@@ -61,9 +63,10 @@ namespace {
 
 using namespace kind_parts;
 
-constexpr std::array<const Kind*, 49> all = {
+constexpr std::array all = {
     &accumulator,
     &brake,
+    &breather,
     &bypass_valve,
     &check_valve,
     &clutch,
@@ -106,6 +109,7 @@ constexpr std::array<const Kind*, 49> all = {
     &shut_off_valve,
     &shuttle_valve,
     &strainer,
+    &tachometer,
     &thermometer,
     &thermostatic_bypass,
     &throttle,

@@ -126,6 +126,8 @@ void add_others(const Data& data, Lines& lines) {
     if (data.has("full-flow-pressure"))
         lines.push_back("full flow " + data.quantity("full-flow-pressure"));
     if (data.has("pilot-ratio")) lines.push_back(data.quantity("pilot-ratio") + ":1");
+    if (data.has("range")) lines.push_back("0 to " + data.quantity("range"));
+    if (data.is_yes("filler")) lines.emplace_back("filler");
     add_given(data, lines, {"opening-pressure", "flow", "priority-flow"});
     if (data.has("bore")) lines.push_back("\u00D8 " + data.quantity("bore"));
     if (!data.choice("position").empty())

@@ -188,6 +188,14 @@ inline constexpr double coupling_port = 4.0;
 inline constexpr double joint_inner = 0.5;
 inline constexpr double joint_outer = 1.0;
 
+// Breather.
+inline constexpr double breather_diamond = 1.41;  ///< half the diagonal of a square of 2
+inline constexpr double breather_port = 3.0;      ///< house, as the rest of it
+inline constexpr double vent_stem = 0.5;
+inline constexpr double vent_half = 0.5;  ///< of an open triangle of side 1
+inline constexpr double vent_height = 0.866;
+inline constexpr double breather_spring = 1.5;
+
 // Joints and reservoir.
 inline constexpr double joint_radius = 0.375;
 inline constexpr double inner_joint_radius = 0.25;

@@ -11,6 +11,7 @@ namespace {
 constexpr KindSymbol symbols[] = {
     {"accumulator", draw_accumulator},
     {"brake", draw_brake},
+    {"breather", draw_breather},
     {"bypass-valve", draw_bypass_valve},
     {"check-valve", draw_check_valve},
     {"clutch", draw_clutch},
@@ -53,6 +54,7 @@ constexpr KindSymbol symbols[] = {
     {"shut-off-valve", draw_shut_off_valve},
     {"shuttle-valve", draw_shuttle_valve},
     {"strainer", draw_strainer},
+    {"tachometer", draw_tachometer},
     {"thermometer", draw_thermometer},
     {"thermostatic-bypass", draw_thermostatic_bypass},
     {"throttle", draw_throttle},

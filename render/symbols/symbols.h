@@ -15,6 +15,7 @@ namespace loopwright {
 
 void draw_accumulator(Strokes& strokes);
 void draw_brake(Strokes& strokes);
+void draw_breather(Strokes& strokes);
 void draw_bypass_valve(Strokes& strokes);
 void draw_check_valve(Strokes& strokes);
 void draw_clutch(Strokes& strokes);
@@ -57,6 +58,7 @@ void draw_sequence_valve(Strokes& strokes);
 void draw_shut_off_valve(Strokes& strokes);
 void draw_shuttle_valve(Strokes& strokes);
 void draw_strainer(Strokes& strokes);
+void draw_tachometer(Strokes& strokes);
 void draw_thermometer(Strokes& strokes);
 void draw_thermostatic_bypass(Strokes& strokes);
 void draw_throttle(Strokes& strokes);

@@ -56,9 +56,14 @@ def circuits(changed):
                                   HA="P1.A M1.A C1.B R2.P R3.T X1.a", HB="P1.B M1.B C2.B R3.P R2.T X1.b"),
         "stages": changed("commands of what can follow and what cannot", D9=(
             '<command id="D9"><stage of="P1" from="0" to="0.5"/><stage of="E1" from="0.5" to="1"/></command>')),
-        "waivers": changed("waivers that meet something and nothing", C2="", HB="P1.B M1.B R3.P R2.T", G2="F1.B C1.A", D8=(
+        "waivers": changed("waivers that meet something and nothing", C2="",
+                           HB="P1.B M1.B R3.P R2.T", G2="F1.B C1.A", D8=(
             '<waiver rule="make-up-check" subject="side:P1.B" reason="r" by="owner"/>'), D9=(
             '<waiver rule="make-up-check" subject="side:P1.A" reason="r" by="owner"/>')),
+        "breather-and-tachometer": changed("breather on the reservoir, tachometer on the shaft",
+                                           X1='<breather id="X1" opening-pressure="0.3 bar"/>',
+                                           X2='<tachometer id="X2"/>', L4="T1.X X1.P",
+                                           W1="E1 X2 P1 P2"),
         "instruments": changed("gauge, accumulator and plug on the charge line",
                                X1='<gauge id="X1"/>', X2='<accumulator id="X2"/>', X3='<plug id="X3"/>',
                                G2="F1.B C1.A C2.A X1.P X2.A X3.P"),

@@ -87,6 +87,7 @@ FIXED_PORTS = {
     "electric-motor": [],
     "gearbox": [],
     "load": [],
+    "tachometer": [],
     "brake": ["Z"],
     "strainer": ["A", "B"],
     "heater": ["A", "B"],
@@ -95,7 +96,7 @@ FIXED_PORTS = {
     "quick-coupling": ["A", "B"],
     "accumulator": ["A"],
     **dict.fromkeys(("gauge", "thermometer", "level-indicator", "pressure-switch", "sensor",
-                     "measuring-point", "plug"), ["P"]),
+                     "measuring-point", "plug", "breather"), ["P"]),
 }
 DECLARED_PORTS = {"reservoir", "junction", "directional-valve", "rotary-joint", "device"}
 #: Machines with a displacement control, and all that displaces oil.

@@ -14,6 +14,9 @@ std::map<std::string_view, Statement> fitting_statements() {
          {.part = Part::accumulator,
           .attributes = {"charge: gas|spring = gas", "separator: bladder|diaphragm|piston",
                          "volume: volume", "precharge: pressure", "max-pressure: pressure"}}},
+        {"breather",
+         {.attributes = {"fineness: length", "beta: ratio", "flow: flow",
+                         "opening-pressure: pressure", "filler: yes|no = no"}}},
         {"device",
          {.part = Part::device,
           .children = Children::ports_and_passages,
@@ -35,6 +38,10 @@ std::map<std::string_view, Statement> fitting_statements() {
         {"strainer",
          {.attributes = {"fineness: length", "bypass: pressure", "flow: flow",
                          "pressure-drop: pressure"}}},
+        {"tachometer",
+         {.part = Part::instrument,
+          .turns = true,
+          .attributes = {"signal: text", "range: speed of rotation"}}},
         {"thermometer", instrument()},
         {"thermostatic-bypass", {.attributes = {"opens-at: temperature", "open-at: temperature"}}},
     };
@@ -53,9 +60,14 @@ TEST(KindStatements, Conditioners) {
 
 TEST(KindStatements, WhatLeadsNoOil) {
     for (const char* kind : {"gauge", "thermometer", "level-indicator", "pressure-switch", "sensor",
-                             "measuring-point", "plug"})
+                             "measuring-point", "plug", "breather"})
         EXPECT_EQ(machine(kind, ""), "P") << kind;
     EXPECT_EQ(machine("accumulator", ""), "A");
+    EXPECT_EQ(machine("tachometer", ""), "");
+    // A breather that holds pressure in the reservoir still passes air alone.
+    EXPECT_EQ(machine("breather", R"(opening-pressure="0.35 bar" filler="yes")"), "P");
+    EXPECT_FALSE(takes("breather", "opening-pressure", "0 bar"));
+    EXPECT_FALSE(takes("breather", "fineness", "0 um"));
 }
 
 TEST(KindStatements, WhatJoins) {

@@ -92,6 +92,12 @@ TEST(LabelLines, Conditioners) {
     EXPECT_EQ(lines(R"(<filter id="F" fineness="10 um"/>)"), (Lines{"F", "10 um"}));
     EXPECT_EQ(lines(R"(<cooler id="K" capacity="12 kW" temperature-difference="30 K"/>)"),
               (Lines{"K", "12 kW at 30 K"}));
+    EXPECT_EQ(
+        lines(R"(<breather id="X" fineness="3 um" filler="yes" opening-pressure="0.35 bar"/>)"),
+        (Lines{"X", "3 um", "filler", "0.35 bar"}));
+    // Clause 6.4 asks for a gauge's range.
+    EXPECT_EQ(lines(R"(<gauge id="X" range="40 bar"/>)"), (Lines{"X", "0 to 40 bar"}));
+    EXPECT_EQ(lines(R"(<tachometer id="X" range="3000 rpm"/>)"), (Lines{"X", "0 to 3000 rpm"}));
     EXPECT_EQ(lines(R"(<reservoir id="T" volume="60 L" breather="yes" level-indicator="yes">
                         <port id="R"/></reservoir>)"),
               (Lines{"T", "60 L", "breather", "level indicator"}));
