@@ -54,10 +54,19 @@ Builder::Builder(const ReadOptions& options)
       text_left_(files_of_text * limits_.file_bytes) {
     last_slots_.resize(vocabulary_.size());
     last_values_.resize(vocabulary_.slots());
-    const ElementWords& line = *vocabulary_.element("line");
-    line_slots_ = {vocabulary_.slot(line, "joins"), vocabulary_.slot(line, "function"),
-                   vocabulary_.slot(line, "bore"), vocabulary_.slot(line, "length"),
-                   vocabulary_.slot(line, "rating")};
+    line_slots_ = slots_of_line(*vocabulary_.element("line"));
+    hose_slots_ = slots_of_line(*vocabulary_.element("hose"));
+}
+
+Builder::LineSlots Builder::slots_of_line(const ElementWords& words) const {
+    const auto slot = [&](std::string_view name) { return vocabulary_.slot(words, name); };
+    return {.joins = slot("joins"),
+            .function = slot("function"),
+            .bore = slot("bore"),
+            .length = slot("length"),
+            .rating = slot("rating"),
+            .burst_pressure = slot("burst-pressure"),
+            .min_bend_radius = slot("min-bend-radius")};
 }
 
 ReadResult Builder::build(std::string text, std::string name, std::filesystem::path path,
@@ -218,6 +227,7 @@ void Builder::one_part(Scope& scope, std::uint32_t element) {
             component(scope, *words, element);
             break;
         case ElementRole::line:
+        case ElementRole::hose:
             line(scope, *words, element);
             break;
         case ElementRole::shaft:
@@ -259,23 +269,30 @@ void Builder::line(Scope& scope, const ElementWords& words, std::uint32_t elemen
     if (given.has(words.title)) {
         line.title = text_of(page, given, words.title).text;
     }
+    line.flexible = words.role == ElementRole::hose;
+    const LineSlots& slots = line.flexible ? hose_slots_ : line_slots_;
+    Values values = {};
+    std::array<AttributeValue, 5> read;
+    std::size_t sound = 0;
     const auto figure = [&](Slot slot, auto& field) {
-        if (given.has(slot)) {
-            bool bad = false;
-            const AttributeValue value = value_of(page, words, given, slot, &bad);
-            if (!bad) {
-                field.emplace(value.si);
-            }
+        if (given.has(slot) && read_given_value(page, words, given, slot, read[sound])) {
+            values[slot] = &read[sound];
+            field.emplace(read[sound++].si);
         }
     };
-    figure(line_slots_.bore, line.bore);
-    figure(line_slots_.length, line.length);
-    figure(line_slots_.rating, line.rating);
-    if (given.has(line_slots_.function)) {
-        line.function = function_named(value_of(page, words, given, line_slots_.function).text);
+    figure(slots.bore, line.bore);
+    figure(slots.length, line.length);
+    figure(slots.rating, line.rating);
+    if (line.flexible) {
+        figure(slots.burst_pressure, line.burst_pressure);
+        figure(slots.min_bend_radius, line.min_bend_radius);
+        check_agreements(words, values);
     }
-    if (given.has(line_slots_.joins) && !given.guessed(line_slots_.joins)) {
-        pending_lines_.push_back({index, given.attribute(line_slots_.joins)});
+    if (given.has(slots.function)) {
+        line.function = function_named(value_of(page, words, given, slots.function).text);
+    }
+    if (given.has(slots.joins) && !given.guessed(slots.joins)) {
+        pending_lines_.push_back({index, given.attribute(slots.joins)});
     }
     no_children(page, element, words.name);
 }

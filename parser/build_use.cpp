@@ -204,7 +204,9 @@ void Builder::apply_overrides(const ElementWords& words, std::string_view path, 
 }
 
 Slot Builder::line_joins(const ElementWords& words) const {
-    return words.role == ElementRole::line ? line_slots_.joins : no_slot;
+    return words.role == ElementRole::hose   ? hose_slots_.joins
+           : words.role == ElementRole::line ? line_slots_.joins
+                                             : no_slot;
 }
 
 void Builder::report_unmet(Scope& inner, const OverrideLevel& level) {

@@ -361,7 +361,12 @@ class Builder {
         Slot bore = no_slot;
         Slot length = no_slot;
         Slot rating = no_slot;
-    } line_slots_;
+        Slot burst_pressure = no_slot;
+        Slot min_bend_radius = no_slot;
+    };
+    LineSlots slots_of_line(const ElementWords& words) const;
+    LineSlots line_slots_;
+    LineSlots hose_slots_;
 };
 
 }  // namespace loopwright

@@ -87,6 +87,7 @@ enum class LineFunction : std::uint8_t {
 };
 std::string_view name(LineFunction function);
 
+/// What joins ports: a line, or a hose, which is one that bends.
 struct Line {
     std::string_view path = {};
     std::string_view title = {};
@@ -95,6 +96,9 @@ struct Line {
     std::optional<Length> bore = {};
     std::optional<Length> length = {};
     std::optional<Pressure> rating = {};
+    bool flexible = false;                        ///< a hose; what follows is given of hoses only
+    std::optional<Pressure> burst_pressure = {};  ///< at which a new one bursts
+    std::optional<Length> min_bend_radius = {};   ///< inner side of the bend
     Index assembly = none;
     SourceRef place = {};
 };

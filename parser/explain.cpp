@@ -61,7 +61,7 @@ std::string Builder::kind_of(const Name& name) const {
         case NameType::component:
             return with_article(circuit_.components[name.index].kind->name);
         case NameType::line:
-            return "a line";
+            return circuit_.lines[name.index].flexible ? "a hose" : "a line";
         case NameType::shaft:
             return "a shaft";
         case NameType::assembly:
@@ -334,11 +334,11 @@ void Builder::explain_joined(Index line, Index first, std::string_view token, So
                          {}};
         }
         const Line& other = circuit_.lines[first];
-        return Words{
-            fmt::format("'{}' is joined by line '{}' already", clipped(token), clipped(other.path)),
-            fmt::format("one line for each port; '{}' stands in line {} of the file",
-                        clipped(other.path), sources_->place(other.place).line),
-            {}};
+        return Words{fmt::format("'{}' is joined by {} '{}' already", clipped(token),
+                                 other.flexible ? "hose" : "line", clipped(other.path)),
+                     fmt::format("one line for each port; '{}' stands in line {} of the file",
+                                 clipped(other.path), sources_->place(other.place).line),
+                     {}};
     });
 }
 

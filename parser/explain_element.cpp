@@ -30,7 +30,7 @@ void Builder::unknown_element(const Scope& scope, std::uint32_t element) {
             std::any_of(definitions().begin(), definitions().end(),
                         [name](const DefinitionSpec& spec) { return spec.name == name; });
         std::string expected =
-            "a component (listed by 'loopwright kinds'), line, shaft, assembly, use";
+            "a component (listed by 'loopwright kinds'), line, hose, shaft, assembly, use";
         if (scope.assembly == none) {
             for (const DefinitionSpec& spec : definitions()) {
                 if (spec.in == "circuit") {

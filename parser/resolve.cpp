@@ -178,7 +178,9 @@ void Builder::resolve_line(Scope& scope, const PendingJoin& pending) {
     circuit_.lines[line].joins = {begin, static_cast<Index>(circuit_.line_ports.size())};
     if (empty) {
         report_.error(joins.whole, [&] {
-            return Words{fmt::format("line '{}' joins nothing", clipped(circuit_.lines[line].path)),
+            return Words{fmt::format("{} '{}' joins nothing",
+                                     circuit_.lines[line].flexible ? "hose" : "line",
+                                     clipped(circuit_.lines[line].path)),
                          "ports as component.port, separated by blanks",
                          {}};
         });

@@ -211,12 +211,8 @@ class SchemaWriter {
         attributes_of("position");
         add("</xs:complexType>");
 
-        add(R"(<xs:complexType name="line">)");
-        documentation("joins two or more ports; the only way to connect");
-        add(R"(<xs:attribute name="id" type="id" use="required"/>)");
-        add(R"(<xs:attribute name="joins" type="port-list" use="required"/>)");
-        attributes_of("line");
-        add("</xs:complexType>");
+        line_type("line", "joins two or more ports; a line or a hose is the only way to connect");
+        line_type("hose", "a line that bends");
 
         add(R"(<xs:complexType name="shaft">)");
         documentation("joins what turns as one");
@@ -262,6 +258,15 @@ class SchemaWriter {
         add("</xs:complexType>");
     }
 
+    void line_type(std::string_view name, std::string_view words) {
+        add(R"(<xs:complexType name="{}">)", name);
+        documentation(words);
+        add(R"(<xs:attribute name="id" type="id" use="required"/>)");
+        add(R"(<xs:attribute name="joins" type="port-list" use="required"/>)");
+        attributes_of(name);
+        add("</xs:complexType>");
+    }
+
     void kind_type(const Kind& kind) {
         add(R"(<xs:complexType name="{}">)", kind.name);
         documentation(kind.doc);
@@ -294,7 +299,7 @@ class SchemaWriter {
                 unique(kind->name, "positions", "position");
             add("</xs:element>");
         }
-        for (const std::string_view element : {"line", "shaft", "use"})
+        for (const std::string_view element : {"line", "hose", "shaft", "use"})
             add(R"(<xs:element name="{0}" type="{0}"/>)", element);
         add(R"(<xs:element name="assembly"><xs:complexType><xs:complexContent><xs:extension base="assembly">)");
         add(R"(<xs:attribute name="id" type="id" use="required"/>)");
@@ -316,7 +321,7 @@ class SchemaWriter {
     static std::string parts() {
         std::string path;
         for (const Kind* kind : kinds()) path += fmt::format("{}|", kind->name);
-        return path + "line|shaft|use|assembly";
+        return path + "line|hose|shaft|use|assembly";
     }
 
     void roots() {

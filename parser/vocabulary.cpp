@@ -45,6 +45,7 @@ constexpr AgreementWords agreements[] = {
     {"rated-pressure", "max-pressure", {}},
     {"max-pressure", "peak-pressure", {}},
     {"peak-pressure", "burst-pressure", {}},
+    {"rating", "burst-pressure", {}},
     {"idle-speed", "speed", {}},
     {"speed", "max-speed", {}},
     {"min-speed", "max-speed", {}},
@@ -130,6 +131,7 @@ Vocabulary::Vocabulary() {
 void Vocabulary::add_own_elements() {
     add("circuit", ElementRole::circuit, with({&format}, element_attributes("circuit")));
     add("line", ElementRole::line, with({&id, &joins}, element_attributes("line")));
+    add("hose", ElementRole::hose, with({&id, &joins}, element_attributes("hose")));
     add("shaft", ElementRole::shaft, with({&id, &turns}, element_attributes("shaft")));
     add("assembly", ElementRole::assembly, with({&id}, element_attributes("assembly")));
     add("use", ElementRole::use, with({&id}, element_attributes("use")));
@@ -195,6 +197,13 @@ std::uint32_t Vocabulary::add(std::string_view name, ElementRole role,
     words.id = slot_of(words, "id");
     words.title = slot_of(words, "title");
     words.designation = slot_of(words, "designation");
+    for (const AgreementWords& one : agreements) {
+        const Agreement agreement{slot_of(words, one.attribute), slot_of(words, one.other),
+                                  one.needs};
+        if (agreement.slot != no_slot && agreement.other != no_slot) {
+            words.agreements.push_back(agreement);
+        }
+    }
     if (!name.empty()) {
         insert(hash_text(name, element_seed), index, no_slot);
     }
@@ -209,13 +218,6 @@ void Vocabulary::add_kind(const Kind& kind) {
     ElementWords& words = elements_[add(kind.name, ElementRole::component, std::move(attributes))];
     words.kind = &kind;
     words.figures = figures;
-    for (const AgreementWords& one : agreements) {
-        const Agreement agreement{slot_of(words, one.attribute), slot_of(words, one.other),
-                                  one.needs};
-        if (agreement.slot != no_slot && agreement.other != no_slot) {
-            words.agreements.push_back(agreement);
-        }
-    }
     for (const PortSpec& port : kind.ports) {
         words.port_needs.push_back(condition_bits(words, port.when) |
                                    condition_bits(words, port.also));
@@ -332,7 +334,7 @@ std::vector<std::string_view> Vocabulary::content_names(bool in_assembly) const 
             names.push_back(words.name);
         }
     }
-    for (const std::string_view name : {"line", "shaft", "assembly", "use"}) {
+    for (const std::string_view name : {"line", "hose", "shaft", "assembly", "use"}) {
         names.push_back(name);
     }
     if (in_assembly) {

@@ -19,6 +19,7 @@ namespace loopwright {
 enum class ElementRole : std::uint8_t {
     component,
     line,
+    hose,  ///< a line that bends
     shaft,
     assembly,
     use,
@@ -88,6 +89,8 @@ struct ElementWords {
     std::vector<std::uint32_t> position_needs = {};  ///< bits, by position of the kind
     std::vector<PassagePlan> passages = {};
 
+    /// Whether it joins ports.
+    bool is_line() const { return role == ElementRole::line || role == ElementRole::hose; }
     /// Whether ports or passages hang on the attribute.
     bool decides(Slot slot) const;
 };

@@ -8,6 +8,7 @@
 
 #include <loopwright/render/annotate.h>
 #include <loopwright/render/draw_shafts.h>
+#include <loopwright/render/hoses.h>
 #include <loopwright/render/label_text.h>
 #include <loopwright/render/nets.h>
 #include <loopwright/render/render.h>
@@ -139,22 +140,36 @@ class SheetDrawer {
                         .description = std::string(line.title)};
             const Pen pen{.dash = is_dashed(circuit_, l) ? Dash::dashed : Dash::continuous};
             for (const Wire& wire : layout_.wires)
-                if (wire.line == l)
-                    group.primitives.push_back(
-                        {Polyline{.points = {on_sheet(wire.from), on_sheet(wire.to)}, .pen = pen},
-                         group.tag});
+                if (wire.line == l) add_wire(group, wire, pen);
             for (const Joint& joint : layout_.joints)
-                if (joint.line == l)
-                    group.primitives.push_back({Arc{.centre = on_sheet(joint.at),
-                                                    .radius = joint_radius,
-                                                    .pen = {.paint = Paint::none},
-                                                    .fill = Paint::ink},
-                                                {.role = Role::joint, .line = l}});
+                if (joint.line == l) add_dot(group, joint.at, Role::joint);
             for (const LabelBox& label : layout_.labels)
                 if (label.line == l)
                     add_label(group, label, line_text(circuit_, line), line_text_height);
             if (!group.primitives.empty()) add(std::move(group));
         }
+    }
+
+    static void add_wire(Group& group, const Wire& wire, const Pen& pen) {
+        const Point from = on_sheet(wire.from);
+        const Point to = on_sheet(wire.to);
+        if (wire.sag == 0) {
+            group.primitives.push_back({Polyline{.points = {from, to}, .pen = pen}, group.tag});
+            return;
+        }
+        Arc arc = hose_arc(from, to, wire.sag * hose_sag * module);
+        arc.pen = pen;
+        group.primitives.push_back({arc, group.tag});
+        add_dot(group, wire.from, Role::line);
+        add_dot(group, wire.to, Role::line);
+    }
+
+    static void add_dot(Group& group, GridPoint at, Role role) {
+        group.primitives.push_back({Arc{.centre = on_sheet(at),
+                                        .radius = joint_radius,
+                                        .pen = {.paint = Paint::none},
+                                        .fill = Paint::ink},
+                                    {.role = role, .line = group.tag.line}});
     }
 
     void add_label(Group& group, const LabelBox& label, const LabelText& text, double height) {

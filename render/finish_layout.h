@@ -20,4 +20,8 @@ Layout finish_layout(const Circuit& circuit, const Sketch& sketch, const Roles& 
 std::vector<Index> lines_of_runs(const Circuit& circuit, const Sketch& sketch, const SketchNet& net,
                                  const RoutedNet& routed);
 
+/// Whether a run of the net lies between the first two ports of a line, where its length is.
+bool between_first_two(const Circuit& circuit, const Sketch& sketch, const SketchNet& net,
+                       const RoutedNet& routed, std::size_t run, Index line);
+
 }  // namespace loopwright

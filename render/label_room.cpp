@@ -4,6 +4,7 @@
 #include <cmath>
 #include <stdexcept>
 
+#include <loopwright/render/hoses.h>
 #include <loopwright/render/label_text.h>
 
 namespace loopwright {
@@ -151,7 +152,10 @@ void LabelRoom::take_part(int part) {
 }
 
 void LabelRoom::take_runs() {
-    for (const Wire& wire : layout_.wires) room_.take(run_box(wire.from, wire.to));
+    for (const Wire& wire : layout_.wires) {
+        room_.take(run_box(wire.from, wire.to));
+        if (wire.sag != 0) room_.take(arc_room(wire));
+    }
     for (const ShaftRun& run : layout_.shafts) room_.take(grown(run_box(run.from, run.to), 0.25));
     for (const Joint& joint : layout_.joints) room_.take(grown(run_box(joint.at, joint.at), 0.25));
     for (const FrameBox& frame : layout_.frames) {

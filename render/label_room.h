@@ -30,6 +30,7 @@ class LabelRoom {
     LabelRoom(const Circuit& circuit, const Sketch& sketch, Layout& layout);
 
     bool is_free(const Box& box) const { return room_.is_free(box); }
+    void take(const Box& box) { room_.take(box); }
     /// Adds the label to the layout if nothing stands there.
     bool put(const WantedLabel& wanted, const Box& box, std::vector<GridPoint> leader = {});
     /// Adds the label whatever stands there.

@@ -4,6 +4,7 @@
 #include <stdexcept>
 
 #include <loopwright/render/finish_layout.h>
+#include <loopwright/render/hoses.h>
 #include <loopwright/render/place.h>
 #include <loopwright/render/render.h>
 #include <loopwright/render/route.h>
@@ -144,16 +145,20 @@ std::vector<Spacing> rooms() {
     return out;
 }
 
-/// With the least room that all lines find their way in; nothing where none is enough.
+/// With the least room that all lines find their way in, and hoses to sag; nothing where none is
+/// enough for the lines.
 std::optional<Layout> routed_layout(const Circuit& circuit, const Roles& roles,
                                     const Structure& structure, const Sketch& blank, int columns) {
+    std::optional<Layout> found;
     for (const Spacing& spacing : rooms()) {
         const std::optional<Attempt> chosen =
             best_attempt(circuit, roles, structure, blank, spacing, columns);
-        if (chosen)
-            return finish_layout(circuit, chosen->sketch, roles, chosen->nets, chosen->shafts);
+        if (!chosen) continue;
+        Layout layout = finish_layout(circuit, chosen->sketch, roles, chosen->nets, chosen->shafts);
+        if (hoses_shown(circuit, layout)) return layout;
+        if (!found) found = std::move(layout);
     }
-    return std::nullopt;
+    return found;
 }
 
 }  // namespace

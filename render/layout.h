@@ -40,6 +40,9 @@ struct Wire {
     Index line = none;
     GridPoint from = {};
     GridPoint to = {};
+    /// Drawn as a hose (recipe LN3), an arc between two dots that sags, where the run is level,
+    /// down (1) or up (-1), where it is upright, to the right (1) or left (-1). 0: straight.
+    int sag = 0;
 };
 
 struct Joint {

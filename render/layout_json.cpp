@@ -63,6 +63,7 @@ class LayoutReader {
             Wire wire;
             wire.line = find(lines_, field(item, "line"), "line");
             read_run(field(item, "run"), wire.from, wire.to);
+            if (item.contains("sag")) wire.sag = read_sag(item["sag"], circuit_.lines[wire.line]);
             layout.wires.push_back(wire);
         });
         each(json, "joints", [&](const Json& item) {
@@ -161,6 +162,12 @@ class LayoutReader {
         read_four(json, from, to);
         if (from.x != to.x && from.y != to.y) throw BadLayout("run: neither level nor upright");
     }
+    static int read_sag(const Json& json, const Line& line) {
+        const int sag = number(json);
+        if (sag != 1 && sag != -1) throw BadLayout("sag: expected 1 or -1");
+        if (!line.flexible) throw BadLayout("sag: only a hose sags");
+        return sag;
+    }
     static void read_four(const Json& json, GridPoint& from, GridPoint& to) {
         if (!json.is_array() || json.size() != 4)
             throw BadLayout("expected four numbers [x, y, x, y]");
@@ -201,9 +208,11 @@ std::string write_layout(const Circuit& circuit, const Layout& layout) {
     }
     json["symbols"] = std::move(symbols);
     Json wires = Json::array();
-    for (const Wire& wire : layout.wires)
+    for (const Wire& wire : layout.wires) {
         wires.push_back(
             {{"line", circuit.lines[wire.line].path}, {"run", run(wire.from, wire.to)}});
+        if (wire.sag != 0) wires.back()["sag"] = wire.sag;
+    }
     json["wires"] = std::move(wires);
     Json joints = Json::array();
     for (const Joint& joint : layout.joints)

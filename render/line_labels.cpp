@@ -19,7 +19,7 @@ void place_line_id(const Circuit& circuit, Index line, Layout& layout, LabelRoom
     const LabelText text = line_text(circuit, circuit.lines[line]);
     std::vector<const Wire*> runs;
     for (const Wire& wire : layout.wires)
-        if (wire.line == line) runs.push_back(&wire);
+        if (wire.line == line && wire.sag == 0) runs.push_back(&wire);
     const auto length = [](const Wire* w) {
         return std::abs(w->to.x - w->from.x) + std::abs(w->to.y - w->from.y);
     };

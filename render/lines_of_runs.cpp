@@ -113,6 +113,18 @@ Ends side_of(const SketchNet& net, const Sketch& sketch, const RoutedNet& routed
     return side;
 }
 
+/// On which side all ends of a branch lie: 0 or 1; -1 where they are on both, or it has none.
+int side_of_branch(const Ends& branch, const Ends& side) {
+    int found = -1;
+    for (std::size_t e = 0; e < branch.size(); ++e) {
+        if (branch[e] == 0) continue;
+        const int here = side[e] != 0 ? 1 : 0;
+        if (found >= 0 && found != here) return -1;
+        found = here;
+    }
+    return found;
+}
+
 }  // namespace
 
 std::vector<Index> lines_of_runs(const Circuit& circuit, const Sketch& sketch, const SketchNet& net,
@@ -133,6 +145,19 @@ std::vector<Index> lines_of_runs(const Circuit& circuit, const Sketch& sketch, c
         }
     }
     return lines;
+}
+
+bool between_first_two(const Circuit& circuit, const Sketch& sketch, const SketchNet& net,
+                       const RoutedNet& routed, std::size_t run, Index line) {
+    const std::vector<Ends> branches =
+        LineGraph(circuit, sketch, net).branches(line, net.ends.size());
+    if (branches.size() < 2) return false;
+    const Ends side = side_of(net, sketch, routed, run);
+    const int second = side_of_branch(branches[1], side);
+    if (second < 0) return false;
+    for (std::size_t b = 0; b < branches.size(); ++b)
+        if (b != 1 && side_of_branch(branches[b], side) != 1 - second) return false;
+    return true;
 }
 
 }  // namespace loopwright

@@ -1,7 +1,9 @@
+#include <algorithm>
 #include <string>
 
 #include <fmt/format.h>
 
+#include <loopwright/render/hoses.h>
 #include <loopwright/render/label_text.h>
 #include <loopwright/render/nets.h>
 #include <loopwright/render/sheet.h>
@@ -98,6 +100,18 @@ PanelList legend(const Circuit& circuit, bool with_frames, bool with_findings) {
     Panel& cross = add("lines that cross, not joined");
     add_line(cross, {0, 0}, {sample_width, 0});
     add_line(cross, {8, -2}, {8, 2});
+    if (std::any_of(circuit.lines.begin(), circuit.lines.end(),
+                    [](const Line& line) { return line.flexible; })) {
+        Panel& hose = add("hose");
+        Arc arc = hose_arc({3, -1}, {13, -1}, hose_sag * module);
+        arc.pen.width = thin;
+        hose.primitives.push_back({arc, {}});
+        for (const double x : {3.0, 13.0}) {
+            hose.primitives.push_back(
+                {Arc{.centre = {x, -1}, .radius = 0.375 * module, .fill = Paint::ink}, {}});
+            add_line(hose, {x < 8 ? 0.0 : x, -1}, {x < 8 ? x : sample_width, -1});
+        }
+    }
     if (!circuit.shafts.empty()) {
         Panel& shaft = add("shaft");
         add_line(shaft, {0, -0.625}, {sample_width, -0.625});

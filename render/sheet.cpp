@@ -1,3 +1,4 @@
+#include <loopwright/render/hoses.h>
 #include <loopwright/render/sheet.h>
 
 #include <algorithm>
@@ -120,7 +121,10 @@ GridBox grid_box_of(GridPoint a, GridPoint b) {
 
 std::vector<GridBox> ink_of(const Circuit& circuit, const Layout& layout) {
     std::vector<GridBox> boxes;
-    for (const Wire& wire : layout.wires) boxes.push_back(grid_box_of(wire.from, wire.to));
+    for (const Wire& wire : layout.wires) {
+        boxes.push_back(grid_box_of(wire.from, wire.to));
+        if (wire.sag != 0) boxes.push_back(sag_box(wire));
+    }
     for (const ShaftRun& run : layout.shafts) boxes.push_back(grid_box_of(run.from, run.to));
     for (const LabelBox& label : layout.labels) boxes.push_back(label.box);
     for (const FrameBox& frame : layout.frames) boxes.push_back(frame.box);

@@ -47,6 +47,8 @@ Cell outwards(Side side) {
 constexpr Box mark_room{-1.6, -0.6, 1.6, 3.6};
 // Where the anchor (0, -2) of a mark stands to its origin.
 constexpr int mark_drop = 2;
+// So much farther off stands a mark at the end of a hose.
+constexpr int room_to_bend = 6;
 
 }  // namespace
 
@@ -168,6 +170,10 @@ void Sketch::hang(int part, const PortAnchor& anchor, int mark) {
     std::vector<Cell> tries;
     // A frame with a port letter passes between the port and the mark.
     const int down = component(part).assembly == none ? 2 : 4;
+    const SketchNet& net =
+        nets[static_cast<std::size_t>(net_of_mark_[static_cast<std::size_t>(mark)])];
+    const bool bends = std::any_of(net.lines.begin(), net.lines.end(),
+                                   [&](Index line) { return circuit_->lines[line].flexible; });
     const int beside_right = static_cast<int>(std::ceil(p.shape.body.right)) + 3 - port.x;
     const int beside_left = static_cast<int>(std::floor(p.shape.body.left)) - 3 - port.x;
     switch (anchor.side) {
@@ -185,6 +191,8 @@ void Sketch::hang(int part, const PortAnchor& anchor, int mark) {
             tries = {{beside_right, 1}, {beside_left, 1}, {beside_right + 3, 1}};
             break;
     }
+    if (bends)
+        for (Cell& by : tries) by.y += room_to_bend;
     Cell chosen = tries.front();
     for (const Cell& by : tries) {
         if (!is_free(part, anchor, {port.x + by.x, port.y + by.y})) continue;

@@ -140,12 +140,20 @@ constexpr AttributeSpec circuit_attributes[] = {
     {.name = "creator", .doc = "who drew it"},
     {.name = "approver", .doc = "who approved it"},
 };
-constexpr AttributeSpec line_attributes[] = {
+constexpr AttributeSpec bore = positive("bore", Dimension::length, "inner diameter");
+constexpr AttributeSpec length =
+    positive("length", Dimension::length, "length between its first two ports");
+constexpr AttributeSpec rating = pressure("rating", "highest pressure that it bears");
+constexpr AttributeSpec function = choice("function", functions, {}, "declared function");
+constexpr AttributeSpec line_attributes[] = {title_attribute, bore, length, rating, function};
+constexpr AttributeSpec hose_attributes[] = {
     title_attribute,
-    positive("bore", Dimension::length, "inner diameter"),
-    positive("length", Dimension::length, "length between its first two ports"),
-    pressure("rating", "highest pressure that it bears"),
-    choice("function", functions, {}, "declared function"),
+    bore,
+    length,
+    rating,
+    function,
+    positive("burst-pressure", Dimension::pressure, "pressure at which a new one bursts"),
+    positive("min-bend-radius", Dimension::length, "least radius that it may be bent to"),
 };
 constexpr AttributeSpec title_only[] = {title_attribute};
 constexpr AttributeSpec use_attributes[] = {
@@ -180,6 +188,7 @@ std::span<const AttributeSpec> common_attributes() { return common; }
 std::span<const AttributeSpec> element_attributes(std::string_view element) {
     if (element == "circuit") return circuit_attributes;
     if (element == "line") return line_attributes;
+    if (element == "hose") return hose_attributes;
     if (element == "shaft" || element == "assembly") return title_only;
     if (element == "use") return use_attributes;
     if (element == "port") return port_attributes;

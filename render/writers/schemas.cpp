@@ -262,7 +262,10 @@ constexpr std::string_view layout_schema = R"json({
     "wires": {"type": "array", "items": {
       "type": "object",
       "required": ["line", "run"],
-      "properties": {"line": {"type": "string"}, "run": {"$ref": "#/$defs/four"}}
+      "properties": {
+        "line": {"type": "string"}, "run": {"$ref": "#/$defs/four"},
+        "sag": {"enum": [1, -1], "description": "of a hose, drawn as an arc: down or right, up or left"}
+      }
     }},
     "joints": {"type": "array", "items": {
       "type": "object",

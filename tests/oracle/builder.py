@@ -2,7 +2,8 @@
 
 import xml.etree.ElementTree as ElementTree
 
-TIED = ("line", "shaft")
+LINES = ("line", "hose")
+TIED = LINES + ("shaft",)
 FUNCTIONS = {"a": "working", "b": "working", "g": "charge", "s": "suction", "d": "drain",
              "r": "return"}
 
@@ -21,7 +22,7 @@ def parts(level):
 
 
 def lines(level):
-    return level.findall("line")
+    return [e for e in level if e.tag in LINES]
 
 
 def line_of(level, joined):
@@ -145,7 +146,10 @@ class Builder:
             else:
                 groups = [ports]
             for group in groups:
-                add(self.root, "line", self.fresh("Q"), joins=" ".join(group), function=function)
+                ident = self.fresh("Q")
+                # Every third is a hose, whatever the lot says of the rest.
+                add(self.root, LINES[int(ident[1:]) % 3 == 0], ident, joins=" ".join(group),
+                    function=function)
         return self.root
 
 
@@ -166,7 +170,7 @@ def enclose(root, idents, name):
             assembly.append(line)
         elif inner:
             if len(inner) > 1:
-                inside = ElementTree.SubElement(assembly, "line", dict(line.attrib))
+                inside = ElementTree.SubElement(assembly, line.tag, dict(line.attrib))
                 inside.set("id", f"{line.get('id')}i")
                 inside.set("joins", " ".join(inner))
             declared = f"x{len(assembly.findall('port')) + 1}"

@@ -145,7 +145,7 @@ class _Reader:
         """Reads the children of a circuit or assembly; assemblies first give their ports names."""
         lines, shafts = [], []
         for child in element:
-            if child.tag == "line":
+            if child.tag in ("line", "hose"):
                 lines.append(child.get("joins").split())
             elif child.tag == "shaft":
                 shafts.append(child.get("joins").split())

@@ -1,5 +1,5 @@
-"""Every test circuit gets the same verdicts with its ids renamed, its elements shuffled, and A and
-B mirrored. And where nothing was damaged, nothing is found.
+"""Every test circuit gets the same verdicts with its ids renamed, its elements shuffled, hoses
+for lines, and A and B mirrored. And where nothing was damaged, nothing is found.
 
     transform_test.py PROGRAM
 """
@@ -57,6 +57,7 @@ def changes(xml, result):
     keep = ("motor",) if transform.shares_sections(result) else ()
     pumps = transform.pumps_can_be_mirrored(xml, result)
     return {"renamed": transform.renamed(xml),
+            "with hoses for lines": transform.bent(xml),
             "mirrored" if pumps else "mirrored but for pumps": transform.mirrored(xml, pumps),
             **{f"shuffled {seed}": transform.shuffled(xml, seed, keep) for seed in SEEDS}}
 

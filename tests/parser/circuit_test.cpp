@@ -119,6 +119,34 @@ TEST(CircuitRead, Lines) {
     EXPECT_EQ(circuit.lines[1].function, LineFunction::not_declared);
 }
 
+// A hose joins as a line does, and may say how strong and how stiff it is.
+TEST(CircuitRead, Hoses) {
+    const Circuit circuit = circuit_with(R"(
+        <junction id="J1"><port id="a"/><port id="b"/><port id="c"/></junction>
+        <hose id="H1" joins="J1.b J1.a" title="to the wheel" bore="25 mm" length="0.9 m"
+              rating="420 bar" function="working" burst-pressure="1680 bar"
+              min-bend-radius="0.3 m"/>
+        <hose id="H2" joins="J1.c"/>)");
+    ASSERT_EQ(circuit.lines.size(), 2U);
+    const Line& hose = circuit.lines[0];
+    EXPECT_TRUE(hose.flexible);
+    EXPECT_EQ(joins(circuit, 0), (Words{"J1.b", "J1.a"}));
+    EXPECT_EQ(hose.title, "to the wheel");
+    EXPECT_DOUBLE_EQ(hose.bore.value().si(), 0.025);
+    EXPECT_DOUBLE_EQ(hose.length.value().si(), 0.9);
+    EXPECT_DOUBLE_EQ(hose.rating.value().si(), 420e5);
+    EXPECT_EQ(hose.function, LineFunction::working);
+    EXPECT_DOUBLE_EQ(hose.burst_pressure.value().si(), 1680e5);
+    EXPECT_DOUBLE_EQ(hose.min_bend_radius.value().si(), 0.3);
+    EXPECT_TRUE(circuit.lines[1].flexible);
+    EXPECT_FALSE(circuit.lines[1].burst_pressure);
+    EXPECT_FALSE(circuit.lines[1].min_bend_radius);
+    EXPECT_FALSE(circuit_with(R"(<junction id="J1"><port id="a"/></junction>
+        <line id="L1" joins="J1.a"/>)")
+                     .lines[0]
+                     .flexible);
+}
+
 // The line inside and the line outside share the inner port.
 TEST(CircuitRead, PortsOfAssemblies) {
     const Circuit circuit = circuit_with(R"(

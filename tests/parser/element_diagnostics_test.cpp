@@ -17,7 +17,7 @@ TEST(ElementDiagnostics, UnknownElement) {
 </circuit>
 )"),
               R"(error 2:4-2:15 unknown element 'check-vavle'
-  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
+  expected: a component (listed by 'loopwright kinds'), line, hose, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
   means: check-valve
 )");
 }
@@ -28,7 +28,7 @@ TEST(ElementDiagnostics, UnknownElementNothingNear) {
 </circuit>
 )"),
               R"(error 2:4-2:11 unknown element 'turbine'
-  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
+  expected: a component (listed by 'loopwright kinds'), line, hose, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
 )");
 }
 
@@ -40,7 +40,7 @@ TEST(ElementDiagnostics, ReferencesToAnUnknownElementAreLetPass) {
 </circuit>
 )"),
               R"(error 2:4-2:15 unknown element 'check-vavle'
-  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
+  expected: a component (listed by 'loopwright kinds'), line, hose, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
   means: check-valve
 )");
 }
@@ -52,9 +52,9 @@ TEST(ElementDiagnostics, ElementInTheWrongPlace) {
 </circuit>
 )"),
               R"(error 2:4-2:8 'port' cannot stand here
-  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
+  expected: a component (listed by 'loopwright kinds'), line, hose, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
 error 3:4-3:11 'circuit' cannot stand here
-  expected: a component (listed by 'loopwright kinds'), line, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
+  expected: a component (listed by 'loopwright kinds'), line, hose, shaft, assembly, use, fluid, command, duty, interlock, remark, waiver or sheet
 )");
 }
 

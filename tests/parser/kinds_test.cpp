@@ -63,7 +63,7 @@ std::vector<std::pair<std::string, std::span<const AttributeSpec>>> attribute_li
     for (const Kind* kind : kinds()) lists.emplace_back(kind->name, kind->attributes);
     lists.emplace_back("any component", common_attributes());
     for (const std::string_view element :
-         {"circuit", "line", "shaft", "assembly", "use", "port", "position", "path"}) {
+         {"circuit", "line", "hose", "shaft", "assembly", "use", "port", "position", "path"}) {
         lists.emplace_back(element, element_attributes(element));
         EXPECT_FALSE(lists.back().second.empty()) << element;
     }

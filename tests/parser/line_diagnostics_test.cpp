@@ -222,5 +222,26 @@ error 4:12-4:16 there is no 'M2'
 )");
 }
 
+TEST(LineDiagnostics, Hoses) {
+    EXPECT_EQ(told(R"(<circuit format="1">
+  <junction id="J1"><port id="A"/><port id="B"/></junction>
+  <hose id="H1" joins="J1.A J1.B" rating="420 bar" burst-pressure="400 bar"/>
+  <hose id="H2" joins="J1.B" min-bend-radius="0 mm"/>
+  <line id="H3" joins="H1.A" burst-pressure="400 bar"/>
+</circuit>
+)"),
+              R"(error 3:35-3:51 rating is above burst-pressure: '420 bar' and '400 bar'
+  expected: at most 400 bar
+error 4:24-4:28 'J1.B' is joined by hose 'H1' already
+  expected: one line for each port; 'H1' stands in line 3 of the file
+error 4:47-4:51 min-bend-radius is out of range: '0 mm'
+  expected: more than 0 mm
+error 5:24-5:28 'H1' is a hose and has no ports
+  expected: a port of a component or an assembly
+error 5:30-5:44 unknown attribute 'burst-pressure' of line
+  expected: id, joins, title, bore, length, rating or function
+)");
+}
+
 }  // namespace
 }  // namespace loopwright

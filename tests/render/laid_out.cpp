@@ -145,8 +145,11 @@ const std::vector<LaidOut>& laid_out() {
         for (const std::filesystem::path& file : examples()) {
             ReadResult read = read_circuit(file);
             EXPECT_TRUE(read.circuit.has_value()) << file;
-            if (read.circuit)
-                out.push_back(laid_out_from(file.filename().string(), std::move(*read.circuit)));
+            if (!read.circuit) continue;
+            out.push_back(laid_out_from(file.filename().string(), std::move(*read.circuit)));
+            Circuit hoses = std::move(*read_circuit(file).circuit);
+            for (Line& line : hoses.lines) line.flexible = true;
+            out.push_back(laid_out_from(file.filename().string() + ", of hoses", std::move(hoses)));
         }
         for (const auto& circuits : {made(), turning_circuits()})
             for (const auto& [name, xml] : circuits)
