@@ -1,10 +1,13 @@
 // The commands that need no circuit: rules, kinds, schema.
+#include <algorithm>
+
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
 #include <loopwright/app/commands.h>
 #include <loopwright/base/source.h>
 #include <loopwright/parser/kinds/catalogue.h>
+#include <loopwright/parser/kinds/definitions.h>
 #include <loopwright/parser/reader.h>
 #include <loopwright/render/writers/catalogue.h>
 #include <loopwright/rules/registry.h>
@@ -58,10 +61,18 @@ ExitStatus show_rules(const Options& options) {
 
 ExitStatus show_kinds(const Options& options) {
     const CatalogueFormat format = format_of(options.format);
-    if (options.name.empty()) return print(kinds_list(kinds(), format));
+    std::vector<ElementSpec> others(elements().begin(), elements().end());
+    others.insert(others.end(), definitions().begin(), definitions().end());
+    if (options.name.empty()) return print(kinds_list(kinds(), others, format));
     if (const Kind* const kind = find_kind(options.name)) return print(kind_page(*kind, format));
     std::vector<std::string_view> known;
     for (const Kind* kind : kinds()) known.push_back(kind->name);
+    for (const ElementSpec& element : others) known.push_back(element.name);
+    others.erase(
+        std::remove_if(others.begin(), others.end(),
+                       [&](const ElementSpec& element) { return element.name != options.name; }),
+        others.end());
+    if (!others.empty()) return print(element_page(others, format));
     return unknown("kind", options.name, known);
 }
 
@@ -82,7 +93,8 @@ std::function<ExitStatus()> declare_rules(CLI::App& options) {
 }
 
 std::function<ExitStatus()> declare_kinds(CLI::App& options) {
-    const auto given = declare(options, "KIND", "One kind; all without it");
+    const auto given =
+        declare(options, "KIND", "One kind of component or other element; all without it");
     return [given] { return show_kinds(*given); };
 }
 

@@ -22,22 +22,6 @@ std::string in_units(const AttributeSpec& spec, double si) {
                                              : format_quantity(si, spec.dimension);
 }
 
-std::string range_of(const AttributeSpec& spec) {
-    const bool above = spec.least > -1e299;
-    const bool below = spec.most < 1e299;
-    const std::string least = above ? in_units(spec, spec.least) : std::string();
-    const std::string most = below ? in_units(spec, spec.most) : std::string();
-    if (above && below) {
-        return spec.least_included ? fmt::format("{} to {}", least, most)
-                                   : fmt::format("more than {}, at most {}", least, most);
-    }
-    if (above) {
-        return spec.least_included ? fmt::format("{} or more", least)
-                                   : fmt::format("more than {}", least);
-    }
-    return fmt::format("at most {}", most);
-}
-
 bool in_range(const AttributeSpec& spec, double si) {
     // A figure such as 0.3 of a limit in other units may miss it by a rounding.
     const double slack = 1e-12 * std::max(std::abs(si), std::abs(spec.most));
@@ -97,6 +81,26 @@ bool read_word(const AttributeSpec& spec, std::string_view text,
 
 }  // namespace
 
+std::string range_of(const AttributeSpec& spec) {
+    const bool above = spec.least > -1e299;
+    const bool below = spec.most < 1e299;
+    const std::string least = above ? in_units(spec, spec.least) : std::string();
+    const std::string most = below ? in_units(spec, spec.most) : std::string();
+    if (above && below) {
+        return spec.least_included ? fmt::format("{} to {}", least, most)
+                                   : fmt::format("more than {}, at most {}", least, most);
+    }
+    if (above) {
+        return spec.least_included ? fmt::format("{} or more", least)
+                                   : fmt::format("more than {}", least);
+    }
+    return below ? fmt::format("at most {}", most) : std::string();
+}
+
+std::string_view example_of(const AttributeSpec& spec) {
+    return spec.example.empty() ? example(spec.dimension) : spec.example;
+}
+
 bool read_value(const AttributeSpec& spec, std::string_view text, AttributeValue& value,
                 Words& words) {
     switch (spec.type) {
@@ -109,6 +113,10 @@ bool read_value(const AttributeSpec& spec, std::string_view text, AttributeValue
             }
             ParsedQuantity parsed = parse_quantity(text, spec.dimension);
             if (!parsed.ok()) {
+                // What the dimension takes may be out of the attribute's range.
+                if (parsed.expected == parse_quantity({}, spec.dimension).expected) {
+                    parsed.expected = taken_by(spec);
+                }
                 words = {fmt::format("{}: {}", spec.name, parsed.message),
                          std::move(parsed.expected), std::move(parsed.suggestion)};
                 return false;
@@ -141,7 +149,7 @@ bool read_value(const AttributeSpec& spec, std::string_view text, AttributeValue
 std::string taken_by(const AttributeSpec& spec) {
     switch (spec.type) {
         case AttributeType::quantity:
-            return parse_quantity({}, spec.dimension).expected;
+            return fmt::format("{} such as {}", phrase(spec.dimension), example_of(spec));
         case AttributeType::count:
             return fmt::format("a whole number, {}", range_of(spec));
         case AttributeType::yes_no:

@@ -19,6 +19,12 @@ bool read_value(const AttributeSpec& spec, std::string_view text, AttributeValue
 /// What the attribute takes, for messages: "a pressure such as 24 bar", "yes or no".
 std::string taken_by(const AttributeSpec& spec);
 
+/// The range that its figures must be in, such as "more than 0 mm" or "0 to 1"; empty: any.
+std::string range_of(const AttributeSpec& spec);
+
+/// Figures that it takes, such as "24 bar" or "0.2 or 20 %". Quantities only.
+std::string_view example_of(const AttributeSpec& spec);
+
 /// A list in a message names no more words than these.
 inline constexpr std::size_t most_listed = 40;
 

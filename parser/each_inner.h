@@ -25,7 +25,7 @@ void Builder::each_inner(const Page& page, std::uint32_t element, std::string_vi
         }
         report_.error(page.at(document.element(child).name()), [&] {
             std::vector<std::string_view> known;
-            for (const DefinitionSpec& spec : definitions()) {
+            for (const ElementSpec& spec : definitions()) {
                 if (spec.in == in) {
                     known.push_back(spec.name);
                 }

@@ -28,11 +28,11 @@ void Builder::unknown_element(const Scope& scope, std::uint32_t element) {
         const bool misplaced =
             std::find(std::begin(inner), std::end(inner), name) != std::end(inner) ||
             std::any_of(definitions().begin(), definitions().end(),
-                        [name](const DefinitionSpec& spec) { return spec.name == name; });
+                        [name](const ElementSpec& spec) { return spec.name == name; });
         std::string expected =
             "a component (listed by 'loopwright kinds'), line, hose, shaft, assembly, use";
         if (scope.assembly == none) {
-            for (const DefinitionSpec& spec : definitions()) {
+            for (const ElementSpec& spec : definitions()) {
                 if (spec.in == "circuit") {
                     expected += fmt::format(", {}", spec.name);
                 }

@@ -79,7 +79,7 @@ class SchemaWriter {
         add(R"(<xs:schema xmlns:xs="http://www.w3.org/2001/XMLSchema" elementFormDefault="qualified">)");
         simple_types();
         element_types();
-        for (const DefinitionSpec& spec : definitions()) definition_type(spec);
+        for (const ElementSpec& spec : definitions()) definition_type(spec);
         for (const Kind* kind : kinds()) kind_type(*kind);
         parts_group();
         roots();
@@ -178,92 +178,95 @@ class SchemaWriter {
         add("</xs:attribute>");
     }
 
-    void attributes_of(std::string_view element) {
-        for (const AttributeSpec& spec : element_attributes(element)) attribute(spec);
+    /// Attributes of an element that is no component; those that it needs are written out where
+    /// it is, with types of their own.
+    void attributes_of(const ElementSpec& element) {
+        for (const AttributeSpec& spec : element.attributes)
+            if (!spec.required) attribute(spec);
+    }
+
+    /// Begins the type of such an element.
+    const ElementSpec& begin_type(std::string_view type, std::string_view name,
+                                  std::string_view in) {
+        const ElementSpec& element = *find_element(name, in);
+        add(R"(<xs:complexType name="{}">)", type);
+        documentation(element.doc);
+        return element;
     }
 
     void element_types() {
-        add(R"(<xs:complexType name="port">)");
-        documentation("a port that the file declares");
+        begin_type("port", "port", "component");
         add(R"(<xs:attribute name="id" type="id" use="required"/>)");
         add("</xs:complexType>");
 
-        add(R"(<xs:complexType name="reservoir-port">)");
-        documentation("a port of a reservoir");
+        const ElementSpec& reservoir_port = begin_type("reservoir-port", "port", "reservoir");
         add(R"(<xs:attribute name="id" type="id" use="required"/>)");
-        attributes_of("port");
+        attributes_of(reservoir_port);
         add("</xs:complexType>");
 
-        add(R"(<xs:complexType name="declared-port">)");
-        documentation("a port of an assembly, and the inner port that it is");
+        begin_type("declared-port", "port", "assembly");
         add(R"(<xs:attribute name="id" type="id" use="required"/>)");
         add(R"(<xs:attribute name="of" type="port-name" use="required"/>)");
         add("</xs:complexType>");
 
-        add(R"(<xs:complexType name="position">)");
-        documentation("a position of a directional valve");
-        add(R"(<xs:sequence><xs:element name="path" minOccurs="0" maxOccurs="unbounded"><xs:complexType>)");
+        const ElementSpec& path = begin_type("path", "path", "position");
         add(R"(<xs:attribute name="from" type="id" use="required"/>)");
         add(R"(<xs:attribute name="to" type="id" use="required"/>)");
-        attributes_of("path");
-        add("</xs:complexType></xs:element></xs:sequence>");
+        attributes_of(path);
+        add("</xs:complexType>");
+
+        const ElementSpec& position = begin_type("position", "position", "directional-valve");
+        add(R"(<xs:sequence><xs:element name="path" type="path" minOccurs="0" maxOccurs="unbounded"/></xs:sequence>)");
         add(R"(<xs:attribute name="id" type="position-id" use="required"/>)");
-        attributes_of("position");
+        attributes_of(position);
         add("</xs:complexType>");
 
-        line_type("line", "joins two or more ports; a line or a hose is the only way to connect");
-        line_type("hose", "a line that bends");
+        joining_type("line", "port-list");
+        joining_type("hose", "port-list");
+        joining_type("shaft", "part-list");
 
-        add(R"(<xs:complexType name="shaft">)");
-        documentation("joins what turns as one");
-        add(R"(<xs:attribute name="id" type="id" use="required"/>)");
-        add(R"(<xs:attribute name="joins" type="part-list" use="required"/>)");
-        attributes_of("shaft");
+        begin_type("set", "set", "use");
+        for (const std::string_view attribute : {"of", "attribute", "value"})
+            add(R"(<xs:attribute name="{}" type="xs:string" use="required"/>)", attribute);
         add("</xs:complexType>");
 
-        add(R"(<xs:complexType name="use">)");
-        documentation("an assembly kept in a file of its own; set overrides its attributes");
-        add(R"(<xs:sequence><xs:element name="set" minOccurs="0" maxOccurs="unbounded"><xs:complexType>)");
-        add(R"(<xs:attribute name="of" type="xs:string" use="required"/>)");
-        add(R"(<xs:attribute name="attribute" type="xs:string" use="required"/>)");
-        add(R"(<xs:attribute name="value" type="xs:string" use="required"/>)");
-        add("</xs:complexType></xs:element></xs:sequence>");
+        const ElementSpec& use = begin_type("use", "use", "circuit");
+        add(R"(<xs:sequence><xs:element name="set" type="set" minOccurs="0" maxOccurs="unbounded"/></xs:sequence>)");
         add(R"(<xs:attribute name="id" type="id" use="required"/>)");
-        attributes_of("use");
+        attributes_of(use);
+        add("</xs:complexType>");
+    }
+
+    void joining_type(std::string_view name, std::string_view joins) {
+        const ElementSpec& element = begin_type(name, name, "circuit");
+        add(R"(<xs:attribute name="id" type="id" use="required"/>)");
+        add(R"(<xs:attribute name="joins" type="{}" use="required"/>)", joins);
+        attributes_of(element);
         add("</xs:complexType>");
     }
 
     /// A definition's type: its name behind that of what it stands in.
-    static std::string type_of(const DefinitionSpec& spec) {
+    static std::string type_of(const ElementSpec& spec) {
         return fmt::format("{}-in-{}", spec.name, spec.in);
     }
 
     void definition_elements(std::string_view in) {
-        for (const DefinitionSpec& spec : definitions())
+        for (const ElementSpec& spec : definitions())
             if (spec.in == in)
                 add(R"(<xs:element name="{}" type="{}"/>)", spec.name, type_of(spec));
     }
 
-    void definition_type(const DefinitionSpec& spec) {
+    void definition_type(const ElementSpec& spec) {
         add(R"(<xs:complexType name="{}">)", type_of(spec));
         documentation(spec.doc);
         // `set` stands in a point; nothing else that has children shares its name.
         if (std::any_of(definitions().begin(), definitions().end(),
-                        [&](const DefinitionSpec& inner) { return inner.in == spec.name; })) {
+                        [&](const ElementSpec& inner) { return inner.in == spec.name; })) {
             add(R"(<xs:choice minOccurs="0" maxOccurs="unbounded">)");
             definition_elements(spec.name);
             add("</xs:choice>");
         }
         for (const AttributeSpec& attribute_spec : spec.attributes) attribute(attribute_spec);
-        add("</xs:complexType>");
-    }
-
-    void line_type(std::string_view name, std::string_view words) {
-        add(R"(<xs:complexType name="{}">)", name);
-        documentation(words);
-        add(R"(<xs:attribute name="id" type="id" use="required"/>)");
-        add(R"(<xs:attribute name="joins" type="port-list" use="required"/>)");
-        attributes_of(name);
         add("</xs:complexType>");
     }
 
@@ -308,12 +311,11 @@ class SchemaWriter {
         unique("assembly", "ports", "port");
         add("</xs:element>");
         add("</xs:choice></xs:group>");
-        add(R"(<xs:complexType name="assembly">)");
-        documentation("groups what sits in one housing or block; may nest");
+        const ElementSpec& assembly = begin_type("assembly", "assembly", "circuit");
         add(R"(<xs:choice minOccurs="0" maxOccurs="unbounded">)");
         add(R"(<xs:group ref="parts"/><xs:element name="port" type="declared-port"/>)");
         add("</xs:choice>");
-        attributes_of("assembly");
+        attributes_of(assembly);
         add("</xs:complexType>");
     }
 
@@ -330,7 +332,7 @@ class SchemaWriter {
         definition_elements("circuit");
         add("</xs:choice>");
         add(R"(<xs:attribute name="format" type="xs:string" use="required" fixed="1"/>)");
-        attributes_of("circuit");
+        attributes_of(*find_element("circuit", ""));
         add("</xs:complexType>");
         unique("circuit", "ids", parts() + "|command");
         unique("circuit", "points", "duty/point");

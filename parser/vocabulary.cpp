@@ -5,30 +5,11 @@
 
 #include <loopwright/parser/attribute_value.h>
 #include <loopwright/parser/kinds/catalogue.h>
+#include <loopwright/parser/kinds/elements.h>
 #include <loopwright/parser/short_text.h>
 
 namespace loopwright {
 namespace {
-
-// What the reader itself knows of; the catalogue has all that describes a part.
-constexpr AttributeSpec id{
-    .name = "id", .required = true, .doc = "a letter, then letters, digits, '-' and '_'"};
-constexpr AttributeSpec position_id{
-    .name = "id", .required = true, .doc = "a letter or digit, then letters, digits, '-' and '_'"};
-constexpr AttributeSpec format{.name = "format", .required = true, .doc = "format=\"1\""};
-constexpr AttributeSpec joins{
-    .name = "joins", .required = true, .doc = "ports as component.port, separated by blanks"};
-constexpr AttributeSpec turns{
-    .name = "joins", .required = true, .doc = "ids of what turns as one, separated by blanks"};
-constexpr AttributeSpec of{.name = "of", .required = true, .doc = "a port inside, such as P1.A"};
-constexpr AttributeSpec set_of{
-    .name = "of", .required = true, .doc = "the id of a part of the assembly"};
-constexpr AttributeSpec attribute{
-    .name = "attribute", .required = true, .doc = "the name of one of that part's attributes"};
-constexpr AttributeSpec value{
-    .name = "value", .required = true, .doc = "what that attribute takes"};
-constexpr AttributeSpec from{.name = "from", .required = true, .doc = "a port of the valve"};
-constexpr AttributeSpec to{.name = "to", .required = true, .doc = "a port of the valve"};
 
 struct AgreementWords {
     std::string_view attribute = {};
@@ -54,6 +35,12 @@ constexpr AgreementWords agreements[] = {
     {"control-start", "control-end", {}},
     {"release-pressure", "full-release-pressure", {}},
     {"rod", "bore", {}},
+    {"min-volume", "volume", {}},
+    {"volume", "max-volume", {}},
+    {"pressure", "max-pressure", {}},
+    {"pressure", "breather", "no"},
+    {"bypass", "collapse-pressure", {}},
+    {"indicator-pressure", "bypass", {}},
 };
 
 std::vector<const AttributeSpec*> with(std::vector<const AttributeSpec*> first,
@@ -129,23 +116,26 @@ Vocabulary::Vocabulary() {
 }
 
 void Vocabulary::add_own_elements() {
-    add("circuit", ElementRole::circuit, with({&format}, element_attributes("circuit")));
-    add("line", ElementRole::line, with({&id, &joins}, element_attributes("line")));
-    add("hose", ElementRole::hose, with({&id, &joins}, element_attributes("hose")));
-    add("shaft", ElementRole::shaft, with({&id, &turns}, element_attributes("shaft")));
-    add("assembly", ElementRole::assembly, with({&id}, element_attributes("assembly")));
-    add("use", ElementRole::use, with({&id}, element_attributes("use")));
-    assembly_root_ =
-        add("", ElementRole::assembly, with({&format}, element_attributes("assembly")));
-    reservoir_port_ = add("", ElementRole::port, with({&id}, element_attributes("port")));
-    plain_port_ = add("", ElementRole::port, {&id});
-    assembly_port_ = add("", ElementRole::port, {&id, &of});
-    position_ =
-        add("", ElementRole::position, with({&position_id}, element_attributes("position")));
-    path_ = add("", ElementRole::path, with({&from, &to}, element_attributes("path")));
-    set_ = add("", ElementRole::set, {&set_of, &attribute, &value});
+    const auto own = [this](std::string_view word, ElementRole role, std::string_view name,
+                            std::string_view in) {
+        return add(word, role, with({}, find_element(name, in)->attributes));
+    };
+    own("circuit", ElementRole::circuit, "circuit", "");
+    own("line", ElementRole::line, "line", "circuit");
+    own("hose", ElementRole::hose, "hose", "circuit");
+    own("shaft", ElementRole::shaft, "shaft", "circuit");
+    own("assembly", ElementRole::assembly, "assembly", "circuit");
+    own("use", ElementRole::use, "use", "circuit");
+    // Known by where they stand, not by their names alone.
+    assembly_root_ = own("", ElementRole::assembly, "assembly", "");
+    reservoir_port_ = own("", ElementRole::port, "port", "reservoir");
+    plain_port_ = own("", ElementRole::port, "port", "component");
+    assembly_port_ = own("", ElementRole::port, "port", "assembly");
+    position_ = own("", ElementRole::position, "position", "directional-valve");
+    path_ = own("", ElementRole::path, "path", "position");
+    set_ = own("", ElementRole::set, "set", "use");
     first_definition_ = static_cast<std::uint32_t>(elements_.size());
-    for (const DefinitionSpec& spec : definitions()) {
+    for (const ElementSpec& spec : definitions()) {
         const std::uint32_t index = add(spec.in == "circuit" ? spec.name : std::string_view(),
                                         ElementRole::definition, with({}, spec.attributes));
         elements_[index].definition = &spec;
@@ -214,7 +204,6 @@ void Vocabulary::add_kind(const Kind& kind) {
     std::vector<const AttributeSpec*> attributes = with({}, kind.attributes);
     const auto figures = static_cast<Slot>(attributes.size());
     attributes = with(std::move(attributes), common_attributes());
-    attributes = with(std::move(attributes), std::span<const AttributeSpec>(&id, 1));
     ElementWords& words = elements_[add(kind.name, ElementRole::component, std::move(attributes))];
     words.kind = &kind;
     words.figures = figures;
@@ -298,7 +287,7 @@ const ElementWords* Vocabulary::element(std::string_view name) const {
 }
 
 const ElementWords* Vocabulary::definition(std::string_view name, std::string_view in) const {
-    const DefinitionSpec* const spec = find_definition(name, in);
+    const ElementSpec* const spec = find_definition(name, in);
     return spec == nullptr
                ? nullptr
                : &elements_[first_definition_ + static_cast<std::size_t>(spec - &definitions()[0])];
@@ -340,7 +329,7 @@ std::vector<std::string_view> Vocabulary::content_names(bool in_assembly) const 
     if (in_assembly) {
         names.push_back("port");
     } else {
-        for (const DefinitionSpec& spec : definitions()) {
+        for (const ElementSpec& spec : definitions()) {
             if (spec.in == "circuit") {
                 names.push_back(spec.name);
             }

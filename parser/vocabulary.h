@@ -68,10 +68,10 @@ struct Agreement {
 struct ElementWords {
     std::string_view name = {};
     ElementRole role = ElementRole::component;
-    const Kind* kind = nullptr;                  ///< with role component only
-    const DefinitionSpec* definition = nullptr;  ///< with role definition only
-    std::uint32_t index = 0;                     ///< among the vocabulary's elements
-    std::uint32_t first_slot = 0;                ///< of all slots of all elements
+    const Kind* kind = nullptr;               ///< with role component only
+    const ElementSpec* definition = nullptr;  ///< with role definition only
+    std::uint32_t index = 0;                  ///< among the vocabulary's elements
+    std::uint32_t first_slot = 0;             ///< of all slots of all elements
 
     std::vector<const AttributeSpec*> attributes = {};  ///< by slot; a kind's own come first
     std::vector<std::string_view> names = {};           ///< theirs
@@ -118,7 +118,7 @@ class Vocabulary {
     /// The root of a file that `use` brings in.
     const ElementWords& assembly_root() const { return elements_[assembly_root_]; }
 
-    /// A definition of that name that stands in that element (`DefinitionSpec::in`), or null.
+    /// A definition of that name that stands in that element (`ElementSpec::in`), or null.
     const ElementWords* definition(std::string_view name, std::string_view in) const;
 
     /// How many elements there are; each has an index below it.

@@ -11,12 +11,14 @@ constexpr PortSpec ports[] = {
 };
 
 constexpr AttributeSpec attributes[] = {
-    positive("fineness", Dimension::length, "particle size that its element holds back"),
+    like("10 um",
+         positive("fineness", Dimension::length, "particle size that its element holds back")),
     {.name = "beta",
      .type = AttributeType::quantity,
      .dimension = Dimension::ratio,
      .least = 1.0,
-     .doc = "its filtration ratio at that size"},
+     .doc = "its filtration ratio at that size",
+     .example = "200"},
     positive("flow", Dimension::flow, "air that it passes at most"),
     positive("opening-pressure", Dimension::pressure,
              "pressure that it holds in the reservoir before air leaves; not given: it holds none"),

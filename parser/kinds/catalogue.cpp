@@ -127,51 +127,6 @@ constexpr AttributeSpec common[] = {
     {.name = "designation", .doc = "ISO 1219-2 code, printed in place of the id"},
 };
 
-constexpr std::string_view functions[] = {"working", "charge", "suction",
-                                          "return",  "drain",  "pilot"};
-constexpr std::string_view levels[] = {"above", "below"};
-
-constexpr AttributeSpec circuit_attributes[] = {
-    title_attribute,
-    {.name = "drawing", .doc = "drawing number"},
-    {.name = "revision", .doc = "revision of the drawing"},
-    {.name = "date", .doc = "date of issue"},
-    {.name = "owner", .doc = "legal owner, for the title block"},
-    {.name = "creator", .doc = "who drew it"},
-    {.name = "approver", .doc = "who approved it"},
-};
-constexpr AttributeSpec bore = positive("bore", Dimension::length, "inner diameter");
-constexpr AttributeSpec length =
-    positive("length", Dimension::length, "length between its first two ports");
-constexpr AttributeSpec rating = pressure("rating", "highest pressure that it bears");
-constexpr AttributeSpec function = choice("function", functions, {}, "declared function");
-constexpr AttributeSpec line_attributes[] = {title_attribute, bore, length, rating, function};
-constexpr AttributeSpec hose_attributes[] = {
-    title_attribute,
-    bore,
-    length,
-    rating,
-    function,
-    positive("burst-pressure", Dimension::pressure, "pressure at which a new one bursts"),
-    positive("min-bend-radius", Dimension::length, "least radius that it may be bent to"),
-};
-constexpr AttributeSpec title_only[] = {title_attribute};
-constexpr AttributeSpec use_attributes[] = {
-    {.name = "file", .doc = "a relative path, such as parts/block.xml"},
-    {.name = "name", .doc = "in place of a file: a ready assembly, such as pump-unit"},
-    title_attribute,
-};
-constexpr AttributeSpec port_attributes[] = {
-    choice("level", levels, {}, "whether a reservoir's port ends above or below the oil level"),
-};
-constexpr AttributeSpec position_attributes[] = {
-    yes_no("rest", "whether the valve stands so when nothing operates it"),
-    {.name = "in", .doc = "states in which it stands so, such as drive-forward"},
-};
-constexpr AttributeSpec path_attributes[] = {
-    yes_no("throttled", "whether the path restricts the flow"),
-};
-
 }  // namespace
 
 std::span<const Kind* const> kinds() { return all; }
@@ -184,17 +139,5 @@ const Kind* find_kind(std::string_view name) {
 }
 
 std::span<const AttributeSpec> common_attributes() { return common; }
-
-std::span<const AttributeSpec> element_attributes(std::string_view element) {
-    if (element == "circuit") return circuit_attributes;
-    if (element == "line") return line_attributes;
-    if (element == "hose") return hose_attributes;
-    if (element == "shaft" || element == "assembly") return title_only;
-    if (element == "use") return use_attributes;
-    if (element == "port") return port_attributes;
-    if (element == "position") return position_attributes;
-    if (element == "path") return path_attributes;
-    return {};
-}
 
 }  // namespace loopwright

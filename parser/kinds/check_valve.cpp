@@ -23,7 +23,7 @@ constexpr AttributeSpec attributes[] = {
              "pressure that its spring holds; not given: no spring, it holds nothing"),
     choice("pilot", pilots, "none",
            "opens: the pilot lets oil back; shuts: the pilot keeps it shut"),
-    positive("pilot-ratio", Dimension::ratio, "pilot area over seat area"),
+    like("3", positive("pilot-ratio", Dimension::ratio, "pilot area over seat area")),
 };
 
 constexpr PassageSpec passages[] = {

@@ -6,6 +6,8 @@ namespace {
 
 using namespace kind_parts;
 
+constexpr std::string_view media[] = {"air", "water"};
+
 constexpr PortSpec ports[] = {{.letter = "A", .use = PortUse::suction, .doc = "inlet"},
                               {.letter = "B", .use = PortUse::outlet, .doc = "outlet"}};
 
@@ -13,6 +15,11 @@ constexpr AttributeSpec attributes[] = {
     positive("capacity", Dimension::power, "heat carried off at the stated difference"),
     positive("temperature-difference", Dimension::temperature_difference,
              "oil over ambient at which the capacity holds"),
+    choice("medium", media, {}, "what carries the heat off"),
+    rated_flow,
+    clean_drop,
+    drop_viscosity,
+    bears,
     pressure("bypass", "opening pressure of the bypass; not given: it has none"),
 };
 

@@ -22,7 +22,7 @@ constexpr AttributeSpec attributes[] = {
     adjustable,
     choice("pilot", pilot_sources, "external",
            "external: X opens it, too; internal: the load's pressure alone"),
-    positive("pilot-ratio", Dimension::ratio, "pilot area over relief area"),
+    like("3", positive("pilot-ratio", Dimension::ratio, "pilot area over relief area")),
     choice("drain", drains, "internal",
            "where the spring chamber opens: internal to A, external to Y"),
     check_spring(),

@@ -192,7 +192,7 @@ constexpr AttributeSpec passage[] = {
     pressure("opening", "pressure that it takes to open"),
 };
 
-constexpr DefinitionSpec all[] = {
+constexpr ElementSpec all[] = {
     {.name = "fluid",
      .in = "circuit",
      .doc = "The oil: grade and index, or viscosities at 40 and 100 degC; density and more.",
@@ -268,12 +268,12 @@ constexpr DefinitionSpec all[] = {
 
 }  // namespace
 
-std::span<const DefinitionSpec> definitions() { return all; }
+std::span<const ElementSpec> definitions() { return all; }
 
-const DefinitionSpec* find_definition(std::string_view name, std::string_view in) {
-    const auto* const found = std::find_if(
-        std::begin(all), std::end(all),
-        [&](const DefinitionSpec& spec) { return spec.name == name && spec.in == in; });
+const ElementSpec* find_definition(std::string_view name, std::string_view in) {
+    const auto* const found =
+        std::find_if(std::begin(all), std::end(all),
+                     [&](const ElementSpec& spec) { return spec.name == name && spec.in == in; });
     return found == std::end(all) ? nullptr : found;
 }
 

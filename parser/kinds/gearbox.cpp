@@ -10,7 +10,8 @@ constexpr std::string_view ends[] = {"in", "out"};
 constexpr std::string_view senses[] = {"same", "opposite"};
 
 constexpr AttributeSpec attributes[] = {
-    positive("ratio", Dimension::ratio, "speed of the end in over speed of the end out"),
+    like("25",
+         positive("ratio", Dimension::ratio, "speed of the end in over speed of the end out")),
     choice("sense", senses, {},
            "sense in which out turns, against in, both seen from the same side"),
     share("efficiency", "at rated torque"),

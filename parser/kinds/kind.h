@@ -100,6 +100,7 @@ struct AttributeSpec {
     std::string_view default_source = {};  ///< where the default comes from
     bool required = false;
     std::string_view doc = {};
+    std::string_view example = {};  ///< empty: that of the dimension
 };
 
 struct PassageSpec {

@@ -28,6 +28,11 @@ constexpr AttributeSpec positive(std::string_view name, Dimension dimension, std
             .least_included = false,
             .doc = doc};
 }
+/// With an example of its own, where that of the dimension would look odd.
+constexpr AttributeSpec like(std::string_view example, AttributeSpec spec) {
+    spec.example = example;
+    return spec;
+}
 constexpr AttributeSpec yes_no(std::string_view name, std::string_view doc,
                                std::string_view default_text = "no") {
     return {.name = name,
@@ -45,6 +50,14 @@ constexpr AttributeSpec choice(std::string_view name, std::span<const std::strin
             .default_source = default_text.empty() ? std::string_view{} : not_shown,
             .doc = doc};
 }
+
+/// Of what oil flows through: what was measured at one point.
+inline constexpr AttributeSpec rated_flow = positive("flow", Dimension::flow, "rated flow");
+inline constexpr AttributeSpec clean_drop =
+    positive("pressure-drop", Dimension::pressure, "pressure drop at the rated flow when clean");
+inline constexpr AttributeSpec drop_viscosity = positive(
+    "viscosity", Dimension::kinematic_viscosity, "viscosity of the oil at which that drop holds");
+inline constexpr AttributeSpec bears = pressure("max-pressure", "highest pressure that it bears");
 
 /// Of every valve with a setting.
 inline constexpr AttributeSpec tolerance =

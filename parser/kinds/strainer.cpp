@@ -12,10 +12,11 @@ constexpr PortSpec ports[] = {
 };
 
 constexpr AttributeSpec attributes[] = {
-    positive("fineness", Dimension::length, "width of its mesh"),
+    like("125 um", positive("fineness", Dimension::length, "width of its mesh")),
     pressure("bypass", "opening pressure of the bypass; not given: it has none"),
-    positive("flow", Dimension::flow, "rated flow"),
-    positive("pressure-drop", Dimension::pressure, "pressure drop at the rated flow when clean"),
+    rated_flow,
+    clean_drop,
+    drop_viscosity,
 };
 
 constexpr PassageSpec passages[] = {

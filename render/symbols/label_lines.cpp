@@ -156,7 +156,11 @@ void add_cooler(const Data& data, Lines& lines) {
 }
 
 void add_reservoir(const Data& data, Lines& lines) {
-    if (data.has("volume")) lines.push_back(data.quantity("volume"));
+    if (data.has("min-volume") && data.has("max-volume"))
+        lines.push_back(range(data.quantity("min-volume"), data.quantity("max-volume")));
+    else
+        add_given(data, lines, {"volume"});
+    if (data.has("pressure")) lines.push_back("sealed, " + data.quantity("pressure"));
     if (data.is_yes("breather")) lines.emplace_back("breather");
     if (data.is_yes("level-indicator")) lines.emplace_back("level indicator");
 }

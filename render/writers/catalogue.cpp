@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include <loopwright/base/unit_text.h>
+#include <loopwright/parser/attribute_value.h>
 
 namespace loopwright {
 
@@ -74,10 +75,12 @@ std::string value_text(const AttributeSpec& attribute) {
     std::string text(type_word(attribute));
     for (std::size_t i = 0; i < attribute.choices.size(); ++i)
         text += fmt::format("{} {}", i == 0 ? "" : ",", attribute.choices[i]);
-    if (attribute.type == AttributeType::count)
-        text += fmt::format(" from {} to {}", attribute.least, attribute.most);
+    if (attribute.type != AttributeType::count && attribute.type != AttributeType::quantity)
+        return text;
+    if (const std::string range = range_of(attribute); !range.empty())
+        text += fmt::format(", {}", range);
     if (attribute.type == AttributeType::quantity)
-        text += fmt::format(", such as {}", example(attribute.dimension));
+        text += fmt::format(", such as {}", example_of(attribute));
     return text;
 }
 
@@ -98,6 +101,70 @@ std::string passage_text(const PassageSpec& passage) {
                        when_text(passage.also));
 }
 
+Json json_of(std::span<const AttributeSpec> specs) {
+    Json attributes = Json::array();
+    for (const AttributeSpec& attribute : specs) {
+        Json one{{"name", attribute.name}, {"type", type_word(attribute)}};
+        if (!attribute.choices.empty()) {
+            Json choices = Json::array();
+            for (const std::string_view choice : attribute.choices) choices.push_back(choice);
+            one["choices"] = std::move(choices);
+        }
+        const bool number =
+            attribute.type == AttributeType::quantity || attribute.type == AttributeType::count;
+        if (const std::string range = range_of(attribute); number && !range.empty())
+            one["range"] = range;
+        if (!attribute.default_text.empty()) {
+            one["default"] = attribute.default_text;
+            one["default_source"] = attribute.default_source;
+        }
+        one["required"] = attribute.required;
+        one["doc"] = attribute.doc;
+        attributes.push_back(std::move(one));
+    }
+    return attributes;
+}
+
+Json json_of(const ElementSpec& element) {
+    return {{"name", element.name},
+            {"in", element.in.empty() ? "file" : element.in},
+            {"doc", element.doc},
+            {"attributes", json_of(element.attributes)}};
+}
+
+/// Writes a page as text or markdown.
+class PageWriter {
+  public:
+    explicit PageWriter(CatalogueFormat format) : markdown_(format == CatalogueFormat::markdown) {}
+
+    bool markdown() const { return markdown_; }
+    void add(std::string_view words) { text_ += words; }
+    void heading(std::string_view words) {
+        text_ += markdown_ ? fmt::format("\n**{}**\n\n", words) : fmt::format("\n{}\n", words);
+    }
+    void item(std::string_view words) {
+        text_ += fmt::format("{}{}\n", markdown_ ? "- " : "  ", words);
+    }
+    void attributes(std::span<const AttributeSpec> specs) {
+        if (!specs.empty()) heading("Attributes");
+        for (const AttributeSpec& attribute : specs)
+            item(fmt::format("{}: {}; {}; {}", attribute.name, attribute.doc, value_text(attribute),
+                             default_text(attribute)));
+    }
+    std::string take() { return std::move(text_); }
+
+  private:
+    bool markdown_ = false;
+    std::string text_;
+};
+
+std::string place_of(const ElementSpec& element) {
+    return element.in.empty()          ? "the outermost element of a file"
+           : element.in == "circuit"   ? "in a circuit"
+           : element.in == "component" ? "in a component"
+                                       : fmt::format("in {}", element.in);
+}
+
 Json json_of(const Kind& kind) {
     Json json{{"name", kind.name}, {"title", kind.title}, {"doc", kind.doc}};
     Json ports = Json::array();
@@ -107,23 +174,7 @@ Json json_of(const Kind& kind) {
     Json ends = Json::array();
     for (const std::string_view end : kind.ends) ends.push_back(end);
     json["shaft_ends"] = std::move(ends);
-    Json attributes = Json::array();
-    for (const AttributeSpec& attribute : kind.attributes) {
-        Json one{{"name", attribute.name}, {"type", type_word(attribute)}};
-        if (!attribute.choices.empty()) {
-            Json choices = Json::array();
-            for (const std::string_view choice : attribute.choices) choices.push_back(choice);
-            one["choices"] = std::move(choices);
-        }
-        if (!attribute.default_text.empty()) {
-            one["default"] = attribute.default_text;
-            one["default_source"] = attribute.default_source;
-        }
-        one["required"] = attribute.required;
-        one["doc"] = attribute.doc;
-        attributes.push_back(std::move(one));
-    }
-    json["attributes"] = std::move(attributes);
+    json["attributes"] = json_of(kind.attributes);
     Json passages = Json::array();
     for (const PassageSpec& passage : kind.passages)
         passages.push_back({{"from", passage.from},
@@ -175,53 +226,79 @@ std::string rule_page(const RuleInfo& rule, CatalogueFormat format) {
     return text;
 }
 
-std::string kinds_list(std::span<const Kind* const> kinds, CatalogueFormat format) {
+std::string kinds_list(std::span<const Kind* const> kinds, std::span<const ElementSpec> elements,
+                       CatalogueFormat format) {
     if (format == CatalogueFormat::json) {
         Json list = Json::array();
         for (const Kind* kind : kinds) list.push_back(json_of(*kind));
-        return Json{{"format", "loopwright-kinds/1"}, {"kinds", std::move(list)}}.dump(2) + '\n';
+        Json others = Json::array();
+        for (const ElementSpec& element : elements) others.push_back(json_of(element));
+        return Json{{"format", "loopwright-kinds/1"},
+                    {"kinds", std::move(list)},
+                    {"elements", std::move(others)}}
+                   .dump(2) +
+               '\n';
     }
-    std::string text;
     if (format == CatalogueFormat::markdown) {
-        text = "# Kinds of component\n";
+        std::string text = "# Kinds of component\n";
         for (const Kind* kind : kinds) text += '\n' + kind_page(*kind, format);
+        text += "\n# Other elements\n";
+        for (const ElementSpec& element : elements)
+            text += '\n' + element_page({&element, 1}, format);
         return text;
     }
+    std::string text;
     std::size_t longest = 0;
     for (const Kind* kind : kinds) longest = std::max(longest, kind->name.size());
     for (const Kind* kind : kinds)
         text += fmt::format("{:<{}} {}\n", kind->name, longest + 1, kind->doc);
+    text += "\nOther elements\n";
+    for (const ElementSpec& element : elements)
+        text += fmt::format("{:<{}} {} ({})\n", element.name, longest + 1, element.doc,
+                            place_of(element));
     return text;
 }
 
 std::string kind_page(const Kind& kind, CatalogueFormat format) {
     if (format == CatalogueFormat::json) return json_of(kind).dump(2) + '\n';
-    const bool markdown = format == CatalogueFormat::markdown;
-    const std::string_view item = markdown ? "- " : "  ";
-    const auto heading = [&](std::string_view words) {
-        return markdown ? fmt::format("\n**{}**\n\n", words) : fmt::format("\n{}\n", words);
-    };
-    std::string text = markdown ? fmt::format("## {}\n\n{}\n", kind.name, kind.doc)
-                                : fmt::format("{}: {}\n{}\n", kind.name, kind.title, kind.doc);
-    text += heading("Ports");
-    if (kind.children != Children::no) text += fmt::format("{}as the file declares them\n", item);
-    if (kind.turns && kind.ends.empty()) text += fmt::format("{}a shaft end\n", item);
+    PageWriter page(format);
+    page.add(page.markdown() ? fmt::format("## {}\n\n{}\n", kind.name, kind.doc)
+                             : fmt::format("{}: {}\n{}\n", kind.name, kind.title, kind.doc));
+    page.heading("Ports");
+    if (kind.children != Children::no) page.item("as the file declares them");
+    if (kind.turns && kind.ends.empty()) page.item("a shaft end");
     for (const std::string_view end : kind.ends)
-        text += fmt::format("{}{}: a shaft end, joined as ID.{}\n", item, end, end);
+        page.item(fmt::format("{}: a shaft end, joined as ID.{}", end, end));
     for (const PortSpec& port : kind.ports)
-        text += fmt::format("{}{}: {}{}{}\n", item, port.letter, port.doc, when_text(port.when),
-                            when_text(port.also));
-    if (!kind.attributes.empty()) text += heading("Attributes");
-    for (const AttributeSpec& attribute : kind.attributes)
-        text += fmt::format("{}{}: {}; {}; {}\n", item, attribute.name, attribute.doc,
-                            value_text(attribute), default_text(attribute));
-    if (!kind.passages.empty()) text += heading("Passages");
-    for (const PassageSpec& passage : kind.passages)
-        text += fmt::format("{}{}\n", item, passage_text(passage));
-    if (!kind.failures.empty()) text += heading("Failure modes");
+        page.item(fmt::format("{}: {}{}{}", port.letter, port.doc, when_text(port.when),
+                              when_text(port.also)));
+    page.attributes(kind.attributes);
+    if (!kind.passages.empty()) page.heading("Passages");
+    for (const PassageSpec& passage : kind.passages) page.item(passage_text(passage));
+    if (!kind.failures.empty()) page.heading("Failure modes");
     for (const FailureMode& failure : kind.failures)
-        text += fmt::format("{}{}: {}\n", item, failure.id, failure.doc);
-    return text;
+        page.item(fmt::format("{}: {}", failure.id, failure.doc));
+    return page.take();
+}
+
+std::string element_page(std::span<const ElementSpec> elements, CatalogueFormat format) {
+    if (format == CatalogueFormat::json) {
+        Json list = Json::array();
+        for (const ElementSpec& element : elements) list.push_back(json_of(element));
+        return list.dump(2) + '\n';
+    }
+    PageWriter page(format);
+    bool first = true;
+    for (const ElementSpec& element : elements) {
+        if (!first) page.add("\n");
+        first = false;
+        page.add(
+            page.markdown()
+                ? fmt::format("## {} ({})\n\n{}\n", element.name, place_of(element), element.doc)
+                : fmt::format("{}: {}\n{}\n", element.name, place_of(element), element.doc));
+        page.attributes(element.attributes);
+    }
+    return page.take();
 }
 
 }  // namespace loopwright

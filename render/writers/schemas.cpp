@@ -8,7 +8,7 @@ namespace {
 
 constexpr std::string_view check_schema = R"json({
   "$schema": "https://json-schema.org/draft/2020-12/schema",
-  "$id": "loopwright-check/1",
+  "$id": "urn:loopwright:check:1",
   "title": "What `loopwright check --format json` prints",
   "type": "object",
   "required": ["format", "tool", "circuits", "summary"],
@@ -172,7 +172,7 @@ constexpr std::string_view check_schema = R"json({
 
 constexpr std::string_view rules_schema = R"json({
   "$schema": "https://json-schema.org/draft/2020-12/schema",
-  "$id": "loopwright-rules/1",
+  "$id": "urn:loopwright:rules:1",
   "title": "What `loopwright rules --format json` prints",
   "type": "object",
   "required": ["format", "rules"],
@@ -198,10 +198,10 @@ constexpr std::string_view rules_schema = R"json({
 
 constexpr std::string_view kinds_schema = R"json({
   "$schema": "https://json-schema.org/draft/2020-12/schema",
-  "$id": "loopwright-kinds/1",
+  "$id": "urn:loopwright:kinds:1",
   "title": "What `loopwright kinds --format json` prints",
   "type": "object",
-  "required": ["format", "kinds"],
+  "required": ["format", "kinds", "elements"],
   "additionalProperties": false,
   "properties": {
     "format": {"const": "loopwright-kinds/1"},
@@ -215,32 +215,48 @@ constexpr std::string_view kinds_schema = R"json({
           "type": "object", "required": ["letter", "doc"],
           "properties": {"letter": {"type": "string"}, "doc": {"type": "string", "minLength": 1}}}},
         "shaft_ends": {"type": "array", "items": {"type": "string"}},
-        "attributes": {"type": "array", "items": {
-          "type": "object", "required": ["name", "type", "required", "doc"],
-          "properties": {
-            "name": {"type": "string"}, "type": {"type": "string"},
-            "choices": {"type": "array", "items": {"type": "string"}},
-            "default": {"type": "string"}, "default_source": {"type": "string", "minLength": 1},
-            "required": {"type": "boolean"}, "doc": {"type": "string", "minLength": 1}}}},
+        "attributes": {"$ref": "#/$defs/attributes"},
         "passages": {"type": "array", "items": {
           "type": "object", "required": ["from", "to", "class", "both_ways"],
           "properties": {
             "from": {"type": "string"}, "to": {"type": "string"},
-            "class": {"enum": ["joined", "one-way", "pressure-opened", "switched", "metering",
-              "displacement", "leakage", "element"]},
+            "class": {"enum": ["joined", "one-way", "pressure-opened", "reduced", "switched",
+              "metering", "divider", "displacement", "leakage", "element"]},
             "both_ways": {"type": "boolean"}}}},
         "failures": {"type": "array", "items": {
           "type": "object", "required": ["id", "doc"],
           "properties": {"id": {"type": "string"}, "doc": {"type": "string"}}}}
       }
+    }},
+    "elements": {"type": "array", "description": "what a circuit has beside components", "items": {
+      "type": "object",
+      "required": ["name", "in", "doc", "attributes"],
+      "additionalProperties": false,
+      "properties": {
+        "name": {"type": "string"},
+        "in": {"type": "string", "description": "the element that it stands in; component: any; file: it is a file's outermost"},
+        "doc": {"type": "string", "minLength": 1},
+        "attributes": {"$ref": "#/$defs/attributes"}
+      }
     }}
+  },
+  "$defs": {
+    "attributes": {"type": "array", "items": {
+      "type": "object", "required": ["name", "type", "required", "doc"],
+      "additionalProperties": false,
+      "properties": {
+        "name": {"type": "string"}, "type": {"type": "string"},
+        "choices": {"type": "array", "items": {"type": "string"}},
+        "range": {"type": "string", "minLength": 1},
+        "default": {"type": "string"}, "default_source": {"type": "string", "minLength": 1},
+        "required": {"type": "boolean"}, "doc": {"type": "string", "minLength": 1}}}}
   }
 }
 )json";
 
 constexpr std::string_view layout_schema = R"json({
   "$schema": "https://json-schema.org/draft/2020-12/schema",
-  "$id": "loopwright-layout/1",
+  "$id": "urn:loopwright:layout:1",
   "title": "What `loopwright draw --write-layout` writes and `--read-layout` takes",
   "description": "Where everything stands, in quarter modules (0.625 mm), x to the right, y down.",
   "type": "object",

@@ -37,7 +37,7 @@ std::map<std::string_view, Statement> fitting_statements() {
                                "signal: text", "range: pressure"})},
         {"strainer",
          {.attributes = {"fineness: length", "bypass: pressure", "flow: flow",
-                         "pressure-drop: pressure"}}},
+                         "pressure-drop: pressure", "viscosity: kinematic viscosity"}}},
         {"tachometer",
          {.part = Part::instrument,
           .turns = true,

@@ -11,6 +11,7 @@
 #include <loopwright/base/unit_text.h>
 #include <loopwright/parser/attribute_value.h>
 #include <loopwright/parser/kinds/catalogue.h>
+#include <loopwright/parser/kinds/elements.h>
 
 // What holds of every kind of the table, whatever it is. What each kind is, is in
 // kind_statements_test.cpp.
@@ -62,10 +63,11 @@ std::vector<std::pair<std::string, std::span<const AttributeSpec>>> attribute_li
     std::vector<std::pair<std::string, std::span<const AttributeSpec>>> lists;
     for (const Kind* kind : kinds()) lists.emplace_back(kind->name, kind->attributes);
     lists.emplace_back("any component", common_attributes());
-    for (const std::string_view element :
-         {"circuit", "line", "hose", "shaft", "assembly", "use", "port", "position", "path"}) {
-        lists.emplace_back(element, element_attributes(element));
-        EXPECT_FALSE(lists.back().second.empty()) << element;
+    for (const ElementSpec& element : elements()) {
+        lists.emplace_back(element.name, element.attributes);
+        EXPECT_FALSE(element.attributes.empty()) << element.name;
+        EXPECT_FALSE(element.doc.empty()) << element.name;
+        EXPECT_EQ(find_element(element.name, element.in), &element);
     }
     return lists;
 }
@@ -84,8 +86,8 @@ TEST(Kinds, AreSortedAndFound) {
          {"", "a", "pum", "pumps", "Pump", "line", "circuit", "zzz"}) {
         EXPECT_EQ(find_kind(name), nullptr) << name;
     }
-    EXPECT_TRUE(element_attributes("pump").empty());
-    EXPECT_TRUE(element_attributes("").empty());
+    EXPECT_EQ(find_element("pump", "circuit"), nullptr);
+    EXPECT_EQ(find_element("line", ""), nullptr);
 }
 
 TEST(Kinds, HaveTheirWords) {
@@ -176,10 +178,8 @@ TEST(Kinds, ExamplesOfADimensionAreInEveryRange) {
             if (spec.type != AttributeType::quantity) continue;
             AttributeValue value;
             Words words;
-            const std::string_view text = spec.dimension != Dimension::ratio
-                                              ? example(spec.dimension)
-                                          : spec.most > 1.0 ? "20"
-                                                            : "20 %";
+            std::string_view text = example_of(spec);
+            if (text == example(Dimension::ratio)) text = "20 %";  // it has two
             EXPECT_TRUE(read_value(spec, text, value, words))
                 << owner << " " << spec.name << ": " << words.message;
         }

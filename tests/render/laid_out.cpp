@@ -47,8 +47,8 @@ std::string open_drive(const std::string& parts, const std::string& to_motor,
         <shaft id="W1" joins="E1 P1"/><shaft id="W2" joins="M1 D1"/>
         <reservoir id="T1"><port id="S"/><port id="R"/></reservoir>
         <line id="S1" joins="T1.S P1.S"/>)" +
-           parts + "<line id=\"HA\" joins=\"M1.A " + to_motor +
-           "\"/><line id=\"HB\" joins=\"M1.B " + from_motor + "\"/></circuit>";
+           parts + R"(<line id="HA" joins="M1.A )" + to_motor + R"("/><line id="HB" joins="M1.B )" +
+           from_motor + "\"/></circuit>";
 }
 
 std::string four_way(const std::string& centre) {
@@ -79,10 +79,10 @@ std::vector<Named> made() {
         {"one line", R"(<circuit format="1"><pump id="P1"/>
             <reservoir id="T1"><port id="S"/></reservoir><line id="S" joins="T1.S P1.S"/></circuit>)"},
         {"returns joined",
-         changed({{"R1.T T1.R", "R1.T K1.B T1.R"}, {"<line id=\"L2\" joins=\"K1.B T1.D\"/>", ""}})},
+         changed({{"R1.T T1.R", "R1.T K1.B T1.R"}, {R"(<line id="L2" joins="K1.B T1.D"/>)", ""}})},
         {"two reservoirs",
          changed({{"K1.B T1.D", "K1.B T2.R"},
-                  {"</circuit>", "<reservoir id=\"T2\"><port id=\"R\"/></reservoir></circuit>"}})},
+                  {"</circuit>", R"(<reservoir id="T2"><port id="R"/></reservoir></circuit>)"}})},
         {"two motors", changed({{"M1.A R2.P", "M1.A M2.A R2.P"},
                                 {"M1.B R3.P", "M1.B M2.B R3.P"},
                                 {"</circuit>",
@@ -93,26 +93,26 @@ std::vector<Named> made() {
                                            {"joins=\"M1 D1\"", "joins=\"M1 M2 D1\""},
                                            {"</circuit>", "<motor id=\"M2\"/></circuit>"}})},
         {"a cooler in a charge relief's way",
-         with_part("<cooler id=\"X1\" bypass=\"1 bar\"/><relief-valve id=\"X2\"/>",
+         with_part(R"(<cooler id="X1" bypass="1 bar"/><relief-valve id="X2"/>)",
                    {"F1.B C1.A C2.A", "F1.B C1.A X1.A X2.T"},
-                   "<line id=\"Y1\" joins=\"X1.B X2.P C2.A\"/>")},
+                   R"(<line id="Y1" joins="X1.B X2.P C2.A"/>)")},
         {"a relief in the drain",
          with_part("<relief-valve id=\"X1\"/>", {"R4.T M1.L P1.L K1.A", "R4.T K1.A X1.P"},
-                   "<line id=\"Y1\" joins=\"X1.T P1.L M1.L\"/>")},
+                   R"(<line id="Y1" joins="X1.T P1.L M1.L"/>)")},
         {"a valve in working line A",
          with_part("<shut-off-valve id=\"X1\"/>", {"P1.A M1.A R2.P", "P1.A X1.A R2.P"},
-                   "<line id=\"Y1\" joins=\"X1.B M1.A\"/>")},
+                   R"(<line id="Y1" joins="X1.B M1.A"/>)")},
         {"a check in the charge line",
-         with_part("<check-valve id=\"X1\" opening-pressure=\"1 bar\"/>",
-                   {"P2.P R1.P F1.A", "P2.P R1.P X1.A"}, "<line id=\"Y1\" joins=\"X1.B F1.A\"/>")},
+         with_part(R"(<check-valve id="X1" opening-pressure="1 bar"/>)",
+                   {"P2.P R1.P F1.A", "P2.P R1.P X1.A"}, R"(<line id="Y1" joins="X1.B F1.A"/>)")},
         {"a filter in the suction line",
          with_part("<filter id=\"X1\"/>", {"T1.S P2.S", "T1.S X1.A"},
-                   "<line id=\"Y1\" joins=\"X1.B P2.S\"/>")},
+                   R"(<line id="Y1" joins="X1.B P2.S"/>)")},
         {"closed centre", four_way("")},
         {"open centre",
          four_way(R"(<path from="P" to="T"/><path from="A" to="T"/><path from="B" to="T"/>)")},
         {"straight through",
-         open_drive("<orifice id=\"O1\"/><line id=\"G1\" joins=\"P1.P O1.A\"/>", "O1.B", "T1.R")},
+         open_drive(R"(<orifice id="O1"/><line id="G1" joins="P1.P O1.A"/>)", "O1.B", "T1.R")},
         {"an assembly",
          R"(<circuit format="1"><engine id="E1"/><assembly id="U1"><pump id="P1"
             flow-directions="2" drain="external"/><check-valve id="C1"/><check-valve id="C2"/>
