@@ -25,15 +25,17 @@ Index line_at(const std::vector<Run>& runs, const std::vector<Index>& lines, Cel
 Layout finish_layout(const Circuit& circuit, const Sketch& sketch, const Roles& roles,
                      const std::vector<RoutedNet>& nets, const std::vector<RoutedShaft>& shafts) {
     Layout layout;
-    std::vector<std::size_t> bending;  // wires that may be drawn as hoses
+    Bending bending;
     for (const SketchPart& part : sketch.parts)
         layout.placed.push_back({part.component, part.port, grid(part.at), part.attitude});
     for (std::size_t n = 0; n < nets.size(); ++n) {
         const std::vector<Index> lines = lines_of_runs(circuit, sketch, sketch.nets[n], nets[n]);
         for (std::size_t r = 0; r < nets[n].runs.size(); ++r) {
-            if (circuit.lines[lines[r]].flexible &&
-                between_first_two(circuit, sketch, sketch.nets[n], nets[n], r, lines[r]))
-                bending.push_back(layout.wires.size());
+            if (circuit.lines[lines[r]].flexible)
+                (between_first_two(circuit, sketch, sketch.nets[n], nets[n], r, lines[r])
+                     ? bending.best
+                     : bending.other)
+                    .push_back(layout.wires.size());
             layout.wires.push_back(
                 {lines[r], grid(nets[n].runs[r].from), grid(nets[n].runs[r].to)});
         }

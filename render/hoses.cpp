@@ -56,7 +56,7 @@ void bend(std::size_t wire, const Wire& chord, Layout& layout) {
     layout.wires.push_back({chord.line, chord.to, end});
 }
 
-void place_hose(std::vector<std::size_t> runs, LabelRoom& room, Layout& layout) {
+bool place_hose(std::vector<std::size_t> runs, LabelRoom& room, Layout& layout) {
     std::stable_sort(runs.begin(), runs.end(), [&](std::size_t a, std::size_t b) {
         return length(layout.wires[a]) > length(layout.wires[b]);
     });
@@ -65,8 +65,9 @@ void place_hose(std::vector<std::size_t> runs, LabelRoom& room, Layout& layout) 
             if (const std::optional<Wire> found = stretch(layout.wires[run], chord, room)) {
                 room.take(arc_room(*found));
                 bend(run, *found, layout);
-                return;
+                return true;
             }
+    return false;
 }
 
 }  // namespace
@@ -91,14 +92,19 @@ GridBox sag_box(const Wire& chord) {
     return box;
 }
 
-void place_hoses(const Circuit& circuit, const Sketch& sketch,
-                 const std::vector<std::size_t>& bending, Layout& layout) {
-    if (bending.empty()) return;
+void place_hoses(const Circuit& circuit, const Sketch& sketch, const Bending& bending,
+                 Layout& layout) {
+    if (bending.best.empty() && bending.other.empty()) return;
     LabelRoom room(circuit, sketch, layout);
-    std::vector<std::vector<std::size_t>> runs(circuit.lines.size());
-    for (const std::size_t wire : bending) runs[layout.wires[wire].line].push_back(wire);
-    for (const std::vector<std::size_t>& of_line : runs)
-        if (!of_line.empty()) place_hose(of_line, room, layout);
+    const auto by_line = [&](const std::vector<std::size_t>& wires) {
+        std::vector<std::vector<std::size_t>> runs(circuit.lines.size());
+        for (const std::size_t wire : wires) runs[layout.wires[wire].line].push_back(wire);
+        return runs;
+    };
+    const auto best = by_line(bending.best);
+    const auto other = by_line(bending.other);
+    for (Index line = 0; line < circuit.lines.size(); ++line)
+        if (!place_hose(best[line], room, layout)) place_hose(other[line], room, layout);
 }
 
 bool hoses_shown(const Circuit& circuit, const Layout& layout) {

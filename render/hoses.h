@@ -13,18 +13,23 @@ namespace loopwright {
 
 inline constexpr double hose_sag = 1.0;  ///< M
 
-/// Cuts, for each hose, a stretch with room beside it out of one of its wires and lets it sag.
-/// `bending`: the wires, by place in the layout, where a hose may do so. One that finds no room
-/// stays straight.
-void place_hoses(const Circuit& circuit, const Sketch& sketch,
-                 const std::vector<std::size_t>& bending, Layout& layout);
+/// Wires of hoses, by place in the layout.
+struct Bending {
+    std::vector<std::size_t> best = {};   ///< between the first two ports, where the hose is
+    std::vector<std::size_t> other = {};  ///< where none of those has room
+};
+
+/// Cuts, for each hose, a stretch with room beside it out of one of its wires and lets it sag. One
+/// that finds no room stays straight.
+void place_hoses(const Circuit& circuit, const Sketch& sketch, const Bending& bending,
+                 Layout& layout);
 
 /// The room beside a sagging wire that its arc takes, M.
 Box arc_room(const Wire& chord);
 /// What its arc and its chord cover.
 GridBox sag_box(const Wire& chord);
 
-/// Whether each hose that is drawn at all sags somewhere.
+/// Whether each hose that has a wire of its own sags somewhere.
 bool hoses_shown(const Circuit& circuit, const Layout& layout);
 
 /// The arc from one end of a sagging wire to the other. Points and `sag` (with its sign) in the

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <loopwright/base/unit_text.h>
 #include <loopwright/render/hoses.h>
 #include <loopwright/render/label_text.h>
 #include <loopwright/render/nets.h>
@@ -37,6 +38,21 @@ std::string joined(const std::vector<std::string>& lines, std::size_t first) {
     return out;
 }
 
+std::vector<std::string> hose_figures(const Line& hose) {
+    std::vector<std::string> figures;
+    const auto add = [&](std::string_view before, const auto& figure, Dimension dimension) {
+        if (figure)
+            figures.push_back(
+                fmt::format("{}{}", before, format_quantity(figure->si(), dimension)));
+    };
+    add("\u00D8 ", hose.bore, Dimension::length);
+    add("", hose.length, Dimension::length);
+    add("", hose.rating, Dimension::pressure);
+    add("bursts at ", hose.burst_pressure, Dimension::pressure);
+    add("bend radius ", hose.min_bend_radius, Dimension::length);
+    return figures;
+}
+
 constexpr std::string_view caution_texts[] = {
     // The long ones are in pieces. NOLINTNEXTLINE(bugprone-suspicious-missing-comma)
     "This sheet supports and does not replace review by a competent person. Local codes and the "
@@ -55,28 +71,31 @@ constexpr std::string_view caution_texts[] = {
 PanelList parts_list(const Circuit& circuit) {
     constexpr double code = 0.0;
     constexpr double title = 22.0;
-    constexpr double kind = 67.0;
+    constexpr double kind = 63.0;
     constexpr double figures = 103.0;
     PanelList list{.heading = heading("Parts list")};
+    const auto add = [&](std::string_view name, std::string_view words, std::string_view what,
+                         const std::string& data) {
+        Panel row{};
+        add_text(row, {code, 3.4}, fitted(name, row_text, title - code - 1.5), row_text);
+        add_text(row, {title, 3.4}, fitted(words, row_text, kind - title - 1.5), row_text);
+        add_text(row, {kind, 3.4}, fitted(what, row_text, figures - kind - 1.5), row_text);
+        const double last =
+            add_paragraph(row, {figures, 3.4}, data, panel_width - figures, row_text);
+        row.height = std::max(3.4, last) + 1.2;
+        add_line(row, {0.0, row.height}, {panel_width, row.height}, 0.13);
+        list.rows.push_back(std::move(row));
+    };
     for (const Component& component : circuit.components) {
         if (is_joint(component)) continue;
         std::vector<std::string> lines = label_lines(circuit, component);
         const std::string name = lines.empty() ? std::string(component.path) : lines.front();
-        std::size_t first = 1;
-        if (lines.size() > 1 && lines[1] == component.title) first = 2;
-        Panel row{};
-        double last = 3.4;
-        add_text(row, {code, 3.4}, fitted(name, row_text, title - code - 1.5), row_text);
-        add_text(row, {title, 3.4}, fitted(component.title, row_text, kind - title - 1.5),
-                 row_text);
-        add_text(row, {kind, 3.4}, fitted(component.kind->title, row_text, figures - kind - 1.5),
-                 row_text);
-        last = std::max(last, add_paragraph(row, {figures, 3.4}, joined(lines, first),
-                                            panel_width - figures, row_text));
-        row.height = last + 1.2;
-        add_line(row, {0.0, row.height}, {panel_width, row.height}, 0.13);
-        list.rows.push_back(std::move(row));
+        const bool titled = lines.size() > 1 && lines[1] == component.title;
+        add(name, component.title, component.kind->title, joined(lines, titled ? 2 : 1));
     }
+    // Hose assemblies are listed, pipes are not (drawing-standard notes, 3.2).
+    for (const Line& line : circuit.lines)
+        if (line.flexible) add(line.path, line.title, "hose", joined(hose_figures(line), 0));
     return list;
 }
 

@@ -47,6 +47,9 @@ Cell outwards(Side side) {
 constexpr Box mark_room{-1.6, -0.6, 1.6, 3.6};
 // Where the anchor (0, -2) of a mark stands to its origin.
 constexpr int mark_drop = 2;
+// Marks that find no room beside a symbol stand in further rows.
+constexpr int mark_pitch = 4;
+constexpr int most_mark_rows = 4;
 // So much farther off stands a mark at the end of a hose.
 constexpr int room_to_bend = 6;
 
@@ -188,9 +191,19 @@ void Sketch::hang(int part, const PortAnchor& anchor, int mark) {
             tries = {{-2, 2}, {-3, 3}, {-5, 2}, {-2, 6}};
             break;
         case Side::up:
-            tries = {{beside_right, 1}, {beside_left, 1}, {beside_right + 3, 1}};
+            tries = {{beside_right, 1}, {beside_left, 1}};
             break;
     }
+    // Past the marks of many ports.
+    const std::size_t near = tries.size();
+    for (int row = 1; row <= most_mark_rows; ++row)
+        for (std::size_t t = 0; t < near; ++t) {
+            const Cell by = tries[t];
+            if (anchor.side == Side::up)
+                tries.push_back({by.x + (by.x > 0 ? mark_pitch : -mark_pitch) * row, by.y});
+            else
+                tries.push_back({by.x, by.y + mark_pitch * row});
+        }
     if (bends)
         for (Cell& by : tries) by.y += room_to_bend;
     Cell chosen = tries.front();

@@ -3,13 +3,14 @@
 
 namespace loopwright {
 
-// Recipe PV5: the load above, the check's free flow towards it.
+// Recipe PV5: the load above, the check's free flow towards it. The load's pressure opens it with
+// or without the pilot at X.
 void draw_counterbalance_valve(Strokes& strokes) {
     draw_pressure_valve(strokes, {.above = "B",
                                   .below = "A",
+                                  .piloted_by_both = true,
                                   .check = true,
-                                  .adjustable = strokes.is_yes("adjustable"),
-                                  .check_spring = strokes.is_given("check-opening-pressure")});
+                                  .adjustable = strokes.is_yes("adjustable")});
 }
 
 }  // namespace loopwright

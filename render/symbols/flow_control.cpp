@@ -13,10 +13,10 @@ void draw_flow_control(Strokes& strokes) {
     strokes.box(-half, -half, half, half);
     draw_throttle_arcs(strokes, {0, 0});
     strokes.line({0, -half}, {0, half});
-    strokes.arrow({compensation_x, -1}, {compensation_x, 1});
+    strokes.arrow({compensation_x, compensation_tail}, {compensation_x, compensation_head});
     strokes.stub("A", {0, -valve_port}, Side::up, {0, -half});
     strokes.stub("B", {0, valve_port}, Side::down, {0, half});
-    if (strokes.is_yes("check")) draw_checked_frame(strokes, false);
+    if (strokes.is_yes("check")) draw_checked_frame(strokes);
     if (strokes.is_yes("adjustable")) draw_throttle_arrow(strokes, {0, 0});
 }
 

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include <loopwright/render/symbols/machine.h>
 #include <loopwright/render/symbols/symbol_metrics.h>
 #include <loopwright/render/symbols/symbols.h>
 
@@ -8,6 +9,9 @@ namespace loopwright {
 using namespace metrics;
 
 namespace {
+
+/// Whether the way to a leg leaves that to one farther out, off the middle, where all meet.
+bool branches(int leg, int legs, double x) { return leg > 0 && leg + 1 < legs && x != 0.0; }
 
 /// Recipe FV8: a box with a restriction in each branch.
 void draw_spool(Strokes& strokes, int legs) {
@@ -18,19 +22,22 @@ void draw_spool(Strokes& strokes, int legs) {
         const double x = port_pitch * i - (legs - 1);
         strokes.path({{0, 1}, {x, 1}, {x, -valve_half}});
         strokes.throttle_mark({x, -valve_half / 3}, 0, 1);
+        if (branches(i, legs, x)) strokes.dot({x, 1});
     }
     if (legs > 1) strokes.dot({0, 1});
 }
 
-/// Recipe FV10: machines of one size on a common shaft.
+/// Recipe FV10: motors of one size on a common shaft, both ways, since it joins the oil, too.
 void draw_rotary(Strokes& strokes, int legs) {
     const auto middle = [&](int i) { return rotary_pitch * i - rotary_pitch / 2 * (legs - 1); };
+    const double apex = inward_apex(rotary_radius, small_triangle_side);
     for (int i = 0; i < legs; ++i) {
         strokes.circle({middle(i), 0}, rotary_radius);
-        strokes.triangle({middle(i), -rotary_radius}, Side::up, small_triangle_side);
-        strokes.triangle({middle(i), rotary_radius}, Side::down, small_triangle_side);
+        strokes.triangle({middle(i), -apex}, Side::down, small_triangle_side);
+        strokes.triangle({middle(i), apex}, Side::up, small_triangle_side);
         strokes.path(
             {{middle(i), rotary_radius}, {middle(i), rotary_joint_y}, {0, rotary_joint_y}});
+        if (branches(i, legs, middle(i))) strokes.dot({middle(i), rotary_joint_y});
         if (i == 0) continue;
         for (const double y : {-shaft_half, shaft_half})
             strokes.line({middle(i - 1) + rotary_radius, y}, {middle(i) - rotary_radius, y});

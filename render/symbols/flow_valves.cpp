@@ -20,9 +20,10 @@ void draw_throttle_arrow(Strokes& strokes, Point at) {
                   {at.x + throttle_arrow, at.y - throttle_arrow});
 }
 
-void draw_checked_frame(Strokes& strokes, bool spring) {
+void draw_checked_frame(Strokes& strokes) {
     const double x = flow_check_x;
-    const CheckEnds ends = draw_check(strokes, {x, 0}, Side::up, spring);
+    const CheckEnds ends =
+        draw_check(strokes, {x, 0}, Side::up, strokes.is_given("check-opening-pressure"));
     strokes.path({{0, pilot_reach}, {x, pilot_reach}, ends.inlet});
     strokes.path({ends.outlet, {x, -pilot_reach}, {0, -pilot_reach}});
     strokes.dot({0, pilot_reach});

@@ -10,6 +10,6 @@ void draw_throttle_arcs(Strokes& strokes, Point at);
 void draw_throttle_arrow(Strokes& strokes, Point at);
 
 /// A check beside an upright line from (0, -3) to (0, 3), free flow upwards, and the frame of both.
-void draw_checked_frame(Strokes& strokes, bool spring);
+void draw_checked_frame(Strokes& strokes);
 
 }  // namespace loopwright

@@ -10,6 +10,10 @@ namespace loopwright {
 
 using namespace metrics;
 
+double inward_apex(double radius, double side) {
+    return std::sqrt(radius * radius - side * side / 4) - side * std::sqrt(3.0) / 2;
+}
+
 namespace {
 
 void draw_triangles(Strokes& strokes, MachineWork work, bool both_ways) {
@@ -18,10 +22,7 @@ void draw_triangles(Strokes& strokes, MachineWork work, bool both_ways) {
         if (both_ways) strokes.triangle({0, converter_radius}, Side::down, triangle_side);
         return;
     }
-    // The base's corners lie on the circle.
-    const double half = triangle_side / 2;
-    const double apex = std::sqrt(converter_radius * converter_radius - half * half) -
-                        triangle_side * std::sqrt(3.0) / 2;
+    const double apex = inward_apex(converter_radius, triangle_side);
     strokes.triangle({0, -apex}, Side::down, triangle_side);
     if (work == MachineWork::through)
         strokes.triangle({0, converter_radius}, Side::down, triangle_side);

@@ -30,9 +30,10 @@ void draw_spring_side(Strokes& strokes, const PressureValve& valve) {
 }
 
 /// Beside the valve, on the side where no pilot comes in.
-void draw_check_beside(Strokes& strokes, const PressureValve& valve, bool on_the_right) {
+void draw_check_beside(Strokes& strokes, bool on_the_right) {
     const double x = on_the_right ? beside_right : beside_left;
-    const CheckEnds ends = draw_check(strokes, {x, 0}, Side::up, valve.check_spring);
+    const CheckEnds ends =
+        draw_check(strokes, {x, 0}, Side::up, strokes.is_given("check-opening-pressure"));
     strokes.path({{0, beside_y}, {x, beside_y}, ends.inlet});
     strokes.path({ends.outlet, {x, -beside_y}, {0, -beside_y}});
     strokes.dot({0, beside_y});
@@ -50,9 +51,8 @@ void draw_pressure_valve(Strokes& strokes, const PressureValve& valve) {
     strokes.box(-half, -half, half, half);
     const double x = valve.open_at_rest ? 0.0 : relief_arrow_x;
     strokes.arrow({x, -half}, {x, half});
-    if (external) {
-        strokes.stub("X", {-valve_port, 1.0}, Side::left, {-half, 1.0}, Dash::dashed);
-    } else {
+    if (external) strokes.stub("X", {-valve_port, 1.0}, Side::left, {-half, 1.0}, Dash::dashed);
+    if (!external || valve.piloted_by_both) {
         const double y = valve.piloted_from_below ? pilot_reach : -pilot_reach;
         strokes.dot({0, y});
         strokes.path({{0, y}, {-pilot_reach, y}, {-pilot_reach, 0}, {-half, 0}}, Dash::dashed);
@@ -62,7 +62,7 @@ void draw_pressure_valve(Strokes& strokes, const PressureValve& valve) {
         const double end = valve.check ? checked_drain_port : valve_port;
         strokes.stub("Y", {drain_x, end}, Side::down, {drain_x, drain_y}, Dash::dashed);
     }
-    if (valve.check) draw_check_beside(strokes, valve, external);
+    if (valve.check) draw_check_beside(strokes, external);
     draw_spring_side(strokes, valve);
 }
 

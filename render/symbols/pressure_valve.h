@@ -11,10 +11,10 @@ struct PressureValve {
     std::string_view below = {};      ///< letter of the port below
     bool open_at_rest = false;        ///< the arrow meets the ports (reducing valve)
     bool piloted_from_below = false;  ///< else from above; not drawn where X is a port
+    bool piloted_by_both = false;     ///< drawn beside X, too
     bool check = false;               ///< a check beside it, its free flow upwards, in a frame
     bool pilot_stage = false;
     bool adjustable = true;
-    bool check_spring = false;
 };
 
 /// Ports X (external pilot) and Y (drain of the spring chamber) are drawn where the component has

@@ -78,9 +78,8 @@ bool is_adjusting_arrow(const Primitive& first, const Primitive& second) {
 }  // namespace
 
 std::size_t first_steady(const Symbol& symbol) {
-    const bool may_have = symbol.kind == "pump" || symbol.kind == "motor" ||
-                          symbol.kind == "pump-motor" || symbol.kind == "relief-valve";
-    for (std::size_t i = 0; may_have && i + 1 < symbol.primitives.size(); ++i)
+    // In symbols that may not be turned a path can look like one.
+    for (std::size_t i = 0; !symbol.upright && i + 1 < symbol.primitives.size(); ++i)
         if (is_adjusting_arrow(symbol.primitives[i], symbol.primitives[i + 1])) return i;
     return symbol.primitives.size();
 }

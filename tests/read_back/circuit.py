@@ -8,29 +8,25 @@ import dataclasses
 import pathlib
 import xml.etree.ElementTree as ElementTree
 
+import kinds
 from nets import Union
-
-KINDS = ("reservoir", "engine", "electric-motor", "brake", "clutch", "gearbox", "pump", "motor", "load",
-         "check-valve", "relief-valve", "filter", "cooler", "flushing-valve", "shut-off-valve",
-         "bypass-valve", "orifice", "directional-valve")
-
 
 @dataclasses.dataclass
 class Component:
-    kind: str
+    kind: str  # as the file has it
     label: str
     path: str
     attributes: dict
     # Positions as (ident, at rest, [(from, to, throttled)]).
     positions: list = dataclasses.field(default_factory=list)
-    levels: dict = dataclasses.field(default_factory=dict)  # reservoirs: port -> level
-    listed: str = ""  # the kind in the parts list, where two kinds share a symbol
+    levels: dict = dataclasses.field(default_factory=dict)  # declared ports -> level
 
 
 @dataclasses.dataclass
 class Circuit:
     components: dict = dataclasses.field(default_factory=dict)  # path -> Component
     lines: list = dataclasses.field(default_factory=list)  # (ports as path.port, function)
+    hoses: dict = dataclasses.field(default_factory=dict)  # path -> ports
     named_lines: dict = dataclasses.field(default_factory=dict)  # path -> function
     shafts: list = dataclasses.field(default_factory=list)
     assemblies: dict = dataclasses.field(default_factory=dict)  # path -> declared ports
@@ -49,6 +45,14 @@ class Circuit:
         """Sets of two or more ends that are one node."""
         found = (frozenset(filter(None, map(self.end, group))) for group in self.union.sets())
         return {net for net in found if len(net) > 1}
+
+    def hoses_of(self, net):
+        """Least and greatest number of hoses that a net, made of whole nodes, can show: one that
+        ends at a junction may have no stretch of its own on the sheet."""
+        nodes = [group for group in self.union.sets()
+                 if any(self.end(port) in net for port in group)]
+        own = [ports for ports in self.hoses.values() if any(ports[0] in n for n in nodes)]
+        return sum(all(map(self.end, ports)) for ports in own), len(own)
 
     def letters_out(self, assembly):
         """Declared ports of an assembly that a net joins to something outside it."""
@@ -84,17 +88,19 @@ def _fill(circuit, parent, prefix, folder, overrides):
     for element in parent:
         ident = prefix + element.get("id", "")
         attributes = {**element.attrib, **overrides.get(element.get("id"), {})}
-        if element.tag in KINDS:
+        if element.tag in kinds.KINDS:
             _component(circuit, element, ident, attributes)
         elif element.tag == "junction":
             circuit.junctions.add(ident)
             ports = [f"{ident}.{p.get('id')}" for p in element.findall("port")]
             for port in ports:
                 circuit.union.join(ports[0], port)
-        elif element.tag == "line":
+        elif element.tag in ("line", "hose"):
             ports = [prefix + p for p in attributes["joins"].split()]
             circuit.named_lines[ident] = attributes.get("function")
             circuit.lines.append((ports, attributes.get("function")))
+            if element.tag == "hose":
+                circuit.hoses[ident] = ports
             for port in ports:
                 circuit.union.join(ports[0], port)
         elif element.tag == "shaft":
@@ -115,11 +121,7 @@ def _fill(circuit, parent, prefix, folder, overrides):
 
 
 def _component(circuit, element, path, attributes):
-    kind = element.tag
-    if kind == "bypass-valve":  # drawn as any valve for the hand; shut unless the file says otherwise
-        kind, attributes = "shut-off-valve", {"position": "closed", **attributes}
-    component = Component(kind, attributes.get("designation", path), path, attributes,
-                          listed=element.tag)
+    component = Component(element.tag, attributes.get("designation", path), path, attributes)
     for position in element.findall("position"):
         component.positions.append((position.get("id"), position.get("rest") == "yes", [
             (p.get("from"), p.get("to"), p.get("throttled") == "yes")

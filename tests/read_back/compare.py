@@ -1,65 +1,9 @@
 """Holds what was read against what the circuit says; gives the differences as sentences."""
 
+import kinds
+from expected import ROLES, expected_letters, expected_options, positions_meant
 from nets import Union
 from shapes import in_mm
-
-# The third column of the parts list.
-NAMES = {"combustion engine": "engine"}
-# Which port letter belongs to which part of the shape, where the kind fixes it.
-ROLES = {
-    "check-valve": {"in": "A", "out": "B"}, "relief-valve": {"in": "P", "out": "T"},
-    "filter": {"in": "A", "out": "B"}, "cooler": {"in": "A", "out": "B"},
-}
-
-
-def _yes(value):
-    return "yes" if value else "no"
-
-
-def expected_options(component):
-    """Options that the shape of a component must show."""
-    get = component.attributes.get
-    if component.kind in ("pump", "motor"):
-        variable = get("variable", "no")
-        return {"flow-directions": get("flow-directions", "1" if component.kind == "pump" else "2"),
-                "variable": variable, "control": get("control",
-                                                     "none") if variable == "yes" else "none",
-                "drain": get("drain", "internal")}
-    if component.kind == "brake":
-        return {"applied": get("applied", "spring")}
-    if component.kind == "clutch":
-        return {"engaged": get("engaged", "yes")}
-    if component.kind == "check-valve":
-        return {"spring": _yes(get("opening-pressure"))}
-    if component.kind == "relief-valve":
-        return {"operation": get("operation", "direct"), "adjustable": get("adjustable", "yes"),
-                "spring": "yes"}
-    if component.kind == "filter":
-        return {"bypass": _yes(get("bypass")), "one-way": get("one-way", "no"),
-                "clogging-indicator": get("clogging-indicator", "none")}
-    if component.kind == "cooler":
-        return {"bypass": _yes(get("bypass"))}
-    if component.kind == "shut-off-valve":
-        return {"position": get("position", "open")}
-    return {}
-
-
-def expected_letters(component):
-    """Letters of the ports that must stand at the symbol."""
-    get, kind = component.attributes.get, component.kind
-    if kind in ("pump", "motor"):
-        one_way = get("flow-directions", "1" if kind == "pump" else "2") == "1"
-        ports = ["S", "P"] if kind == "pump" and one_way else ["A", "B"]
-        if get("drain") == "external":
-            count = int(get("case-ports", "1"))
-            ports += ["L"] if count == 1 else [f"L{i + 1}" for i in range(count)]
-        return ports
-    if kind == "directional-valve":
-        return list(component.levels)
-    return {"relief-valve": ["P", "T"], "flushing-valve": ["A", "B", "F"], "engine": [],
-            "electric-motor": [], "gearbox": [], "clutch": [], "brake": ["Z"], "load": []}.get(
-        kind, ["A", "B"])
-
 
 def _drawn_position(position, letter):
     """Groups of a drawn box by port letter, comparable with `_meant_position`."""
@@ -96,8 +40,11 @@ def _letters_of_places(symbol):
 def valve_differences(symbol, component):
     letter = _letters_of_places(symbol)
     drawn = [_drawn_position(p, letter) for p in symbol.options["positions"]]
-    meant = [_meant_position(paths, list(component.levels)) for _, _, paths in component.positions]
-    rest = [at_rest for _, at_rest, _ in component.positions].index(True)
+    ports, positions, actuation = positions_meant(component)
+    meant = [_meant_position(paths, ports) for _, _, paths in positions]
+    rest = [at_rest for _, at_rest, _ in positions].index(True)
+    if symbol.options["between"] != (component.kind == "pilot-control-valve"):
+        yield f"{component.label}: drawn with positions between: {symbol.options['between']}"
     if len(meant) == 3:  # DV3: of three positions the middle one is at rest
         meant.insert(1, meant.pop(rest))
         rest = 1
@@ -105,7 +52,6 @@ def valve_differences(symbol, component):
             (drawn == meant[::-1] and symbol.options["rest"] == len(meant) - 1 - rest)):
         yield f"{component.label}: positions drawn {drawn}, meant {meant}"
     actuators = [a["is"] for end in symbol.options["ends"] for a in end]
-    actuation = component.attributes.get("actuation", "solenoid")
     if actuation not in actuators or set(actuators) - {actuation, "spring", "detent"}:
         yield f"{component.label}: actuators drawn {actuators}, meant {actuation}"
     detent = component.attributes.get("detent") == "yes"
@@ -174,7 +120,7 @@ def symbol_differences(symbol, component):
         if (port.role == "case") != port.letter.startswith("L") and component.kind in ("pump",
                                                                                        "motor"):
             yield f"{label}: {port.letter} is drawn as {port.role}"
-    if component.kind == "directional-valve":
+    if symbol.kind == "directional-valve":
         yield from valve_differences(symbol, component)
     if component.kind == "flushing-valve":
         yield from flushing_differences(symbol, component)
@@ -192,13 +138,13 @@ def component_differences(reading, circuit):
         if not drawn or (len(drawn) > 1 and component.kind != "reservoir"):
             yield f"{label} is drawn {len(drawn)} times"
         for symbol in drawn:
-            if symbol.kind != component.kind:
+            if symbol.kind != kinds.shape(component.kind):
                 yield f"{label}: drawn as {symbol.kind}, meant {component.kind}"
             else:
                 yield from symbol_differences(symbol, component)
         row = reading.parts.get(label, [])
-        if component.listed not in [NAMES.get(word, word.replace(" ", "-")) for word in row]:
-            yield f"{label}: the parts list has {row}, meant {component.listed}"
+        if component.kind not in map(kinds.named, row):
+            yield f"{label}: the parts list has {row}, meant {component.kind}"
 
 
 def merged(nets):
@@ -212,21 +158,39 @@ def merged(nets):
 
 
 def net_differences(reading, circuit):
-    drawn = merged([net for net, _ in reading.nets])
+    drawn = merged([net for net, _, _ in reading.nets])
     meant = merged(circuit.nets())
     for net in drawn - meant:
         yield f"net drawn and not meant: {sorted(net)}"
     for net in meant - drawn:
         yield f"net meant and not drawn: {sorted(net)}"
     # Lines may meet in a reservoir only if their own lines do; before it they stay apart.
-    for net, _ in reading.nets:
+    for net, _, _ in reading.nets:
         parts = {end for end in net if end[1]}
         if not any(parts <= line for line in circuit.nets()) and len(parts) > 1:
             yield f"joined before the reservoir: {sorted(parts)}"
     for ends, dash in circuit.dashes().items():
-        for net, dashes in reading.nets:
+        for net, dashes, _ in reading.nets:
             if net == ends and dashes - {dash}:
                 yield f"lines of {sorted(net)} are {sorted(dashes)}, meant {dash}"
+    yield from hose_differences(reading, circuit)
+
+
+def hose_differences(reading, circuit):
+    """Hoses by what they join; lines that meet in a reservoir are one there."""
+    drawn, meant = {}, {}
+    for net, _, hoses in reading.nets:
+        for whole in merged([n for n, _, _ in reading.nets]):
+            if net <= whole:
+                drawn[whole] = drawn.get(whole, 0) + hoses
+    for whole in merged(circuit.nets()):
+        meant[whole] = circuit.hoses_of(whole)
+    for net, (least, most) in meant.items():
+        if not least <= drawn.get(net, 0) <= most:
+            yield f"{sorted(net)}: {drawn.get(net, 0)} hoses drawn, meant {least} to {most}"
+    for path in circuit.hoses:
+        if "hose" not in reading.parts.get(path, []):
+            yield f"hose {path} is not in the parts list"
 
 
 def level_differences(reading, circuit):

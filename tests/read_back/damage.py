@@ -7,7 +7,9 @@ import xml.etree.ElementTree as ElementTree
 
 SVG = "{http://www.w3.org/2000/svg}"
 MODULE = 2.5
-TURNED = ("pump", "check-valve", "relief-valve", "flushing-valve", "directional-valve")
+TURNED = ("pump", "check-valve", "relief-valve", "flushing-valve", "directional-valve",
+          "sequence-valve", "counterbalance-valve", "unloading-valve", "reducing-valve",
+          "priority-valve", "pilot-control-valve", "throttle-check", "flow-control")
 
 
 def _groups(root, kind):
@@ -57,6 +59,20 @@ def without_a_line(svg, _):
     for root, group, stroke in _each(svg, "line", _is_stroke):
         group.remove(stroke)
         yield f"stroke {stroke.get('points')} of {group[0].text} taken away", _text(root)
+
+
+def with_a_hose_straight(svg, _):
+    """A hose drawn as a line, its dots left out."""
+    for root, group, arc in _each(svg, "line", _is("path")):
+        words = arc.get("d").split()
+        dots = {(e.get("cx"), e.get("cy")): e for e in group if e.tag == SVG + "circle"}
+        for place in ((words[1], words[2]), (words[-2], words[-1])):
+            group.remove(dots[place])
+        style = {k: v for k, v in arc.attrib.items() if k != "d"}
+        group.remove(arc)
+        ElementTree.SubElement(group, SVG + "polyline", {
+            "points": f"{words[1]},{words[2]} {words[-2]},{words[-1]}", **style})
+        yield f"hose {group[0].text} drawn straight", _text(root)
 
 
 def with_a_line_moved(svg, _):
@@ -137,6 +153,11 @@ def with_a_symbol_turned(svg, meant):
         for element in group:
             if element.get("points"):
                 _set_points(element, [(2 * cx - x, 2 * cy - y) for x, y in _points(element)])
+            elif element.tag == SVG + "path":
+                m, x0, y0, *arc, x1, y1 = element.get("d").split()
+                element.set("d", " ".join([m, f"{2 * cx - float(x0):g}", f"{2 * cy - float(y0):g}",
+                                           *arc, f"{2 * cx - float(x1):g}",
+                                           f"{2 * cy - float(y1):g}"]))
             elif element.tag == SVG + "circle":
                 element.set("cx", f"{2 * cx - float(element.get('cx')):g}")
                 element.set("cy", f"{2 * cy - float(element.get('cy')):g}")
@@ -145,12 +166,12 @@ def with_a_symbol_turned(svg, meant):
 
 def without_a_part(svg, _):
     """A symbol without one of its shapes."""
-    shapes = (SVG + "polyline", SVG + "polygon", SVG + "circle")
+    shapes = (SVG + "polyline", SVG + "polygon", SVG + "circle", SVG + "path")
     for root, group, element in _each(svg, "symbol", lambda e: e.tag in shapes
                                       and e.get("class") is None):
         group.remove(element)
         yield (f"{group[0].text} without its {element.tag.removeprefix(SVG)} "
-               f"{element.get('points') or element.get('cx') + ',' + element.get('cy')}",
+               f"{element.get('points') or element.get('d') or element.get('cx')}",
                _text(root))
 
 

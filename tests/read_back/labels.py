@@ -3,6 +3,7 @@ the one in which they stand closest. Uses the places of words only."""
 
 import re
 
+import kinds
 from shapes import distance, in_mm
 
 LETTER = re.compile(r"[A-Za-z][A-Za-z0-9_-]*\Z")
@@ -128,7 +129,7 @@ def designations(symbols, texts, names, rules, problems):
         return doubts
     boxes = [_led(_block(t, texts), leaders) for t in found]
     costs = [[gap(box, s.box) for s in symbols] for box in boxes]
-    listed = [[0 if any(word.endswith(s.kind.replace("-", " ")) for word in names[t.words])
+    listed = [[0 if s.kind in [kinds.shape(kinds.named(word)) for word in names[t.words]]
                else OTHER_KIND
                for s in symbols] for t in found]
     for i, column in enumerate(pair([[c + k for c, k in zip(*rows)]

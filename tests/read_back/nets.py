@@ -130,12 +130,30 @@ def _split_at_contacts(stretches, contacts):
     return out
 
 
+def hoses(pool):
+    """Takes the arcs that sag between two dots; gives their chords."""
+    dots = [c for c in pool.circles if c.filled and abs(c.radius - outlines.JOINT) < 0.02]
+    chords = []
+    for arc in list(pool.arcs):
+        chord = Segment(arc.p, arc.q, arc.dash)
+        sag, along = chord.off(arc.middle)
+        ends = [d for d in dots if chord.ends_at(d.centre)]
+        if len(ends) == 2 and (chord.horizontal() or chord.vertical()) and \
+                any(abs(chord.length() - c) < NEAR for c in outlines.HOSE_CHORDS) and \
+                abs(sag - outlines.HOSE_SAG) < NEAR and abs(along - chord.length() / 2) < NEAR:
+            chords.append(chord)
+            pool.arcs.discard(arc)
+            pool.circles -= set(ends)
+    return chords
+
+
 def nets(pool, symbols, problems):
     """Sets of (symbol, port) joined by lines, with the dashes of their lines but for the symbols'
-    own stubs."""
+    own stubs, and the number of hoses among them."""
     ports = [(s, p) for s in symbols for p in s.ports]
+    bends = hoses(pool)
     dots = [c for c in pool.circles if c.filled and abs(c.radius - outlines.JOINT) < 0.02]
-    lines = _split_at_contacts(_stretches(pool), [p.contact for _, p in ports])
+    lines = _split_at_contacts(_stretches(pool), [p.contact for _, p in ports]) + bends
     joined = Union()
     for s in lines:
         joined.find(s)
@@ -161,7 +179,8 @@ def nets(pool, symbols, problems):
         if not found:
             problems.append(f"a line at {in_mm(strokes[0].p)} leads to no port")
         result.append((found, {s.dash for s in strokes if not any(
-            s.ends_at(p.contact) and s.ends_at(p.place) for _, p in ports)}))
+            s.ends_at(p.contact) and s.ends_at(p.place) for _, p in ports)},
+                       sum(s in bends for s in strokes)))
     return result
 
 

@@ -3,8 +3,8 @@ drawing-standard notes (their ids stand beside each): what must be there for the
 be there for an option.
 
 An outline is a list of parts: ("line", p, q, dash), ("circle", centre, radius, filled),
-("triangle", apex, direction, side): equilateral, filled, and ("arrow", tail, tip): a line with a
-head. Ports are (role, place of the grid point, place where the line meets the body)."""
+("triangle", apex, direction, side): equilateral, filled, ("arrow", tail, tip): a line with a head,
+and ("arc", end, middle, end). Ports are (role, place of the grid point, place where the line meets the body)."""
 
 import math
 
@@ -23,6 +23,19 @@ def box(x0, y0, x1, y1):
 
 def circle(x, y, radius, filled=False):
     return ("circle", (x, y), radius, filled)
+
+
+def arc(x, y, radius, start, end):
+    """Part of a circle, degrees, clockwise from the x axis."""
+    def at(angle):
+        return (x + radius * math.cos(math.radians(angle)),
+                y + radius * math.sin(math.radians(angle)))
+    return ("arc", at(start), at((start + end) / 2), at(end))
+
+
+def bar(x, y):
+    """T-bar of a blocked port at the edge of a box (DV5)."""
+    return [line((x, y), (x, y * 0.625)), line((x - 0.5, y * 0.625), (x + 0.5, y * 0.625))]
 
 
 def triangle(apex, direction, side):
@@ -94,12 +107,55 @@ CHECK = [circle(0, 0, 0.5), line((0, 0.71), (0.9, -0.19)), line((0, 0.71), (-0.9
 CHECK_IN, CHECK_BALL, CHECK_SPRING = (0, 0.71), (0, -0.5), (0, -1.5)
 CHECK_PORTS = ((0, 2), (0, -2))
 
-# PV1: inlet on top, arrow off the middle towards the pilot, head at the outlet.
-RELIEF = (box(-2, -2, 2, 2) + [("arrow", (-1, -2), (-1, 2)), dot(0, -3)]
-          + path((0, -3), (-3, -3), (-3, 0), (-2, 0), dash="dashed"))
-RELIEF_PORTS = [("in", (0, -4), (0, -2)), ("out", (0, 4), (0, 2))]
+# CV3 acts on the side of the seat, CV4 on that of the ball.
+CHECK_PILOTS = {"opens": ("pilot", (2, 1), (0.5, 1)), "shuts": ("pilot", (2, -1), (0.5, -1))}
+# CV6: two seats that open towards the ball between them.
+SHUTTLE = (box(-2, -1, 2, 1) + [circle(0, 0, 0.5)]
+           + [part for s in (-1, 1)
+              for part in path((0.7 * s, -0.7), (1.4 * s, 0), (0.7 * s, 0.7))])
+SHUTTLE_PORTS = [("inlet", (-4, 0), (-1.4, 0)), ("inlet", (4, 0), (1.4, 0)),
+                 ("out", (0, -2), (0, -1))]
+
+# PV1, PV3 to PV6: inlet on top; at rest the arrow stands off the middle towards the pilot (closed),
+# or in the middle (open).
+PRESSURE_ARROWS = {"no": [("arrow", (-1, -2), (-1, 2))], "yes": [("arrow", (0, -2), (0, 2))]}
+PRESSURE_PILOTS = {
+    end: [dot(0, y)] + path((0, y), (-3, y), (-3, 0), (-2, 0), dash="dashed")
+    for end, y in (("in", -3), ("out", 3))}
+PRESSURE_X = ("pilot", (-4, 1), (-2, 1))
+# From the spring's side to the drain; past the branch of a check it is longer.
+PRESSURE_DRAIN, PRESSURE_DRAIN_PORTS = line((2, 1.75), (3, 1.75), "dashed"), (4, 7)
 # PV2: the pilot stage between box and spring; its side at the box is the box's own.
 PILOT_STAGE = path((2, -1), (5, -1), (5, 1), (2, 1)) + [triangle((2, 0), LEFT, 1)]
+# PV5, PV9: a check beside the valve, its free flow from below; where it can stand.
+PRESSURE_CHECKS, PRESSURE_BRANCH = (-5, 6), 5
+# PV7: reduced on the way from P to A; T shut.
+RELIEVING = (box(-2, -2, 2, 2) + [("arrow", (-1, 2), (0, -2))] + bar(1, 2)
+             + PRESSURE_PILOTS["in"])
+RELIEVING_PORTS = [("reduced", (0, -4), (0, -2)), ("in", (-1, 4), (-1, 2)),
+                   ("return", (1, 4), (1, 2))]
+# House: the spring leads all to the first outlet, whose pressure works against it.
+PRIORITY = (box(-2, -2, 2, 2) + [("arrow", (0, 2), (-1, -2))] + bar(1, -2) + [dot(-1, -3)]
+            + path((-1, -3), (-3, -3), (-3, 0), (-2, 0), dash="dashed"))
+PRIORITY_PORTS = [("in", (0, 4), (0, 2)), ("first", (-1, -5), (-1, -2)),
+                  ("rest", (1, -5), (1, -2))]
+VALVE_SPRING = ((2, 0), (4.5, 0))
+
+# FV1, FV3: two arcs that bulge towards the line.
+THROTTLE = [arc(-1.25, 0, 1, -60, 60), arc(1.25, 0, 1, 120, 240)]
+# FV4: the check beside it lets oil back, from below.
+FLOW_CHECK, FLOW_BRANCH = 4, 3
+# FV5: a throttle in a box with the mark of compensation beside it.
+FLOW_CONTROL = (box(-2, -2, 2, 2) + THROTTLE + [line((0, -2), (0, 2))]
+                + [("arrow", (-1.4, -1.5), (-1.4, 0.5))])
+# FV10: machines of one size on a shaft, both ways; MO2, drawn with a radius of 2.
+ROTARY_LEG = [circle(0, 0, 2), triangle((0, -1.07), DOWN, 1), triangle((0, 1.07), UP, 1),
+              line((0, 2), (0, 4))]
+ROTARY_PITCH = 6
+ROTARY_SHAFT = [line((2, y), (4, y)) for y in (-0.25, 0.25)]
+
+# LN3: a hose sags between two dots; on our sheets its chord may be shorter than the recipe's.
+HOSE_CHORDS, HOSE_SAG = (4, 3, 2), 1
 
 # FI1, HX1: diamond, flow along x. The oil parts of the two tell them apart.
 DIAMOND = path((-CORNER, 0), (0, -CORNER), (CORNER, 0), (0, CORNER), (-CORNER, 0))
@@ -121,12 +177,17 @@ ORIFICE_PORTS = [("first", (0, 2), (0, 2)), ("second", (0, -2), (0, -2))]
 
 # RS1: open on top, and upright always.
 RESERVOIR = path((-1, 0), (-1, 1), (1, 1), (1, 0))
+# RS6, as large as a local mark: closed, with round ends.
+SEALED = ([line((-1, y), (1, y)) for y in (0, 1)]
+          + [arc(-1, 0.5, 0.5, 90, 270), arc(1, 0.5, 0.5, -90, 90)])
 BELOW, ABOVE = (0, 1), (0, 1 / 3)  # RS4, RS3: where the line ends
 
-# DV1: one position, by half its width: 2 up to four ports, 3 with five or six. DV2: where its
-# ports can be.
-POSITIONS = {2: box(-2, -2, 2, 2), 3: box(-3, -2, 3, 2)}
-PLACES = [(x, y) for y in (-2, 2) for x in (-2, -1, 0, 1, 2)]
+# DV1: one position, by half its width: 2 up to four ports, 3 with five or six, 4 with more. DV2:
+# where its ports can be.
+POSITIONS = {half: box(-half, -2, half, 2) for half in (2, 3, 4)}
+PLACES = [(x, y) for y in (-2, 2) for x in (-3, -2, -1, 0, 1, 2, 3)]
+# DV6: lines along a row that takes every position between its own, off the boxes.
+BETWEEN = 0.5
 
 
 class Frame:
@@ -169,6 +230,8 @@ def there(pool, frame, outline):
             return False
         if part[0] == "circle" and not pool.circle(frame.out(part[1]), part[2], part[3]):
             return False
+        if part[0] == "arc" and not pool.arc(*map(frame.out, part[1:])):
+            return False
         if part[0] == "triangle" and not _polygon(pool, frame, part):
             return False
         if part[0] == "arrow":
@@ -185,6 +248,8 @@ def take(pool, frame, outline):
             pool.take_line(frame.out(part[1]), frame.out(part[2]), part[3])
         elif part[0] == "circle":
             pool.circles.discard(pool.circle(frame.out(part[1]), part[2], part[3]))
+        elif part[0] == "arc":
+            pool.arcs.discard(pool.arc(*map(frame.out, part[1:])))
         elif part[0] == "triangle":
             pool.polygons.discard(_polygon(pool, frame, part))
         elif part[0] == "arrow":

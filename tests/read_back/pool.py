@@ -20,6 +20,7 @@ class Pool:
         for segment in drawing.segments:
             self._add(segment)
         self.circles = set(drawing.circles)
+        self.arcs = set(drawing.arcs)
         self.polygons = set(drawing.polygons)
 
     @staticmethod
@@ -89,6 +90,14 @@ class Pool:
             if (circle.filled == filled and abs(circle.radius - radius) <= NEAR / 2
                     and same(circle.centre, centre)):
                 return circle
+        return None
+
+    def arc(self, p, middle, q):
+        """The arc with these ends, in whatever order, through this place, or None."""
+        for arc in self.arcs:
+            if same(arc.middle, middle) and (same(arc.p, p) and same(arc.q, q)
+                                             or same(arc.p, q) and same(arc.q, p)):
+                return arc
         return None
 
     def polygon(self, corners, near=NEAR):

@@ -15,6 +15,7 @@ import unittest
 import circuit
 import compare
 import damage
+import kinds
 import random_circuits
 import reader
 import strip
@@ -44,7 +45,7 @@ def draw(path, *options):
 
 SEEDS = range(40)  # of random circuits
 # Variants that between them show every shape of a symbol; the drawings of the tree lack some.
-RICH = ("electric-control", "no-control", "one-way-filter-bypass", "manual-control",
+RICH = ("hoses", "electric-control", "no-control", "one-way-filter-bypass", "manual-control",
         "valve-in-the-loop",
         "valve-4-3-throttled-lever", "valve-4-3-open-pedal", "valve-4-3-float-pilot",
         "valve-4-2-rest-first",
@@ -110,7 +111,7 @@ class ReadBack(unittest.TestCase):
 
     def test_the_variants_have_every_kind(self):
         drawn = " ".join(variants.circuits().values())
-        for kind in circuit.KINDS + ("junction", "assembly", "use"):
+        for kind in kinds.KINDS + ("junction", "assembly", "use"):
             self.assertIn(f"<{kind} ", drawn)
 
     def test_findings_are_on_the_sheets_that_are_read(self):
@@ -177,6 +178,10 @@ class Damage(unittest.TestCase):
     def test_lines(self):
         self.caught(damage.without_a_line, 20)
         self.caught(damage.with_a_line_moved, 20)
+
+    def test_hoses(self):
+        self.caught(damage.with_a_hose_straight, 5, self.rich_sheets())
+        self.caught(damage.without_a_line, 20, self.rich_sheets())
 
     def test_dashes(self):
         self.caught(damage.with_a_dash_changed, 5)

@@ -3,8 +3,10 @@ designation."""
 
 import dataclasses
 
+import flow_valves
 import labels
 import nets
+import pressure_valves
 import shapes
 import sheet
 import symbols
@@ -18,7 +20,7 @@ LETTER_REACH = 2.4  # modules: farther from where its line passes a frame no por
 @dataclasses.dataclass
 class Reading:
     symbols: list
-    nets: list  # (set of (label, letter), dashes), reservoirs as (label, "")
+    nets: list  # (set of (label, letter), dashes, hoses), reservoirs as (label, "")
     shafts: list  # sets of labels
     frames: list  # (name, box, small words where lines pass through) of assemblies
     parts: dict  # designation -> words of its row in the parts list
@@ -110,7 +112,8 @@ def read(svg):
     found = list(symbols.machines(pool))
     found += symbols.bodies(pool, drawing.texts)
     found += symbols.on_shafts(pool)
-    found += valve_boxes.reliefs(pool)
+    found += pressure_valves.valves(pool)
+    found += flow_valves.valves(pool)
     found += valve_boxes.rows(pool)
     found += symbols.conditioners(pool)
     found += symbols.shut_offs(pool)
@@ -123,15 +126,16 @@ def read(svg):
     problems += [f"a filled shape at {in_mm(p.corners[0])} belongs to nothing"
                  for p in pool.polygons]
     problems += [f"a circle at {in_mm(c.centre)} belongs to nothing" for c in pool.circles]
+    problems += [f"an arc at {in_mm(a.middle)} belongs to nothing" for a in pool.arcs]
     problems += [f"a slanted line at {in_mm(s.p)} belongs to nothing" for s in pool.segments
                  if not s.horizontal() and not s.vertical()]
     names = {row[0][0]: [words for words, _ in row[1:]] for row in parts if row and row[0][1] < 1}
     words = labels.letters(found, drawing.texts, names, problems)
     doubts = labels.designations(found, words, names, drawing.rules, problems)
     named, marks = [], {}
-    for ports, dashes in joined:
+    for ports, dashes, hoses in joined:
         ends = frozenset((s.label, "" if s.kind == "reservoir" else p.letter) for s, p in ports)
-        named.append((ends, dashes))
+        named.append((ends, dashes, hoses))
         marks.update({s: ends for s, _ in ports if s.kind == "reservoir"})
     return Reading(found, named, [frozenset(s.label for s in group) for group in turning], frames,
                    names, problems,

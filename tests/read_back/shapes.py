@@ -79,6 +79,15 @@ class Circle:
 
 
 @dataclasses.dataclass(eq=False)
+class Arc:
+    """A part of a circle less than half of it or half of it: its ends and its middle."""
+    p: tuple
+    middle: tuple
+    q: tuple
+    dash: str = "solid"
+
+
+@dataclasses.dataclass(eq=False)
 class Polygon:
     """A filled polygon."""
     corners: list
@@ -129,6 +138,7 @@ class Drawing:
     height: float = 0.0
     segments: list = dataclasses.field(default_factory=list)
     circles: list = dataclasses.field(default_factory=list)
+    arcs: list = dataclasses.field(default_factory=list)
     polygons: list = dataclasses.field(default_factory=list)
     texts: list = dataclasses.field(default_factory=list)
     # Strokes of other widths: frame, lists, leaders.
@@ -155,6 +165,18 @@ def _polygon(drawing, corners, closed, get):
             target.append(Segment(p, q, dash, width))
 
 
+def _arc(words, dash):
+    """The arc of a path M x y A r r 0 large sweep x y; y down, so that a sweep is clockwise."""
+    x0, y0, r, large, sweep, x1, y1 = (float(words.split()[i]) for i in (1, 2, 4, 7, 8, 9, 10))
+    half = math.hypot(x1 - x0, y1 - y0) / 2
+    to_middle = math.sqrt(max(r * r - half * half, 0.0))  # from the centre to the chord
+    bulge = r + to_middle if large else r - to_middle
+    side = 1 if sweep else -1
+    ux, uy = (x1 - x0) / (2 * half), (y1 - y0) / (2 * half)
+    middle = ((x0 + x1) / 2 + side * uy * bulge, (y0 + y1) / 2 - side * ux * bulge)
+    return Arc(*((x / MODULE, y / MODULE) for x, y in ((x0, y0), middle, (x1, y1))), dash)
+
+
 def read(svg):
     """Shapes of a stripped SVG. Only black text belongs to the drawing; coloured is a finding's
     number."""
@@ -176,6 +198,8 @@ def read(svg):
             filled = get("fill", "none") == "#000000"
             if filled or abs(float(get("stroke-width", "1")) - LINE_WIDTH) < 1e-3:
                 drawing.circles.append(Circle(centre, float(get("r")) / MODULE, filled))
+        elif name == "path":
+            drawing.arcs.append(_arc(get("d"), dash_class(get("stroke-dasharray"))))
         elif name == "text" and get("fill") == "#000000":
             x, y, size = float(get("x")) / MODULE, float(get("y")) / MODULE, float(get("font-size"))
             anchor = get("text-anchor", "start")

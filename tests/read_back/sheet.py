@@ -83,6 +83,7 @@ def split(drawing):
     drawing.segments = [s for s in drawing.segments if kept(s.p, s.q)]
     drawing.rules = [s for s in drawing.rules if kept(s.p, s.q)]
     drawing.circles = [c for c in drawing.circles if kept(c.centre)]
+    drawing.arcs = [a for a in drawing.arcs if kept(a.p, a.q)]
     drawing.polygons = [p for p in drawing.polygons if kept(*p.corners)]
     drawing.texts = [t for t in drawing.texts if kept(t.place)]
     return parts

@@ -6,13 +6,14 @@ are resolved into each element; the elements are shuffled with a seed. What is l
 SVG."""
 
 import random
+import re
 import xml.etree.ElementTree as ElementTree
 
 NAMESPACE = "{http://www.w3.org/2000/svg}"
 INHERITED = ("fill", "stroke", "stroke-width", "stroke-dasharray", "font-size", "text-anchor")
 GEOMETRY = {
     "polyline": ("points",), "polygon": ("points",), "circle": ("cx", "cy", "r"),
-    "line": ("x1", "y1", "x2", "y2"), "rect": ("x", "y", "width", "height"), "text": ("x", "y"),
+    "path": ("d",), "line": ("x1", "y1", "x2", "y2"), "rect": ("x", "y", "width", "height"), "text": ("x", "y"),
 }
 SILENT = ("title", "desc", "metadata", "defs", "style")
 
@@ -31,12 +32,23 @@ def _moved(matrix, text):
     return matrix
 
 
+# Of paths only an arc of a circle: M x y A r r 0 large sweep x y.
+ARC = re.compile(r"M (\S+) (\S+) A (\S+) \3 0 ([01]) ([01]) (\S+) (\S+)\Z")
+
+
 def _shift(name, values, by):
     """Geometry attributes moved by an offset."""
     if name in ("polyline", "polygon"):
         numbers = [float(v) for v in values["points"].replace(",", " ").split()]
         pairs = zip(numbers[0::2], numbers[1::2])
         return {"points": " ".join(f"{x + by[0]:g},{y + by[1]:g}" for x, y in pairs)}
+    if name == "path":
+        arc = ARC.match(values["d"])
+        if not arc:
+            raise ValueError(f"path {values['d']} is not read")
+        x0, y0, r, large, sweep, x1, y1 = (float(v) for v in arc.groups())
+        return {"d": f"M {x0 + by[0]:g} {y0 + by[1]:g} A {r:g} {r:g} 0 {large:g} {sweep:g} "
+                     f"{x1 + by[0]:g} {y1 + by[1]:g}"}
     moved = dict(values)
     for key in values:
         if key in ("x", "cx", "x1", "x2"):

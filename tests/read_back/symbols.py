@@ -196,7 +196,7 @@ def _clutch(pool, bar, mirror):
     return None
 
 
-def _check_at(pool, frame, sprung):
+def check_at(pool, frame, sprung):
     """Takes a check whose ball is at the frame's origin. None, or where its outlet begins."""
     if not there(pool, frame, outlines.CHECK):
         return None
@@ -207,21 +207,41 @@ def _check_at(pool, frame, sprung):
     return end if sprung else ball
 
 
+def any_check_at(pool, frame):
+    """Takes a check whose ball is at the frame's origin, with spring ("yes") or without ("no").
+    None, or that and where its outlet begins."""
+    for sprung in ("yes", "no"):
+        outlet = check_at(pool, frame, sprung == "yes")
+        if outlet:
+            return sprung, outlet
+    return None
+
+
 def checks(pool):
     for seed in [c for c in pool.circles if not c.filled and abs(c.radius - 0.5) < NEAR]:
         for frame in frames(seed.centre)[::2]:
-            sprung = "yes"
-            outlet = _check_at(pool, frame, True)
-            if not outlet:
-                sprung, outlet = "no", _check_at(pool, frame, False)
-            if outlet:
+            found = any_check_at(pool, frame)
+            if found:
+                sprung, outlet = found
                 place_in, place_out = outlines.CHECK_PORTS
-                yield Symbol("check-valve", box_of(frame, -0.9, -1.5 if sprung == "yes" else -0.5,
-                                                   0.9, 0.71),
-                             {"spring": sprung},
-                             ports_of(frame, [("in", place_in, outlines.CHECK_IN),
-                                              ("out", place_out, outlet)]))
+                symbol = Symbol("check-valve", box_of(frame, -0.9, -1.5 if sprung == "yes" else
+                                                      -0.5, 0.9, 0.71),
+                                {"spring": sprung, "pilot": "none"},
+                                ports_of(frame, [("in", place_in, outlines.CHECK_IN),
+                                                 ("out", place_out, outlet)]))
+                _check_pilot(pool, seed.centre, frame, symbol)
+                yield symbol
                 break
+
+
+def _check_pilot(pool, centre, frame, symbol):
+    """The pilot comes in on either side of the check."""
+    a, b, c, d = frame.turn
+    for side in (frame, Frame(centre, (-a, -b, c, d))):
+        for acts, (role, place, contact) in outlines.CHECK_PILOTS.items():
+            if pool.has_line(side.out(place), side.out(contact), "dashed"):
+                symbol.options["pilot"] = acts
+                symbol.ports += ports_of(side, [(role, place, contact)])
 
 
 def conditioners(pool):
@@ -272,7 +292,7 @@ def _conditioner(pool, kind, frame, outline, features):
     take(pool, frame, outline)
     options, start, end = {}, -outlines.CORNER, outlines.CORNER
     if one_way:
-        _check_at(pool, _turned(frame, (4.6, 0)), False)
+        check_at(pool, _turned(frame, (4.6, 0)), False)
         take(pool, frame, [line((outlines.CORNER, 0), (3.89, 0))])
         end = 5.1
     if taps:
@@ -282,7 +302,7 @@ def _conditioner(pool, kind, frame, outline, features):
     if bypass:
         ball, y = _rise(pool, frame)
         x = frame.into(ball.centre)[0]
-        outlet = _check_at(pool, _turned(frame, (x, y)), True)
+        outlet = check_at(pool, _turned(frame, (x, y)), True)
         way = ([outlines.dot(-4, 0), outlines.dot(right, 0)]
                + path((-4, 0), (-4, y), (x - 0.71, y)) + path((x + 1.5, y), (right, y), (right, 0)))
         bypass = bool(outlet) and take_if(pool, frame, way)
@@ -356,14 +376,17 @@ def reservoirs(pool):
     """Each local mark; `level` says whether the line in it runs down to the bottom."""
     for seed in sorted({p for s in pool.segments for p in (s.p, s.q)}):
         frame = Frame((seed[0] + 1, seed[1]))
-        if not there(pool, frame, outlines.RESERVOIR):
+        vented = there(pool, frame, outlines.RESERVOIR)
+        outline = outlines.RESERVOIR if vented else outlines.SEALED
+        if not there(pool, frame, outline):
             continue
         for level, end in (("below", outlines.BELOW), ("above", outlines.ABOVE)):
             contact = frame.out(end)
             touching = [s for s in pool.segments if s.vertical() and s.ends_at(contact)
                         and min(s.p[1], s.q[1]) < seed[1]]
             if touching:
-                take(pool, frame, outlines.RESERVOIR)
-                yield Symbol("reservoir", box_of(frame, -1, 0, 1, 1), {"level": level},
+                take(pool, frame, outline)
+                yield Symbol("reservoir", box_of(frame, -1, 0, 1, 1),
+                             {"level": level, "sealed": "no" if vented else "yes"},
                              [Port("line", frame.out((0, -2)), contact)])
                 break

@@ -1,12 +1,11 @@
-"""Rows of position boxes: relief valves (one box), directional and flushing valves (what each box
-joins)."""
+"""Rows of position boxes: directional and flushing valves, and dividers (what each box joins)."""
 
 import dataclasses
 
 import outlines
-from outlines import Frame, frames, line, take, take_if, there
+from outlines import Frame, line, take, take_if, there
 from shapes import NEAR, Segment, same
-from symbols import Port, Symbol, box_of, ports_of, slanted_arrow, spring
+from symbols import Port, Symbol, box_of, spring
 
 
 @dataclasses.dataclass
@@ -18,41 +17,17 @@ class Position:
     odd: int = 0  # shapes in the box that mean nothing
 
 
-def reliefs(pool):
-    for centre in _boxes(pool, 2):
-        for frame in frames(centre):
-            if there(pool, frame, outlines.RELIEF):
-                yield _relief(pool, frame)
-                break
-
-
-def _relief(pool, frame):
-    take(pool, frame, outlines.RELIEF)
-    piloted = take_if(pool, frame, outlines.PILOT_STAGE)
-    # The adjustability arrow crosses the spring.
-    centre = frame.out((4 if piloted else 3.25, 0))
-    adjustable = slanted_arrow(pool, centre, 1.0) is not None
-    start, ends = (3, (5,)) if piloted else (2, (4.5,))
-    sprung = any(spring(pool, frame, (start, 0), (end, 0)) for end in ends)
-    return Symbol("relief-valve", box_of(frame, -3, -3, 5 if piloted else 4.5, 2),
-                  {"operation": "pilot" if piloted else "direct", "adjustable": "yes" if adjustable
-                   else "no",
-                   "spring": "yes" if sprung else "no"},
-                  ports_of(frame, outlines.RELIEF_PORTS))
-
-
-def _boxes(pool, half):
+def boxes(pool, half):
     """Centres of all position boxes of a half width that are drawn upright."""
     found = []
     for corner in sorted({p for s in pool.segments if s.horizontal() for p in (s.p, s.q)}):
         centre = (corner[0] + half, corner[1] + 2)
         if not any(same(centre, f) for f in found) and there(pool, Frame(centre),
                                                              outlines.POSITIONS[half]):
-            # A wide box has no path at x = 1 or -1 from top to bottom: that is the side of a box
-            # of 4.
+            # A wide box has no path from top to bottom where the side of a narrower one can be.
             if half == 2 or not any(pool.has_line((centre[0] + x, centre[1] - 2),
                                                   (centre[0] + x, centre[1] + 2))
-                                    for x in (-1, 1)):
+                                    for x in ((-1, 1) if half == 3 else (-2, 0, 2))):
                 found.append(centre)
     return found
 
@@ -70,18 +45,18 @@ def _rows(centres, step):
         yield sorted(row)
 
 
-def _outside(pool, frame):
+def _outside(pool, frame, half):
     """Places of the box from which a line leaves."""
     return [p for p in outlines.PLACES
-            if any(pool.has_line(frame.out(p), frame.out((p[0], p[1] * 2)), dash)
+            if abs(p[0]) < half and any(pool.has_line(frame.out(p), frame.out((p[0], p[1] * 2)), dash)
                    for dash in ("solid", "dashed"))]
 
 
 def rows(pool):
-    """Directional and flushing valves. Call after `reliefs` and the loads."""
-    for half in (3, 2):
-        for row in list(_rows(_boxes(pool, half), 2 * half)):
-            stubs = {c: _outside(pool, Frame(c)) for c in row}
+    """Directional and flushing valves, dividers. Call after all single boxes of other kinds."""
+    for half in (4, 3, 2):
+        for row in list(_rows(boxes(pool, half), 2 * half)):
+            stubs = {c: _outside(pool, Frame(c), half) for c in row}
             rest = [c for c in row if stubs[c]]
             if len(rest) == 1:
                 yield _row(pool, row, half, rest[0], stubs[rest[0]])
@@ -99,9 +74,26 @@ def _row(pool, row, half, rest, stubs):
         "positions": positions, "rest": row.index(rest),
         "ends": [_end(pool, Frame(frame.out((first, 0)), (-1, 0, 0, 1))),
                  _end(pool, Frame(frame.out((last, 0))))]}, ports)
+    between = [line((first, s * (2 + outlines.BETWEEN)), (last, s * (2 + outlines.BETWEEN)))
+               for s in (-1, 1)]
+    symbol.options["between"] = take_if(pool, frame, between)
     if any("from" in actuator for end in symbol.options["ends"] for actuator in end):
         symbol.kind = "flushing-valve"
+    elif _divides(symbol):
+        symbol.kind, symbol.options = "flow-divider", {"design": "spool"}
     return symbol
+
+
+def _divides(symbol):
+    """Whether the row is the one box of a divider (FV8): one port below, a throttle in the way to
+    each port above, and nothing that moves it."""
+    if len(symbol.options["positions"]) != 1 or any(symbol.options["ends"]):
+        return False
+    position = symbol.options["positions"][0]
+    below = [p for p in symbol.ports if p.place[1] > p.contact[1]]
+    return len(below) == 1 and not position.blocked and not position.odd and \
+        [(len(places), heads, throttles) for places, heads, throttles, _ in position.groups] == \
+        [(len(symbol.ports), set(), len(symbol.ports) - 1)]
 
 
 def _clipped(pool, frame, half):

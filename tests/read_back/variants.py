@@ -290,6 +290,23 @@ def uses():
     yield "open-ports", out
 
 
+def hoses():
+    """The working lines of a loop and lines to a sealed reservoir as hoses; one to the parts of a
+    junction."""
+    out = loop(1).replace('<line id="H', '<hose id="H').replace('<line id="L', '<hose id="L')
+    out = out.replace('<reservoir id="T11"', '<reservoir id="T11" pressure="0.5 bar"')
+    yield "hoses", out.replace('<line id="S', '<hose id="S')
+    out = element("engine", "E1") + element("pump", "P1") + element("shaft", "W1", joins="E1 P1")
+    out += element("junction", "J1", ports("a", "b", "c"))
+    out += element("motor", "M1") + element("motor", "M2") + element("load", "D1")
+    out += element("shaft", "W2", joins="M1 M2 D1")
+    out += element("reservoir", "T1", ports("S", level="below") + ports("R", level="above"))
+    for ident, *ends in (("S1", "T1.S", "P1.S"), ("G1", "P1.P", "J1.a"), ("G2", "J1.b", "M1.A"),
+                         ("G3", "J1.c", "M2.A"), ("N1", "M1.B", "M2.B", "T1.R")):
+        out += element("hose", ident, joins=" ".join(ends))
+    yield "hoses-and-junction", out
+
+
 def on_shafts():
     """Brakes, clutches and gearboxes between engine and pump and between motor and load."""
     for name, applied, engaged in (("spring-brake", None, None), ("pressure-brake", "pressure",
@@ -325,8 +342,9 @@ def on_shafts():
 
 def circuits():
     """Name -> text of every variant, in a fixed order."""
+    import bench  # which builds on this module
     result = {}
-    for group in (loops, valves, more_valves, hand_valves, others, uses, on_shafts):
+    for group in (bench.circuits, loops, valves, more_valves, hand_valves, others, uses, hoses, on_shafts):
         for name, body in group():
             assert name not in result, name
             result[name] = circuit(name.replace("-", " "), body)

@@ -1,0 +1,134 @@
+"""What the shape of a component must show, from its kind and its attributes."""
+
+import kinds
+
+# Which port letter belongs to which part of the shape, where the kind fixes it.
+ROLES = {
+    "check-valve": {"in": "A", "out": "B", "pilot": "X"}, "filter": {"in": "A", "out": "B"},
+    "cooler": {"in": "A", "out": "B"},
+    "shuttle-valve": {"out": "C"},
+    "relief-valve": {"in": "P", "out": "T", "drain": "Y"},
+    "sequence-valve": {"in": "P", "out": "A", "pilot": "X", "drain": "Y"},
+    "counterbalance-valve": {"in": "B", "out": "A", "pilot": "X", "drain": "Y"},
+    "unloading-valve": {"in": "P", "out": "T", "pilot": "X", "drain": "Y"},
+    "reducing-valve": {"in": "P", "out": "A", "reduced": "A", "return": "T", "drain": "Y"},
+    "priority-valve": {"in": "P", "first": "CF", "rest": "EF", "sensed": "LS"},
+    "throttle-check": {"in": "A", "out": "B"}, "flow-control": {"in": "A", "out": "B"},
+    "flow-divider": {"common": "P"},
+}
+
+
+def _yes(value):
+    return "yes" if value else "no"
+
+
+def _check(component, is_there):
+    """A check beside a valve, with a spring where its opening pressure is given."""
+    if not is_there:
+        return "no"
+    return "spring" if component.attributes.get("check-opening-pressure") else "yes"
+
+
+PRESSURE_VALVES = ("relief-valve", "sequence-valve", "counterbalance-valve", "unloading-valve")
+
+
+def pressure_valve_options(component):
+    """PV1 to PV5: which pressure opens it, where its spring chamber drains, what stands beside."""
+    get, kind = component.attributes.get, component.kind
+    external = get("pilot", "external" if kind == "counterbalance-valve" else "internal")
+    pilots = {"relief-valve": ["in"], "unloading-valve": ["X"],
+              "sequence-valve": ["X"] if external == "external" else ["in"],
+              "counterbalance-valve": ["in", "X"] if external == "external" else ["in"]}[kind]
+    return {"open-at-rest": "no", "pilots": pilots, "operation": get("operation", "direct"),
+            "check": _check(component, kind == "counterbalance-valve" or get("check") == "yes"
+                            or get("make-up-check") == "yes"),
+            "adjustable": get("adjustable", "yes"), "spring": "yes",
+            "drain": get("drain", "external" if kind == "sequence-valve" else "internal")}
+
+
+def expected_options(component):
+    """Options that the shape of a component must show."""
+    get = component.attributes.get
+    if component.kind in ("pump", "motor"):
+        variable = get("variable", "no")
+        return {"flow-directions": get("flow-directions", "1" if component.kind == "pump" else "2"),
+                "variable": variable, "control": get("control",
+                                                     "none") if variable == "yes" else "none",
+                "drain": get("drain", "internal")}
+    if component.kind == "reservoir":
+        return {"sealed": _yes(get("pressure"))}
+    if component.kind == "brake":
+        return {"applied": get("applied", "spring")}
+    if component.kind == "clutch":
+        return {"engaged": get("engaged", "yes")}
+    if component.kind == "check-valve":
+        return {"spring": _yes(get("opening-pressure")), "pilot": get("pilot", "none")}
+    if component.kind in PRESSURE_VALVES:
+        return pressure_valve_options(component)
+    if component.kind == "reducing-valve":
+        relieving = get("relieving", "no")
+        return {"relieving": relieving, "pilots": ["in" if relieving == "yes" else "out"],
+                "adjustable": get("adjustable", "yes"), "spring": "yes"}
+    if component.kind == "priority-valve":
+        return {"load-sensing": get("load-sensing", "no"), "spring": "yes"}
+    if component.kind in ("throttle", "throttle-check", "flow-control"):
+        with_check = component.kind == "throttle-check" or get("check") == "yes"
+        return {"adjustable": get("adjustable", "yes"), "check": _check(component, with_check)}
+    if component.kind == "flow-divider":
+        return {"design": get("design", "spool")}
+    if component.kind == "filter":
+        return {"bypass": _yes(get("bypass")), "one-way": get("one-way", "no"),
+                "clogging-indicator": get("clogging-indicator", "none")}
+    if component.kind == "cooler":
+        return {"bypass": _yes(get("bypass"))}
+    if kinds.shape(component.kind) == "shut-off-valve":
+        # A bypass valve is shut unless the file says otherwise.
+        closed = component.kind == "bypass-valve"
+        return {"position": get("position", "closed" if closed else "open")}
+    return {}
+
+
+def expected_letters(component):
+    """Letters of the ports that must stand at the symbol."""
+    get, kind = component.attributes.get, component.kind
+    if kind in ("pump", "motor"):
+        one_way = get("flow-directions", "1" if kind == "pump" else "2") == "1"
+        ports = ["S", "P"] if kind == "pump" and one_way else ["A", "B"]
+        if get("drain") == "external":
+            count = int(get("case-ports", "1"))
+            ports += ["L"] if count == 1 else [f"L{i + 1}" for i in range(count)]
+        return ports
+    if kind == "directional-valve":
+        return list(component.levels)
+    if kind == "flow-divider":
+        return ["P"] + list(component.levels)
+    if kind in PRESSURE_VALVES:
+        options = pressure_valve_options(component)
+        return [letter for end, letter in ROLES[kind].items() if end in ("in", "out")] + [
+            "X"] * ("X" in options["pilots"]) + ["Y"] * (options["drain"] == "external")
+    if kind == "check-valve":
+        return ["A", "B"] + ["X"] * (get("pilot", "none") != "none")
+    if kind == "reducing-valve":
+        return ["P", "A"] + ["T" if get("relieving") == "yes" else "Y"]
+    if kind == "priority-valve":
+        return ["P", "CF", "EF"] + ["LS"] * (get("load-sensing") == "yes")
+    if kind == "pilot-control-valve":
+        return ["P", "T", "A"] + ["B"] * (get("outlets") == "2")
+    return {"flushing-valve": ["A", "B", "F"], "shuttle-valve": ["A", "B", "C"], "engine": [],
+            "electric-motor": [], "gearbox": [], "clutch": [], "brake": ["Z"], "load": []}.get(
+        kind, ["A", "B"])
+
+
+def positions_meant(component):
+    """Ports, positions as (ident, at rest, paths), and what moves the valve."""
+    if component.kind == "directional-valve":
+        return (list(component.levels), component.positions,
+                component.attributes.get("actuation", "solenoid"))
+    # A pilot control valve leads its outlets to T when it is let go, and one of them to P, else.
+    two = component.attributes.get("outlets") == "2"
+    back = [("A", "T", False)] + [("B", "T", False)] * two
+    positions = [("a", False, [("P", "A", False)] + back[1:]), ("released", True, back)]
+    if two:
+        positions.append(("b", False, [("P", "B", False), back[0]]))
+    return (expected_letters(component), positions,
+            component.attributes.get("actuation", "lever"))
