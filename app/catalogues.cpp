@@ -12,6 +12,7 @@
 #include <loopwright/render/writers/catalogue.h>
 #include <loopwright/rules/registry.h>
 #include <loopwright/rules/rule.h>
+#include <loopwright/rules/thresholds.h>
 
 namespace loopwright::app {
 
@@ -78,10 +79,11 @@ ExitStatus show_kinds(const Options& options) {
 
 ExitStatus show_schema(const Options& options) {
     if (options.name == "circuit") return print(circuit_schema());
+    if (options.name == "thresholds") return print(thresholds_schema());
     const std::string_view schema = json_schema(options.name);
     if (!schema.empty()) return print(schema);
     std::vector<std::string_view> known = json_schema_names();
-    known.insert(known.begin(), "circuit");
+    known.insert(known.begin(), {"circuit", "thresholds"});
     return unknown("schema", options.name, known);
 }
 
@@ -101,9 +103,9 @@ std::function<ExitStatus()> declare_kinds(CLI::App& options) {
 std::function<ExitStatus()> declare_schema(CLI::App& options) {
     const auto given = std::make_shared<Options>();
     options
-        .add_option(
-            "NAME", given->name,
-            fmt::format("circuit (XSD) or one of JSON: {}", fmt::join(json_schema_names(), ", ")))
+        .add_option("NAME", given->name,
+                    fmt::format("circuit or thresholds (XSD), or one of JSON: {}",
+                                fmt::join(json_schema_names(), ", ")))
         ->required();
     return [given] { return show_schema(*given); };
 }

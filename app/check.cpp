@@ -28,6 +28,7 @@ struct Options {
     bool fail_on_inconclusive = false;
     std::string colour = "auto";
     std::vector<std::string> assemblies = {};
+    std::string thresholds = {};
     std::string today = this_day();
 };
 
@@ -65,18 +66,22 @@ class Run {
         : options_(options),
           json_(options.format == "json"),
           rules_(chosen(options.rules)),
+          thresholds_(thresholds_of(options.thresholds, options.colour)),
           style_{.all = options.all,
                  .today = options.today,
                  .colour = options.output.empty() && !json_ &&
                            wants_colour(options.colour, STDOUT_FILENO)} {}
 
     ExitStatus run() {
-        if (rules_.empty()) return ExitStatus::unusable;
+        if (rules_.empty() || !thresholds_) return ExitStatus::unusable;
         if (std::count(options_.files.begin(), options_.files.end(), "-") > 1) {
             complain("standard input ('-') can be read once only");
             return ExitStatus::unusable;
         }
-        if (json_) put(machine_.head());
+        in_use_ = thresholds_->in_use(rules_);
+        if (!options_.thresholds.empty() || options_.all) style_.thresholds = in_use_;
+        if (!options_.thresholds.empty()) inputs_.emplace_back(options_.thresholds);
+        if (json_) put(machine_.head(in_use_));
         for (const std::string& file : options_.files)
             if (!broken_) check_file(file);
         if (json_) put(machine_.tail());
@@ -93,15 +98,15 @@ class Run {
         if (!read.circuit) {
             status_ = worse(status_, ExitStatus::unusable);
             if (json_) put(machine_.unreadable(file, read.diagnostics, *read.sources));
-            print_diagnostics(read, options_.colour);
+            print_diagnostics(read.diagnostics, *read.sources, options_.colour);
             return;
         }
-        print_diagnostics(read, options_.colour);
+        print_diagnostics(read.diagnostics, *read.sources, options_.colour);
         if (!options_.output.empty()) {
             const auto used = files_of(file, *read.circuit);
             inputs_.insert(inputs_.end(), used.begin(), used.end());
         }
-        CheckResult result = loopwright::check(*read.circuit, rules_);
+        CheckResult result = loopwright::check(*read.circuit, rules_, *thresholds_);
         apply_waivers(*read.circuit, rules_, *date_of(options_.today), result);
         if (!read.circuit->waivers.empty()) machine_.waivers_held_on(options_.today);
         if (json_)
@@ -129,6 +134,8 @@ class Run {
     const Options& options_;
     bool json_;
     std::vector<const Rule*> rules_;
+    std::optional<Thresholds> thresholds_;
+    std::vector<ThresholdInUse> in_use_;
     ReportStyle style_;
     CheckJson machine_;
     std::string whole_;
@@ -157,6 +164,7 @@ std::function<ExitStatus()> declare_check(CLI::App& options) {
     options.add_option("--color", given->colour, "auto, always or never")
         ->check(CLI::IsMember({"auto", "always", "never"}));
     add_assemblies_option(options, given->assemblies);
+    add_thresholds_option(options, given->thresholds);
     add_today_option(options, given->today);
     return [given] { return Run(*given).run(); };
 }

@@ -30,6 +30,7 @@ struct Options {
     std::string read_layout = {};
     std::string colour = "auto";
     std::vector<std::string> assemblies = {};
+    std::string thresholds = {};
     std::string today = this_day();
 };
 
@@ -87,8 +88,9 @@ std::string bytes_of(const Drawing& drawing, const std::string& format, double d
 }
 
 /// Makes the drawing and writes it; gives what stood in the way, or an empty text.
-std::string drawn(const Options& options, const std::string& format, const Circuit& circuit) {
-    CheckResult result = check(circuit, rules());
+std::string drawn(const Options& options, const std::string& format, const Circuit& circuit,
+                  const Thresholds& thresholds) {
+    CheckResult result = check(circuit, rules(), thresholds);
     apply_waivers(circuit, rules(), *date_of(options.today), result);
     std::string trouble;
     const std::optional<Layout> layout = layout_of(options, circuit, result.structure, trouble);
@@ -101,7 +103,8 @@ std::string drawn(const Options& options, const std::string& format, const Circu
     if (!options.write_layout.empty())
         outputs.push_back({options.write_layout, write_layout(circuit, *layout)});
     std::vector<std::filesystem::path> inputs = files_of(options.file, circuit);
-    if (!options.read_layout.empty()) inputs.emplace_back(options.read_layout);
+    for (const std::string& other : {options.read_layout, options.thresholds})
+        if (!other.empty()) inputs.emplace_back(other);
     return write_files(outputs, inputs);
 }
 
@@ -109,11 +112,12 @@ ExitStatus draw_file(const Options& options) {
     const std::string format = format_of(options);
     if (format.empty()) return ExitStatus::unusable;
     const ReadResult read = read_input(options.file, options.assemblies);
-    print_diagnostics(read, options.colour);
-    if (!read.circuit) return ExitStatus::unusable;
+    print_diagnostics(read.diagnostics, *read.sources, options.colour);
+    const std::optional<Thresholds> thresholds = thresholds_of(options.thresholds, options.colour);
+    if (!read.circuit || !thresholds) return ExitStatus::unusable;
     std::string trouble;
     try {
-        trouble = drawn(options, format, *read.circuit);
+        trouble = drawn(options, format, *read.circuit, *thresholds);
     } catch (const std::length_error& no_sheet) {
         trouble = no_sheet.what();
         if (!options.sheet.empty()) trouble += "; without --sheet one is chosen that does";
@@ -150,6 +154,7 @@ std::function<ExitStatus()> declare_draw(CLI::App& options) {
     options.add_option("--color", given->colour, "auto, always or never, for messages")
         ->check(CLI::IsMember({"auto", "always", "never"}));
     add_assemblies_option(options, given->assemblies);
+    add_thresholds_option(options, given->thresholds);
     add_today_option(options, given->today);
     return [given] { return draw_file(*given); };
 }

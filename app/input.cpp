@@ -84,10 +84,24 @@ void add_today_option(CLI::App& options, std::string& today) {
         });
 }
 
-void print_diagnostics(const ReadResult& read, std::string_view colour) {
-    if (read.diagnostics.empty()) return;
-    const std::string text = diagnostics_text(read.diagnostics, *read.sources,
-                                              {.colour = wants_colour(colour, STDERR_FILENO)});
+void add_thresholds_option(CLI::App& options, std::string& file) {
+    options.add_option("--thresholds", file, "File with figures to hold things against (XML)")
+        ->check(is_named);
+}
+
+std::optional<Thresholds> thresholds_of(const std::string& file, std::string_view colour) {
+    if (file.empty()) return Thresholds{};
+    ThresholdsResult read = read_thresholds(file);
+    print_diagnostics(read.diagnostics, *read.sources, colour);
+    if (!read.ok) return std::nullopt;
+    return std::move(read.thresholds);
+}
+
+void print_diagnostics(const Diagnostics& diagnostics, const SourceSet& sources,
+                       std::string_view colour) {
+    if (diagnostics.empty()) return;
+    const std::string text =
+        diagnostics_text(diagnostics, sources, {.colour = wants_colour(colour, STDERR_FILENO)});
     std::string_view left = text;
     while (!left.empty()) {
         const ssize_t written = ::write(STDERR_FILENO, left.data(), left.size());

@@ -1,12 +1,14 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include <loopwright/app/commands.h>
 #include <loopwright/parser/reader.h>
+#include <loopwright/rules/thresholds.h>
 
 namespace loopwright::app {
 
@@ -25,7 +27,14 @@ std::string this_day();
 /// Declares the option for another day, against which waivers are held.
 void add_today_option(CLI::App& options, std::string& today);
 
-/// Its diagnostics to standard error.
-void print_diagnostics(const ReadResult& read, std::string_view colour);
+/// Declares the option for a thresholds file.
+void add_thresholds_option(CLI::App& options, std::string& file);
+/// The thresholds of that file, the rules' own where it is empty; nothing where it is unusable.
+/// Its diagnostics go to standard error.
+std::optional<Thresholds> thresholds_of(const std::string& file, std::string_view colour);
+
+/// Diagnostics to standard error.
+void print_diagnostics(const Diagnostics& diagnostics, const SourceSet& sources,
+                       std::string_view colour);
 
 }  // namespace loopwright::app

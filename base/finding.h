@@ -112,6 +112,18 @@ struct Citation {
     std::string_view place = {};
 };
 
+/// A figure that a rule holds things against. A user may set another in a thresholds file.
+struct Threshold {
+    std::string_view name = {};  ///< kebab-case
+    Dimension dimension = Dimension::ratio;
+    double value = 0.0;  ///< SI
+    double least = 0.0;  ///< SI; what a user may set is in this range
+    double most = 1e300;
+    std::string_view doc = {};
+    std::string_view example = {};  ///< as a file would write it; empty: that of the dimension
+    Citation source = {};
+};
+
 /// The words and facts of a rule, constant data that every output reads.
 struct RuleInfo {
     std::string_view id = {};        ///< kebab-case, the file's and the test folder's name
@@ -125,6 +137,15 @@ struct RuleInfo {
     Level level = Level::error;      ///< the highest that a fail can have
     std::string_view remedy = {};
     std::span<const Citation> sources = {};
+    std::span<const Threshold> thresholds = {};
+};
+
+/// A threshold as a run holds things against it.
+struct ThresholdInUse {
+    const RuleInfo* rule = nullptr;
+    const Threshold* threshold = nullptr;
+    double si = 0.0;
+    bool given = false;  ///< set by the user
 };
 
 /// Why a finding is accepted, by whom, and to the end of which day ("2027-06-30"; may be empty).

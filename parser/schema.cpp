@@ -10,6 +10,7 @@
 #include <loopwright/parser/kinds/catalogue.h>
 #include <loopwright/parser/kinds/definitions.h>
 #include <loopwright/parser/reader.h>
+#include <loopwright/parser/settings.h>
 
 namespace loopwright {
 
@@ -83,6 +84,24 @@ class SchemaWriter {
         for (const Kind* kind : kinds()) kind_type(*kind);
         parts_group();
         roots();
+        add("</xs:schema>");
+        return std::move(text_);
+    }
+
+    std::string write_settings(std::string_view root, std::span<const SettingGroup> groups) {
+        add(R"(<?xml version="1.0" encoding="UTF-8"?>)");
+        add("<!-- Made by 'loopwright schema {}' from the table of rules. -->", root);
+        add(R"(<xs:schema xmlns:xs="http://www.w3.org/2001/XMLSchema" elementFormDefault="qualified">)");
+        simple_types();
+        add(R"(<xs:element name="{}"><xs:complexType><xs:all>)", root);
+        for (const SettingGroup& group : groups) {
+            add(R"(<xs:element name="{}" minOccurs="0"><xs:complexType>)", group.name);
+            for (const AttributeSpec& spec : group.settings) attribute(spec);
+            add("</xs:complexType></xs:element>");
+        }
+        add("</xs:all>");
+        add(R"(<xs:attribute name="format" type="xs:string" use="required" fixed="1"/>)");
+        add("</xs:complexType></xs:element>");
         add("</xs:schema>");
         return std::move(text_);
     }
@@ -351,5 +370,9 @@ class SchemaWriter {
 }  // namespace
 
 std::string circuit_schema() { return SchemaWriter().write(); }
+
+std::string settings_schema(std::string_view root, std::span<const SettingGroup> groups) {
+    return SchemaWriter().write_settings(root, groups);
+}
 
 }  // namespace loopwright

@@ -7,13 +7,14 @@ namespace loopwright {
 
 namespace {
 
-CheckResult judge(const Circuit& circuit, std::span<const Rule* const> rules) {
+CheckResult judge(const Circuit& circuit, std::span<const Rule* const> rules,
+                  const Thresholds& thresholds) {
     const FlowGraph graph(circuit);
     CheckResult result;
     std::vector<Docket> dockets;
     dockets.reserve(rules.size());
     for (const Rule* rule : rules)
-        dockets.emplace_back(graph, rule->info, rule->best_state, *result.keep);
+        dockets.emplace_back(graph, rule->info, rule->best_state, thresholds, *result.keep);
 
     std::vector<std::uint32_t> settled(rules.size(), 0);  // a bit for each group of those alike
     result.structure = for_each_situation(graph, [&](const Situation& situation) {
@@ -45,9 +46,10 @@ CheckResult judge(const Circuit& circuit, std::span<const Rule* const> rules) {
 
 }  // namespace
 
-CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules) {
-    return has_unknown_inside(circuit) ? check_unknown_inside(circuit, rules, judge)
-                                       : judge(circuit, rules);
+CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules,
+                  const Thresholds& thresholds) {
+    return has_unknown_inside(circuit) ? check_unknown_inside(circuit, rules, thresholds, judge)
+                                       : judge(circuit, rules, thresholds);
 }
 
 }  // namespace loopwright

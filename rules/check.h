@@ -8,6 +8,7 @@
 #include <loopwright/base/keep.h>
 #include <loopwright/graph/analysis.h>
 #include <loopwright/parser/circuit.h>
+#include <loopwright/rules/thresholds.h>
 
 namespace loopwright {
 
@@ -22,6 +23,7 @@ struct CheckResult {
 };
 
 /// Judges a circuit by the rules given (see rules() for all), every running state of it.
-CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules);
+CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules,
+                  const Thresholds& thresholds = {});
 
 }  // namespace loopwright

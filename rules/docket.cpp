@@ -14,8 +14,9 @@ int rank(Outcome outcome, Level level) {
 
 }  // namespace
 
-Docket::Docket(const FlowGraph& graph, const RuleInfo& rule, bool best_state, Keep& keep)
-    : graph_(graph), rule_(rule), best_state_(best_state), keep_(keep) {
+Docket::Docket(const FlowGraph& graph, const RuleInfo& rule, bool best_state,
+               const Thresholds& thresholds, Keep& keep)
+    : graph_(graph), rule_(rule), best_state_(best_state), thresholds_(thresholds), keep_(keep) {
     verdicts_.reserve(2 * graph.regions().size());  // few drives have more sides or housings
 }
 
@@ -51,9 +52,13 @@ Index Docket::verdict_of(ElementType type, Index index, bool& fresh) {
     if (type != ElementType::circuit) {
         const Circuit& circuit = graph_.circuit();
         const bool of_port = type == ElementType::side || type == ElementType::port;
-        std::vector<Index>& slots = of_port ? by_port_ : by_component_;
+        const bool of_line = type == ElementType::line;
+        std::vector<Index>& slots = of_port ? by_port_ : of_line ? by_line_ : by_component_;
         if (slots.empty())
-            slots.assign(of_port ? circuit.ports.size() : circuit.components.size(), none);
+            slots.assign(of_port   ? circuit.ports.size()
+                         : of_line ? circuit.lines.size()
+                                   : circuit.components.size(),
+                         none);
         slot = &slots[index];
     }
     fresh = *slot == none;

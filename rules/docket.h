@@ -6,6 +6,7 @@
 #include <loopwright/base/finding.h>
 #include <loopwright/base/keep.h>
 #include <loopwright/graph/situation.h>
+#include <loopwright/rules/thresholds.h>
 
 namespace loopwright {
 
@@ -15,7 +16,11 @@ namespace loopwright {
 class Docket {
   public:
     /// `keep` is the memory of all that the verdicts show.
-    Docket(const FlowGraph& graph, const RuleInfo& rule, bool best_state, Keep& keep);
+    Docket(const FlowGraph& graph, const RuleInfo& rule, bool best_state,
+           const Thresholds& thresholds, Keep& keep);
+
+    /// The rule's threshold of that name, SI.
+    double threshold(std::string_view name) const { return thresholds_.value(rule_, name); }
 
     /// Notes an outcome for a subject in `states` of a situation. Returns the verdict to fill in
     /// (message, witness, measures) before the next call if this outcome is the deciding one for
@@ -86,10 +91,12 @@ class Docket {
     const FlowGraph& graph_;
     const RuleInfo& rule_;
     bool best_state_;
+    const Thresholds& thresholds_;
     Keep& keep_;
     std::vector<Verdict> verdicts_;
     std::vector<Index> by_port_;       // sides, into verdicts_
     std::vector<Index> by_component_;  // loops and components: a rule has one sort of them
+    std::vector<Index> by_line_;
     // A subject is in one region, so its verdict is closed while it is at hand.
     const Region* region_ = nullptr;
     std::size_t closed_ = 0;      // so many of the verdicts

@@ -10,14 +10,15 @@ extern const Rule lost_loop;
 extern const Rule charge_supply;
 extern const Rule make_up_check;
 extern const Rule crossport_relief;
+extern const Rule hose_safety;
 extern const Rule filtration;
 extern const Rule case_drain_path;
 extern const Rule unused_definition;
 
 std::span<const Rule* const> rules() {
-    static constexpr std::array<const Rule*, 7> all = {
-        &lost_loop,  &charge_supply,   &make_up_check,     &crossport_relief,
-        &filtration, &case_drain_path, &unused_definition,
+    static constexpr std::array<const Rule*, 8> all = {
+        &lost_loop,   &charge_supply, &make_up_check,   &crossport_relief,
+        &hose_safety, &filtration,    &case_drain_path, &unused_definition,
     };
     return all;
 }

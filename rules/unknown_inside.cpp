@@ -50,9 +50,10 @@ bool has_unknown_inside(const Circuit& circuit) {
 }
 
 CheckResult check_unknown_inside(const Circuit& circuit, std::span<const Rule* const> rules,
-                                 CheckResult (*judge)(const Circuit&,
-                                                      std::span<const Rule* const>)) {
-    CheckResult result = judge(circuit, rules);
+                                 const Thresholds& thresholds,
+                                 CheckResult (*judge)(const Circuit&, std::span<const Rule* const>,
+                                                      const Thresholds&)) {
+    CheckResult result = judge(circuit, rules, thresholds);
     std::map<Key, Verdict*> shut;
     for (Verdict& verdict : result.verdicts) shut.emplace(key_of(verdict), &verdict);
 
@@ -77,7 +78,7 @@ CheckResult check_unknown_inside(const Circuit& circuit, std::span<const Rule* c
     for (const PassageClass inside :
          {PassageClass::joined, PassageClass::one_way, PassageClass::pressure_opened,
           PassageClass::metering, PassageClass::element}) {
-        CheckResult other = judge(opened(circuit, inside), rules);
+        CheckResult other = judge(opened(circuit, inside), rules, thresholds);
         result.work += other.work;
         std::map<Key, const Verdict*> open;
         for (const Verdict& verdict : other.verdicts) open.emplace(key_of(verdict), &verdict);

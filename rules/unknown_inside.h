@@ -16,7 +16,8 @@ bool has_unknown_inside(const Circuit& circuit);
 /// Five more runs, whatever the number of devices: a way that needs two devices to differ in kind
 /// is not found, one that needs them to be alike is.
 CheckResult check_unknown_inside(const Circuit& circuit, std::span<const Rule* const> rules,
-                                 CheckResult (*judge)(const Circuit&,
-                                                      std::span<const Rule* const>));
+                                 const Thresholds& thresholds,
+                                 CheckResult (*judge)(const Circuit&, std::span<const Rule* const>,
+                                                      const Thresholds&));
 
 }  // namespace loopwright

@@ -41,7 +41,7 @@ constexpr AttributeSpec bore = positive("bore", Dimension::length, "inner diamet
 constexpr AttributeSpec length =
     like("2.4 m", positive("length", Dimension::length, "length between its first two ports"));
 constexpr AttributeSpec rating =
-    like("420 bar", pressure("rating", "highest pressure that it bears"));
+    like("420 bar", positive("rating", Dimension::pressure, "highest pressure that it bears"));
 constexpr AttributeSpec function = choice("function", functions, {}, "declared function");
 constexpr AttributeSpec line[] = {id, port_list, title, bore, length, rating, function};
 constexpr AttributeSpec hose[] = {

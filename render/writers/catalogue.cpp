@@ -50,6 +50,13 @@ Json json_of(const RuleInfo& rule) {
         sources.push_back(std::move(one));
     }
     json["sources"] = std::move(sources);
+    Json thresholds = Json::array();
+    for (const Threshold& threshold : rule.thresholds)
+        thresholds.push_back({{"name", threshold.name},
+                              {"doc", threshold.doc},
+                              {"value", format_quantity(threshold.value, threshold.dimension)},
+                              {"source", source_text(threshold.source)}});
+    if (!thresholds.empty()) json["thresholds"] = std::move(thresholds);
     return json;
 }
 
@@ -220,6 +227,13 @@ std::string rule_page(const RuleInfo& rule, CatalogueFormat format) {
     for (const Field& field : fields_of(rule))
         text += markdown ? fmt::format("\n**{}.** {}\n", field.heading, field.text)
                          : fmt::format("\n{}\n  {}\n", field.heading, field.text);
+    for (const Threshold& threshold : rule.thresholds) {
+        const std::string words = fmt::format("{}: {}; {} ({})", threshold.name, threshold.doc,
+                                              format_quantity(threshold.value, threshold.dimension),
+                                              source_text(threshold.source));
+        text += markdown ? fmt::format("\n**Threshold.** {}\n", words)
+                         : fmt::format("\nThreshold\n  {}\n", words);
+    }
     for (const Citation& source : rule.sources)
         text += markdown ? fmt::format("\n**Source.** {}\n", source_text(source))
                          : fmt::format("\nSource\n  {}\n", source_text(source));

@@ -30,6 +30,12 @@ Json json_of(const Measure& measure) {
             {"text", format_quantity(measure.si, measure.dimension)}};
 }
 
+Json json_of(const Citation& source) {
+    Json json{{"work", source.work}};
+    if (!source.place.empty()) json["place"] = source.place;
+    return json;
+}
+
 Json paths(const Circuit& circuit, const std::vector<Index>& components) {
     Json list = Json::array();
     for (const Index c : components) list.push_back(circuit.components[c].path);
@@ -111,11 +117,7 @@ Json json_of(const Circuit& circuit, const Verdict& verdict) {
     if (verdict.outcome == Outcome::inconclusive) json["missing"] = verdict.missing;
     if (verdict.outcome == Outcome::fail) json["remedy"] = verdict.rule->remedy;
     Json sources = Json::array();
-    for (const Citation& source : verdict.rule->sources) {
-        Json one{{"work", source.work}};
-        if (!source.place.empty()) one["place"] = source.place;
-        sources.push_back(std::move(one));
-    }
+    for (const Citation& source : verdict.rule->sources) sources.push_back(json_of(source));
     json["sources"] = std::move(sources);
     if (const Waived* waived = verdict.waived; waived != nullptr) {
         json["waived"] = {{"reason", waived->reason}, {"by", waived->by}};
@@ -142,10 +144,21 @@ std::string dumped(const Json& json) {
 
 }  // namespace
 
-std::string CheckJson::head() const {
+std::string CheckJson::head(std::span<const ThresholdInUse> thresholds) const {
+    Json list = Json::array();
+    for (const ThresholdInUse& one : thresholds) {
+        Json item{{"rule", one.rule->id},
+                  {"name", one.threshold->name},
+                  {"value", json_of(Measure{one.si, one.threshold->dimension})},
+                  {"given", one.given}};
+        if (one.given)
+            item["default"] = json_of(Measure{one.threshold->value, one.threshold->dimension});
+        item["source"] = json_of(one.threshold->source);
+        list.push_back(std::move(item));
+    }
     return "{\n\"format\": \"loopwright-check/1\",\n\"tool\": " +
            dumped({{"name", "loopwright"}, {"version", LOOPWRIGHT_VERSION}}) +
-           ",\n\"circuits\": [\n";
+           ",\n\"thresholds\": " + dumped(list) + ",\n\"circuits\": [\n";
 }
 
 void CheckJson::waivers_held_on(std::string_view day) { today_ = day; }

@@ -16,7 +16,8 @@ namespace loopwright {
 
 class CheckJson {
   public:
-    std::string head() const;
+    /// `thresholds`: those of the rules that run.
+    std::string head(std::span<const ThresholdInUse> thresholds) const;
     /// A circuit that could be read.
     std::string circuit(std::string_view file, const Circuit& circuit,
                         const Diagnostics& diagnostics, const Structure& structure,

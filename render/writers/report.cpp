@@ -1,3 +1,4 @@
+#include <loopwright/base/unit_text.h>
 #include <loopwright/render/writers/report.h>
 
 #include <algorithm>
@@ -325,6 +326,13 @@ std::string report_text(const Circuit& circuit, const Structure& structure,
                         sum.waived == 0 ? "" : fmt::format(", {} waived", sum.waived));
     if (!style.today.empty() && !circuit.waivers.empty())
         text += fmt::format("Waivers held against {}\n", style.today);
+    for (const ThresholdInUse& one : style.thresholds)
+        text += fmt::format(
+            "Threshold {} of {}: {}{}\n", one.threshold->name, one.rule->id,
+            format_quantity(one.si, one.threshold->dimension),
+            one.given ? fmt::format(" (set; else {})",
+                                    format_quantity(one.threshold->value, one.threshold->dimension))
+                      : "");
     for (const Verdict& verdict : verdicts) {
         const bool finding =
             verdict.outcome == Outcome::fail || verdict.outcome == Outcome::inconclusive;

@@ -16,7 +16,8 @@ struct ReportStyle {
     bool all = false;  ///< passes and what is not applicable, too
     /// The day on which waivers must hold, told where the circuit has some; may be empty.
     std::string_view today = {};
-    bool colour = false;  ///< ANSI; never the only sign of anything
+    std::span<const ThresholdInUse> thresholds = {};  ///< to be told
+    bool colour = false;                              ///< ANSI; never the only sign of anything
 };
 
 /// How many needs came out how; a verdict counts once.

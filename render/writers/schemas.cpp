@@ -21,6 +21,18 @@ constexpr std::string_view check_schema = R"json({
       "properties": {"name": {"const": "loopwright"}, "version": {"type": "string"}}
     },
     "today": {"$ref": "#/$defs/date"},
+    "thresholds": {"type": "array", "items": {
+      "type": "object",
+      "required": ["rule", "name", "value", "given", "source"],
+      "additionalProperties": false,
+      "properties": {
+        "rule": {"type": "string"}, "name": {"type": "string"},
+        "value": {"$ref": "#/$defs/quantity"},
+        "given": {"type": "boolean", "description": "whether the user has set it"},
+        "default": {"$ref": "#/$defs/quantity"},
+        "source": {"$ref": "#/$defs/source"}
+      }
+    }},
     "circuits": {
       "type": "array",
       "items": {"oneOf": [{"$ref": "#/$defs/circuit"}, {"$ref": "#/$defs/unreadable"}]}
@@ -58,6 +70,10 @@ constexpr std::string_view check_schema = R"json({
         "end_line": {"type": "integer", "minimum": 1}, "end_column": {"type": "integer", "minimum": 1},
         "within": {"type": "array", "items": {"$ref": "#/$defs/place"}}
       }
+    },
+    "source": {
+      "type": "object", "required": ["work"], "additionalProperties": false,
+      "properties": {"work": {"type": "string", "minLength": 1}, "place": {"type": "string"}}
     },
     "quantity": {
       "type": "object",
@@ -186,6 +202,11 @@ constexpr std::string_view rules_schema = R"json({
       "properties": {
         "id": {"type": "string", "pattern": "^[a-z]+(-[a-z]+)*$"},
         "level": {"enum": ["error", "warning", "note"]},
+        "thresholds": {"type": "array", "minItems": 1, "items": {
+          "type": "object", "required": ["name", "doc", "value", "source"],
+          "additionalProperties": false,
+          "properties": {"name": {"type": "string"}, "doc": {"type": "string"},
+            "value": {"type": "string"}, "source": {"type": "string", "minLength": 1}}}},
         "sources": {"type": "array", "minItems": 1, "items": {
           "type": "object", "required": ["work"],
           "properties": {"work": {"type": "string"}, "place": {"type": "string"}}}}

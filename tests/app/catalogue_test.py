@@ -2,12 +2,13 @@
 the program against the schema that it prints (python3-jsonschema)."""
 
 import json
+import subprocess
 import unittest
 
 import jsonschema
 
 import program
-from program import RESURFACER, TURNED, InAFolder, run
+from program import RESURFACER, TURNED, InAFolder, changed, run
 
 
 def schema(name):
@@ -47,6 +48,72 @@ class Schemas(InAFolder):
                                          "both_ways": True}]
         with self.assertRaises(jsonschema.ValidationError):
             jsonschema.Draft202012Validator(schema("kinds")).validate(said)
+
+
+class ThresholdsFile(InAFolder):
+    """`--thresholds` of check and draw, and its schema."""
+
+    HOSE = changed('<line id="G3" ', '<hose id="G3" rating="60 bar" burst-pressure="200 bar" ')
+
+    def written(self, text):
+        self.file("c.xml", self.HOSE)
+        self.file("t.xml", text)
+
+    def test_moves_a_verdict_and_is_told(self):
+        self.written('<thresholds format="1"><hose-safety burst-ratio="3"/></thresholds>')
+        ran = self.run_here("check", "c.xml")
+        self.assertStatus(ran, 1)  # 200 bar are not four times 60 bar
+        self.assertIn("[hose-safety]", ran.words)
+        self.assertNotIn("Threshold", ran.words)
+        ran = self.run_here("check", "c.xml", "--thresholds", "t.xml")
+        self.assertStatus(ran, 0)
+        self.assertIn("Threshold burst-ratio of hose-safety: 3 (set; else 4)", ran.words)
+        said = json.loads(self.run_here("check", "c.xml", "--thresholds", "t.xml", "--format",
+                                        "json").out)
+        own = [t for t in said["thresholds"] if t["rule"] == "hose-safety"]
+        self.assertEqual([(t["value"]["value"], t["given"], t["default"]["value"]) for t in own],
+                         [(3, True, 4)])
+        jsonschema.Draft202012Validator(schema("check")).validate(said)
+        said = json.loads(self.run_here("check", "c.xml", "--format", "json", "--rule",
+                                        "filtration").out)
+        self.assertEqual(said["thresholds"], [])
+
+    def test_a_bad_one_stops_everything(self):
+        self.written('<thresholds format="1"><hose-safety burst-ration="3"/></thresholds>')
+        for verb in (("check", "c.xml", "-o", "out"), ("draw", "c.xml", "-o", "out.svg")):
+            ran = self.run_here(*verb, "--thresholds", "t.xml")
+            self.assertStatus(ran, 2)
+            self.assertIn("t.xml:1:37: error: unknown attribute 'burst-ration'", ran.messages)
+            self.assertEqual(ran.out, b"")
+            self.assertFalse((self.folder / verb[-1]).exists())
+        ran = self.run_here("check", "c.xml", "--thresholds", "none.xml")
+        self.assertStatus(ran, 2)
+        self.assertIn("'none.xml' cannot be read", ran.messages)
+
+    def test_is_never_overwritten(self):
+        text = '<thresholds format="1"/>'
+        self.written(text)
+        for verb in (("check", "c.xml"), ("draw", "c.xml", "--format", "svg")):
+            self.assertStatus(self.run_here(*verb, "--thresholds", "t.xml", "-o", "t.xml"), 2)
+            self.assertEqual((self.folder / "t.xml").read_text(), text)
+
+    def test_the_schema_and_the_program_agree(self):
+        self.file("t.xsd", run("schema", "thresholds").words)
+        for text, good in (
+                ('<thresholds format="1"><hose-safety burst-ratio="3.5"/></thresholds>', True),
+                ('<thresholds format="1"/>', True),
+                ('<thresholds format="1"><hose-safety burst-ratio="4 bar"/></thresholds>', False),
+                ('<thresholds format="1"><hose-safety burst="4"/></thresholds>', False),
+                ('<thresholds format="1"><hose-safety/><hose-safety/></thresholds>', False),
+                ('<thresholds format="1"><filtration/></thresholds>', False),
+                ('<thresholds/>', False), ('<circuit format="1"/>', False)):
+            with self.subTest(text):
+                self.written(text)
+                ran = self.run_here("check", "c.xml", "--thresholds", "t.xml")
+                self.assertEqual(ran.status != 2, good)
+                lint = subprocess.run(["xmllint", "--noout", "--schema", "t.xsd", "t.xml"],
+                                      cwd=self.folder, stderr=subprocess.DEVNULL, check=False)
+                self.assertEqual(lint.returncode == 0, good)
 
 
 class Pages(unittest.TestCase):

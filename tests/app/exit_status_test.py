@@ -171,7 +171,7 @@ class Arguments(InAFolder):
         self.refused("check", "-z", "c.xml", said="-z")
         self.refused("-z", said="no option '-z'")
         self.refused("check", "-c.xml", said="no option '-c.xml'")
-        self.refused("schema", "zzzzzz", said="circuit, check, layout")
+        self.refused("schema", "zzzzzz", said="circuit, thresholds, check, layout")
         self.refused("kinds", "zzzzzz", said="reservoir")
         self.refused("rules", "zzzzzz", said="lost-loop")
 

@@ -3,6 +3,10 @@
 import xml.etree.ElementTree as ElementTree
 
 LINES = ("line", "hose")
+# What is said of the hoses of a circuit. 1600 bar are just four times 400 bar.
+HOSES = (dict(), dict(rating="400 bar", burst_pressure="1600 bar"),
+         dict(rating="420 bar", burst_pressure="1600 bar"), dict(burst_pressure="1600 bar"),
+         dict(rating="400 bar"))
 TIED = LINES + ("shaft",)
 FUNCTIONS = {"a": "working", "b": "working", "g": "charge", "s": "suction", "d": "drain",
              "r": "return"}
@@ -88,6 +92,8 @@ class Builder:
         self.root = ElementTree.Element("circuit", {"format": "1", "title": title})
         self.nets = {}
         self.counts = {}
+        # By the lot's state, not by a draw: the rest of the circuit stays what it was.
+        self.hose = HOSES[lot.getstate()[1][0] % len(HOSES)]
         self.drained = []  # machines whose housings are still to be joined to a drain
 
     def fresh(self, letter):
@@ -148,8 +154,12 @@ class Builder:
             for group in groups:
                 ident = self.fresh("Q")
                 # Every third is a hose, whatever the lot says of the rest.
-                add(self.root, LINES[int(ident[1:]) % 3 == 0], ident, joins=" ".join(group),
-                    function=function)
+                number = int(ident[1:])
+                if number % 3:
+                    add(self.root, "line", ident, joins=" ".join(group), function=function)
+                else:
+                    add(self.root, "hose", ident, joins=" ".join(group), function=function,
+                        **self.hose)
         return self.root
 
 

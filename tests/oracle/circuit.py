@@ -110,6 +110,7 @@ class Circuit:
         self.ports_on = []  # number of a node -> its ports in the order of the file
         self.ways = []
         self.reservoirs = set()  # nodes
+        self.hoses = {}  # path -> attributes
         self.staged = set()  # paths of what follows a command
         self.waivers = []  # (rule, subject)
         self.unknown = []  # devices of which nobody knows the inside
@@ -130,6 +131,7 @@ class _Reader:
         self.inside = inside
         self.unknown = []  # devices
         self.parts = []
+        self.hoses = {}
         self.oil = Groups()
         self.shafts = Groups()
         self.outer = {}  # declared port of an assembly -> the port it stands for
@@ -147,6 +149,9 @@ class _Reader:
         for child in element:
             if child.tag in ("line", "hose"):
                 lines.append(child.get("joins").split())
+                if child.tag == "hose":
+                    path = prefix + child.get("id")
+                    self.hoses[path] = {**child.attrib, **overrides.get(path, {})}
             elif child.tag == "shaft":
                 shafts.append(child.get("joins").split())
             elif child.tag == "assembly":
@@ -218,6 +223,7 @@ def read(path, inside=None):
     circuit = Circuit()
     circuit.unknown = reader.unknown
     root = ElementTree.parse(path).getroot()
+    circuit.hoses = reader.hoses
     circuit.staged = {stage.get("of") for stage in root.iterfind("command/stage")}
     circuit.waivers = [(waiver.get("rule"), waiver.get("subject")) for waiver in root.findall("waiver")]
     movers = {reader.shafts.find(part.path) for part in reader.parts

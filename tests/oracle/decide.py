@@ -9,6 +9,7 @@ import kinds
 from rules_charge import Charge, charge_supply, lost_loop, make_up_check
 from rules_definitions import unused_definition, waivers
 from rules_filtration import filtration
+from rules_hoses import hose_safety
 from rules_pressure import case_drain_path, crossport_relief
 from states import RUNNING, Survey
 from verdict import Verdict
@@ -19,6 +20,7 @@ RULES = {
     "charge-supply": charge_supply,
     "make-up-check": make_up_check,
     "crossport-relief": crossport_relief,
+    "hose-safety": hose_safety,
     "filtration": filtration,
     "case-drain-path": case_drain_path,
     "unused-definition": unused_definition,

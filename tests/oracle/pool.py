@@ -10,8 +10,8 @@ from builder import Builder, port, position
 
 COUNT = 300
 SOUND = 60
-RULES = ("lost-loop", "charge-supply", "make-up-check", "crossport-relief", "filtration",
-         "case-drain-path")
+RULES = ("lost-loop", "charge-supply", "make-up-check", "crossport-relief", "hose-safety",
+         "filtration", "case-drain-path")
 MACHINES = ("quay winch", "street sweeper", "mixer", "ice resurfacer")
 MOVING = "drive-forward drive-reverse overrun-forward overrun-reverse"
 

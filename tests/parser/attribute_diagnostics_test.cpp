@@ -288,7 +288,7 @@ error 3:54-3:56 bore: '25' has no unit
   expected: a length such as 25 mm
   means: 25 mm
 error 3:66-3:72 rating is out of range: '-1 bar'
-  expected: 0 bar or more
+  expected: more than 0 bar
 )");
 }
 
