@@ -5,10 +5,13 @@
 #include <CLI/CLI.hpp>
 
 #include <loopwright/app/commands.h>
+#include <loopwright/app/output.h>
+#include <loopwright/app/picture.h>
 #include <loopwright/base/source.h>
 #include <loopwright/parser/kinds/catalogue.h>
 #include <loopwright/parser/kinds/definitions.h>
 #include <loopwright/parser/reader.h>
+#include <loopwright/render/symbols/symbols.h>
 #include <loopwright/render/writers/catalogue.h>
 #include <loopwright/rules/registry.h>
 #include <loopwright/rules/rule.h>
@@ -77,6 +80,18 @@ ExitStatus show_kinds(const Options& options) {
     return unknown("kind", options.name, known);
 }
 
+ExitStatus draw_symbols(const std::string& output) {
+    const std::string format = picture_format(output, "name it .svg, .pdf or .png");
+    if (format.empty()) return ExitStatus::unusable;
+    const Drawing sheet = symbol_sheet();
+    std::string trouble = format == "png" ? too_large(sheet, usual_dpi) : std::string();
+    if (trouble.empty())
+        trouble = write_files({{output, picture_bytes(sheet, format, usual_dpi)}}, {});
+    if (trouble.empty()) return ExitStatus::good;
+    complain(trouble);
+    return ExitStatus::unusable;
+}
+
 ExitStatus show_schema(const Options& options) {
     if (options.name == "circuit") return print(circuit_schema());
     if (options.name == "thresholds") return print(thresholds_schema());
@@ -97,7 +112,13 @@ std::function<ExitStatus()> declare_rules(CLI::App& options) {
 std::function<ExitStatus()> declare_kinds(CLI::App& options) {
     const auto given =
         declare(options, "KIND", "One kind of component or other element; all without it");
-    return [given] { return show_kinds(*given); };
+    const auto symbols = std::make_shared<std::string>();
+    options
+        .add_option("--symbols", *symbols,
+                    "File for a sheet of all symbols: svg, pdf or png, by its ending")
+        ->check(is_named);
+    return
+        [given, symbols] { return symbols->empty() ? show_kinds(*given) : draw_symbols(*symbols); };
 }
 
 std::function<ExitStatus()> declare_schema(CLI::App& options) {

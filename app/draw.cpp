@@ -8,6 +8,7 @@
 #include <loopwright/app/commands.h>
 #include <loopwright/app/input.h>
 #include <loopwright/app/output.h>
+#include <loopwright/app/picture.h>
 #include <loopwright/parser/attribute_value.h>
 #include <loopwright/parser/file_store.h>
 #include <loopwright/render/render.h>
@@ -23,7 +24,7 @@ struct Options {
     std::string file = {};
     std::string output = {};
     std::string format = {};
-    double dpi = 150.0;
+    double dpi = usual_dpi;
     std::string sheet = {};
     bool without_findings = false;
     std::string write_layout = {};
@@ -39,17 +40,6 @@ std::string is_number(const std::string& word) {
     double value = 0.0;
     return CLI::detail::lexical_cast(word, value) && std::isfinite(value) ? ""
                                                                           : "expected a number";
-}
-
-/// The format asked for, or the ending of the output; empty with a message if there is none.
-std::string format_of(const Options& options) {
-    if (!options.format.empty()) return options.format;
-    const std::string ending = std::filesystem::path(options.output).extension().string();
-    for (const char* known : {"svg", "pdf", "png"})
-        if (ending == std::string(".") + known) return known;
-    complain(fmt::format("{}: the ending tells no format; add --format svg, pdf or png",
-                         options.output));
-    return {};
 }
 
 /// A layout from the file asked for, or worked out. Nothing and why in `trouble` where the one
@@ -72,21 +62,6 @@ std::optional<Layout> layout_of(const Options& options, const Circuit& circuit,
     return layout;
 }
 
-/// Why there can be no image of that size, or an empty text.
-std::string too_large(const Drawing& drawing, double dpi) {
-    constexpr double most_pixels = 32'767;  // Cairo counts them in 16 bits
-    constexpr double mm_per_inch = 25.4;
-    const double most_dpi = most_pixels * mm_per_inch / std::max(drawing.width, drawing.height);
-    if (dpi <= most_dpi) return {};
-    return fmt::format("--dpi {}: the image has more than {} pixels a side; at most {:.0f} here",
-                       dpi, most_pixels, std::floor(most_dpi));
-}
-
-std::string bytes_of(const Drawing& drawing, const std::string& format, double dpi) {
-    if (format == "svg") return to_svg(drawing);
-    return format == "pdf" ? to_pdf(drawing) : to_png(drawing, dpi);
-}
-
 /// Makes the drawing and writes it; gives what stood in the way, or an empty text.
 std::string drawn(const Options& options, const std::string& format, const Circuit& circuit,
                   const Thresholds& thresholds) {
@@ -99,7 +74,7 @@ std::string drawn(const Options& options, const std::string& format, const Circu
         circuit, *layout, options.without_findings ? std::span<const Verdict>{} : result.verdicts);
     if (format == "png") trouble = too_large(drawing, options.dpi);
     if (!trouble.empty()) return trouble;
-    std::vector<Output> outputs{{options.output, bytes_of(drawing, format, options.dpi)}};
+    std::vector<Output> outputs{{options.output, picture_bytes(drawing, format, options.dpi)}};
     if (!options.write_layout.empty())
         outputs.push_back({options.write_layout, write_layout(circuit, *layout)});
     std::vector<std::filesystem::path> inputs = files_of(options.file, circuit);
@@ -109,7 +84,9 @@ std::string drawn(const Options& options, const std::string& format, const Circu
 }
 
 ExitStatus draw_file(const Options& options) {
-    const std::string format = format_of(options);
+    const std::string format = !options.format.empty()
+                                   ? options.format
+                                   : picture_format(options.output, "add --format svg, pdf or png");
     if (format.empty()) return ExitStatus::unusable;
     const ReadResult read = read_input(options.file, options.assemblies);
     print_diagnostics(read.diagnostics, *read.sources, options.colour);

@@ -9,6 +9,8 @@ constexpr SymbolVariant variants[] = {
      R"(<reservoir id="T"><port id="R" level="below"/></reservoir>)", true},
     {"local mark, line above the level",
      R"(<reservoir id="T"><port id="R" level="above"/></reservoir>)", true},
+    {"local mark, sealed",
+     R"(<reservoir id="T" pressure="0.5 bar"><port id="R" level="below"/></reservoir>)", true},
     {"lines below and above the level",
      R"(<reservoir id="T"><port id="S" level="below"/><port id="R" level="below"/>
         <port id="D" level="above"/></reservoir>)"},

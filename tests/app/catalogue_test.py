@@ -50,6 +50,20 @@ class Schemas(InAFolder):
             jsonschema.Draft202012Validator(schema("kinds")).validate(said)
 
 
+class SymbolSheet(InAFolder):
+    def test_shows_a_symbol_of_every_kind(self):
+        self.assertStatus(self.run_here("kinds", "--symbols", "all.svg"), 0)
+        sheet = (self.folder / "all.svg").read_text()
+        for kind in json.loads(run("kinds", "--format", "json").out)["kinds"]:
+            if kind["name"] != "junction":  # a dot on lines
+                self.assertIn(kind["name"].split("-")[0], sheet, kind["name"])
+        self.assertStatus(self.run_here("kinds", "--symbols", "all.pdf"), 0)
+        self.assertTrue((self.folder / "all.pdf").read_bytes().startswith(b"%PDF"))
+        self.assertStatus(self.run_here("kinds", "--symbols", "all.txt"), 2)
+        self.assertStatus(self.run_here("kinds", "--symbols", "no/such/all.svg"), 2)
+        self.assertFalse((self.folder / "all.txt").exists())
+
+
 class ThresholdsFile(InAFolder):
     """`--thresholds` of check and draw, and its schema."""
 
