@@ -24,8 +24,11 @@ constexpr double leader_pen = 0.18;
 
 std::vector<PanelList> lists_of(const Circuit& circuit, const Layout& layout,
                                 std::span<const Verdict* const> findings) {
-    return {findings_list(circuit, findings), parts_list(circuit),
-            legend(circuit, !layout.frames.empty(), !findings.empty()), cautions()};
+    std::vector<PanelList> lists{findings_list(circuit, findings), parts_list(circuit)};
+    if (!circuit.remarks.empty()) lists.push_back(remarks_list(circuit));
+    lists.push_back(legend(circuit, !layout.frames.empty(), !findings.empty()));
+    lists.push_back(cautions());
+    return lists;
 }
 
 /// The layout where it stands, or on a larger sheet if the findings do not fit on its own.

@@ -10,6 +10,7 @@
 #include <loopwright/render/sheet.h>
 #include <loopwright/render/symbol.h>
 #include <loopwright/render/text_metrics.h>
+#include <loopwright/render/writers/report.h>
 
 namespace loopwright {
 
@@ -96,6 +97,19 @@ PanelList parts_list(const Circuit& circuit) {
     // Hose assemblies are listed, pipes are not (drawing-standard notes, 3.2).
     for (const Line& line : circuit.lines)
         if (line.flexible) add(line.path, line.title, "hose", joined(hose_figures(line), 0));
+    return list;
+}
+
+PanelList remarks_list(const Circuit& circuit) {
+    PanelList list;
+    if (circuit.remarks.empty()) return list;
+    list.heading = heading("Remarks");
+    for (const Remark& remark : circuit.remarks) {
+        Panel row;
+        row.height = add_paragraph(row, {0.0, 3.6}, remark_text(remark), panel_width) + 1.9;
+        add_line(row, {0.0, row.height}, {panel_width, row.height}, 0.13);
+        list.rows.push_back(std::move(row));
+    }
     return list;
 }
 

@@ -35,6 +35,8 @@ std::vector<Primitive> sheet_frame(const SheetSize& size);
 
 Panel title_block(const Circuit& circuit, const SheetSize& size);
 PanelList parts_list(const Circuit& circuit);
+/// What reviewers have remarked; empty where they have not.
+PanelList remarks_list(const Circuit& circuit);
 PanelList legend(const Circuit& circuit, bool with_frames, bool with_findings);
 PanelList cautions();
 

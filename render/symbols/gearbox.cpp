@@ -19,6 +19,8 @@ void draw_gearbox(Strokes& strokes) {
         if (text_width(whole, small_letter_mm) / module_mm < 2 * half - 0.4) text = whole;
     }
     strokes.text({0, 0}, text, small_letter_mm);
+    // Which end is which decides what the ratio means.
+    strokes.text({-half + end_mark_x, half - end_mark_y}, "in", small_letter_mm);
     strokes.shaft({-half, 0}, Side::left);
     strokes.shaft({half, 0}, Side::right, true);
     strokes.free_shaft({-half, 0}, Side::left);

@@ -185,6 +185,15 @@ std::string CheckJson::circuit(std::string_view file, const Circuit& circuit,
                          {"pumps", paths(circuit, open.pumps)},
                          {"actuators", paths(circuit, open.actuators)}});
     json["open_parts"] = std::move(parts);
+    Json remarks = Json::array();
+    for (const Remark& remark : circuit.remarks) {
+        Json one{{"subject", remark.subject.id}, {"text", remark.text}};
+        if (!remark.by.empty()) one["by"] = remark.by;
+        if (!remark.date.empty()) one["date"] = remark.date;
+        one["place"] = json_of(circuit.sources->place(remark.place));
+        remarks.push_back(std::move(one));
+    }
+    if (!remarks.empty()) json["remarks"] = std::move(remarks);
     Json list = Json::array();
     for (const Verdict& verdict : verdicts) list.push_back(json_of(circuit, verdict));
     json["verdicts"] = std::move(list);

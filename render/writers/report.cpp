@@ -303,6 +303,13 @@ SourceRef place_of(const Circuit& circuit, const Step& step) {
                                           : circuit.components[step.index].place;
 }
 
+std::string remark_text(const Remark& remark) {
+    std::string text = fmt::format("{}: {}", remark.subject.id, remark.text);
+    if (remark.by.empty() && remark.date.empty()) return text;
+    return text + fmt::format(" ({}{}{})", remark.by,
+                              remark.by.empty() || remark.date.empty() ? "" : ", ", remark.date);
+}
+
 std::string report_text(const Circuit& circuit, const Structure& structure,
                         std::span<const Verdict> verdicts, const ReportStyle& style) {
     const Tally sum = tally(verdicts);
@@ -326,6 +333,8 @@ std::string report_text(const Circuit& circuit, const Structure& structure,
                         sum.waived == 0 ? "" : fmt::format(", {} waived", sum.waived));
     if (!style.today.empty() && !circuit.waivers.empty())
         text += fmt::format("Waivers held against {}\n", style.today);
+    for (const Remark& remark : circuit.remarks)
+        text += wrapped("Remark ", visible(remark_text(remark)), 7);
     for (const ThresholdInUse& one : style.thresholds)
         text += fmt::format(
             "Threshold {} of {}: {}{}\n", one.threshold->name, one.rule->id,

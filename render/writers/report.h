@@ -45,6 +45,9 @@ std::string diagnostics_text(const Diagnostics& diagnostics, const SourceSet& so
 std::string report_text(const Circuit& circuit, const Structure& structure,
                         std::span<const Verdict> verdicts, const ReportStyle& style);
 
+/// "P1: the seal weeps (owner, 2026-11-02)": a reviewer's remark.
+std::string remark_text(const Remark& remark);
+
 /// "drive-forward (V3 at a)": a state as a verdict names it.
 std::string state_text(const Circuit& circuit, const StateUse& use);
 

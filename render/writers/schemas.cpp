@@ -113,6 +113,11 @@ constexpr std::string_view check_schema = R"json({
           "type": "object", "required": ["id", "pumps", "actuators"],
           "properties": {"id": {"type": "string"}, "pumps": {"$ref": "#/$defs/ids"},
             "actuators": {"$ref": "#/$defs/ids"}}}},
+        "remarks": {"type": "array", "minItems": 1, "items": {
+          "type": "object", "required": ["subject", "text", "place"], "additionalProperties": false,
+          "properties": {"subject": {"type": "string"}, "text": {"type": "string"},
+            "by": {"type": "string"}, "date": {"$ref": "#/$defs/date"},
+            "place": {"$ref": "#/$defs/place"}}}},
         "verdicts": {"type": "array", "items": {"$ref": "#/$defs/verdict"}},
         "summary": {"$ref": "#/$defs/tally"}
       }

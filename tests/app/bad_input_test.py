@@ -283,5 +283,75 @@ class Use(BadInput):
         self.assertRegex(message, r"perhaps +'?check-valve")
 
 
+# A page typed by hand with a mistake in nearly every line.
+PAGE = """<?xml version="1.0" encoding="UTF-8"?>
+<circuit format="1" title="Sweeper drive" drawing="SW-12">
+  <fluid grade="VG46" viscosity-index="105"/>
+  <engine id="E1" power="55 KW" speed="2400 rpm"/>
+  <pump id="P1" flow-directions="2" variable="yes" drain="external" displacement="71 cc" control="hydraulic"/>
+  <pump id="P2" title="charge pump" displacement="18 cm3/rev"/>
+  <motor id="M1" drain="external" displacement="80 cm3/rev" case-pressure="3 bar" design="bentaxis"/>
+  <load id="D1"/>
+  <shaft id="W1" joins="E1 P1 P3"/>
+  <shaft id="W2" joins="M1 D1"/>
+  <relief-valve id="R1" setting="24 bar" tolerance="1 K"/>
+  <relief-valve id="R2" setting="380 bar"/> <relief-valve id="R3" setting="380 bar"/>
+  <check-valve id="C1"/> <check-valve id="C2"/>
+  <filter id="F1" fineness="10 um" beta="0.5"/>
+  <reservoir id="T1" volume="60 L"><port id="S" level="under"/><port id="R"/><port id="D"/></reservoir>
+  <line id="S1" joins="T1.S P2.S"/>
+  <line id="G1" joins="P2.P R1.P F1.A"/>
+  <line id="G2" joins="F1.B C1.A C2.A"/>
+  <line id="G3" joins="R1.T T1.R"/>
+  <hose id="HA" joins="P1.A M1.A R2.P R3.T C1.B" rating="420 bar" burst-presure="1680 bar"/>
+  <hose id="HB" joins="P1.B M1.B R3.P R2.T C2.B R2.T"/>
+  <line id="L1" joins="P1.L1 M1.L T1.D"/>
+  <command id="Z1" given-by="pedal"><stage of="P1" from="0 %" to="110 %"/></command>
+  <duty><point id="climb" state="drive" torque="300 N.m" share="60 %"/><point id="haul" share="50 %"/></duty>
+  <interlock when="PS1 below 12 bar" prevents="start E1"/>
+  <waiver rule="towing-bypas" subject="loop:P1" reason="stationary" by="owner" until="2027-02-30"/>
+  <use id="U1" name="pump-units"/>
+  <checkvalve id="C3"/>
+</circuit>
+"""
+# Line, column and the words that name the mistake: what a finger would point at.
+MISTAKES = [
+    (3, 17, "grade cannot be 'VG46'", "VG 46"),
+    (4, 26, "power: unknown unit 'KW'", "55 kW"),
+    (5, 83, "displacement: 'cc' is the unit of a volume", "71 cm3/rev"),
+    (7, 91, "design cannot be 'bentaxis'", "bent-axis"),
+    (9, 31, "there is no 'P3'", None),
+    (11, 53, "tolerance: 'K' is the unit of a difference of temperatures", None),
+    (14, 42, "beta is out of range: '0.5'", None),
+    (15, 56, "level cannot be 'under'", None),
+    (20, 67, "unknown attribute 'burst-presure' of hose", "burst-pressure"),
+    (21, 49, "'R2.T' is listed twice in this line", None),
+    (22, 24, "pump 'P1' has no port 'L1'", None),
+    (23, 67, "to is out of range: '110 %'", None),
+    (24, 34, "state cannot be 'drive'", None),
+    (24, 89, "the shares come to 110 %", None),
+    (25, 20, "there is no 'PS1'", None),
+    (26, 17, "there is no rule 'towing-bypas'", None),
+    (26, 87, "until is no date: '2027-02-30'", None),
+    (27, 22, "there is no ready assembly 'pump-units'", "pump-unit"),
+    (28, 4, "unknown element 'checkvalve'", "check-valve"),
+]
+
+
+class APageOfMistakes(InAFolder):
+    def test_each_is_told_once_and_none_is_made_up(self):
+        self.file("page.xml", PAGE)
+        ran = self.run_here("check", "page.xml", "--format", "json")
+        self.assertStatus(ran, 2)
+        told = json.loads(ran.out)["circuits"][0]["diagnostics"]
+        self.assertEqual([(d["place"]["line"], d["place"]["column"]) for d in told],
+                         [mistake[:2] for mistake in MISTAKES])
+        for diagnostic, (_, _, message, meant) in zip(told, MISTAKES):
+            self.assertTrue(diagnostic["message"].startswith(message), diagnostic["message"])
+            self.assertGreater(len(diagnostic["expected"]), 3)
+            if meant:
+                self.assertEqual(diagnostic["suggestion"], meant)
+
+
 if __name__ == "__main__":
     program.main()

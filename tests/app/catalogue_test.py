@@ -36,6 +36,22 @@ class Schemas(InAFolder):
         for circuit in (RESURFACER, TURNED):
             self.held("check", run("check", circuit, "--format", "json"))
 
+    def test_check_tells_remarks(self):
+        self.file("c.xml", changed("</circuit>", """<remark subject="P2" text="noisy when cold"
+            by="owner" date="2026-11-02"/><remark subject="side:P1.A" text="hose rubs"/></circuit>"""))
+        said = self.held("check", self.run_here("check", "c.xml", "--format", "json"))
+        remarks = said["circuits"][0]["remarks"]
+        self.assertEqual([{k: v for k, v in r.items() if k != "place"} for r in remarks],
+                         [{"subject": "P2", "text": "noisy when cold", "by": "owner",
+                           "date": "2026-11-02"}, {"subject": "side:P1.A", "text": "hose rubs"}])
+        words = self.run_here("check", "c.xml").words
+        self.assertIn("Remark P2: noisy when cold (owner, 2026-11-02)\n", words)
+        self.assertIn("Remark side:P1.A: hose rubs\n", words)
+        self.assertStatus(self.run_here("draw", "c.xml", "-o", "c.svg"), 0)
+        sheet = (self.folder / "c.svg").read_text()
+        self.assertIn(">Remarks<", sheet)
+        self.assertIn(">side:P1.A: hose rubs<", sheet)
+
     def test_layout(self):
         ran = self.run_here("draw", RESURFACER, "-o", "a.svg", "--write-layout", "a.json")
         self.assertStatus(ran, 0)

@@ -132,10 +132,15 @@ def _component(circuit, element, path, attributes):
 
 
 def turning(circuit):
-    """Sets of labels that turn together."""
+    """Sets of labels that turn together, of gearboxes with the name of the end."""
     union = Union()
     for joins in circuit.shafts:
         for path in joins:
             union.join(joins[0], path)
-    return {frozenset(circuit.components[p.partition(".")[0]].label for p in group)
+    def called(name):
+        path, dot, end = name.partition(".")
+        component = circuit.components[path]
+        return component.label + (dot + end if component.kind == "gearbox" else "")
+
+    return {frozenset(called(p) for p in group)
             for group in union.sets() if len(group) > 1}

@@ -74,9 +74,18 @@ def shafts(pool, symbols, problems):
                                                            for o in double)
                for p in (one.p, one.q)) < 2:
             problems.append(f"a shaft ends in nothing near {in_mm(one.p)}")
-    groups = [{a[0] if isinstance(a, tuple) else a for a in group if not isinstance(a, Segment)}
-              for group in turning.sets()]
+    groups = [{_end_of(a) for a in group if not isinstance(a, Segment)} for group in turning.sets()]
     return [group for group in groups if len(group) > 1]
+
+
+def _end_of(turns):
+    """(symbol, "") for what a shaft turns; of a gearbox with the name of its end."""
+    if not isinstance(turns, tuple):
+        return turns, ""
+    symbol, left = turns
+    if symbol.kind != "gearbox":
+        return symbol, ""
+    return symbol, ".in" if symbol.options["in"] == ("left" if left else "right") else ".out"
 
 
 def _touch(one, other):

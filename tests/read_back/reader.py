@@ -7,6 +7,7 @@ import flow_valves
 import labels
 import nets
 import pressure_valves
+import reservoirs
 import shapes
 import sheet
 import symbols
@@ -119,7 +120,7 @@ def read(svg):
     found += symbols.shut_offs(pool)
     found += symbols.orifices(pool)
     found += symbols.checks(pool)
-    found += symbols.reservoirs(pool)
+    found += reservoirs.marks(pool)
     frames = _frames(pool, drawing)
     turning = nets.shafts(pool, found, problems)
     joined = nets.nets(pool, found, problems)
@@ -137,6 +138,6 @@ def read(svg):
         ends = frozenset((s.label, "" if s.kind == "reservoir" else p.letter) for s, p in ports)
         named.append((ends, dashes, hoses))
         marks.update({s: ends for s, _ in ports if s.kind == "reservoir"})
-    return Reading(found, named, [frozenset(s.label for s in group) for group in turning], frames,
+    return Reading(found, named, [frozenset(s.label + end for s, end in group) for group in turning], frames,
                    names, problems,
                    doubts, marks)

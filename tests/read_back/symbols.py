@@ -148,8 +148,20 @@ def bodies(pool, texts):
                 frame = Frame((corner[0] + half, corner[1] + half))
                 if abs(frame.origin[0] - x) < 0.6 and abs(frame.origin[1] - y) < 0.6 and \
                         take_if(pool, frame, outline):
-                    yield Symbol(kind, box_of(frame, -half, -half, half, half))
+                    symbol = Symbol(kind, box_of(frame, -half, -half, half, half))
+                    if kind == "gearbox":
+                        symbol.options["in"] = _marked_end(frame.origin, texts)
+                    yield symbol
                     break
+
+
+def _marked_end(origin, texts):
+    """The side of a gearbox at which "in" stands, inside its lower edge."""
+    for text in [t for t in texts if t.words == "in"]:
+        x, y = text.centre()
+        if 0.5 < abs(x - origin[0]) < 2 and 0.5 < y - origin[1] < 2:
+            return "left" if x < origin[0] else "right"
+    return "none"
 
 
 def on_shafts(pool):
@@ -369,24 +381,4 @@ def orifices(pool):
                 take(pool, frame, outlines.ORIFICE + [line((0, -2), (0, 2))])
                 yield Symbol("orifice", box_of(frame, -1, -0.75, 1, 0.75), {},
                              ports_of(frame, outlines.ORIFICE_PORTS))
-                break
-
-
-def reservoirs(pool):
-    """Each local mark; `level` says whether the line in it runs down to the bottom."""
-    for seed in sorted({p for s in pool.segments for p in (s.p, s.q)}):
-        frame = Frame((seed[0] + 1, seed[1]))
-        vented = there(pool, frame, outlines.RESERVOIR)
-        outline = outlines.RESERVOIR if vented else outlines.SEALED
-        if not there(pool, frame, outline):
-            continue
-        for level, end in (("below", outlines.BELOW), ("above", outlines.ABOVE)):
-            contact = frame.out(end)
-            touching = [s for s in pool.segments if s.vertical() and s.ends_at(contact)
-                        and min(s.p[1], s.q[1]) < seed[1]]
-            if touching:
-                take(pool, frame, outline)
-                yield Symbol("reservoir", box_of(frame, -1, 0, 1, 1),
-                             {"level": level, "sealed": "no" if vented else "yes"},
-                             [Port("line", frame.out((0, -2)), contact)])
                 break

@@ -110,11 +110,11 @@ TEST(MachineSymbols, ClutchIsDrawnAsItStands) {
 TEST(MachineSymbols, GearboxIsABoxWithItsRatio) {
     const DrawnVariant one = drawn(R"(<gearbox id="G" ratio="3.5"/>)");
     EXPECT_TRUE(has_box(one.symbol, -2, -2, 2, 2));
-    EXPECT_EQ(texts(one.symbol), std::vector<std::string>{"i = 3.5"});
-    EXPECT_EQ(texts(drawn(R"(<gearbox id="G"/>)").symbol), std::vector<std::string>{"i"});
+    EXPECT_EQ(texts(one.symbol), (std::vector<std::string>{"i = 3.5", "in"}));
+    EXPECT_EQ(texts(drawn(R"(<gearbox id="G"/>)").symbol), (std::vector<std::string>{"i", "in"}));
     // What does not fit the box stands beside it alone.
     EXPECT_EQ(texts(drawn(R"(<gearbox id="G" ratio="124.75"/>)").symbol),
-              std::vector<std::string>{"i"});
+              (std::vector<std::string>{"i", "in"}));
 }
 
 TEST(MachineSymbols, NamedEndsAreWhereTheirShaftsAre) {
