@@ -13,7 +13,7 @@ namespace {
 constexpr double module = 2.5;  // mm
 // Titles are broken where they are wider than this, figures only where they are much wider, mm.
 constexpr double widest_title = 24.0;
-constexpr double widest_figures = 36.0;
+constexpr double widest_figures = 30.0;
 constexpr double below_baseline = 0.3;  // M
 
 LabelText measured(std::vector<std::string> lines, double height, double pitch) {
