@@ -95,7 +95,7 @@ ExitStatus draw_symbols(const std::string& output) {
 ExitStatus show_schema(const Options& options) {
     if (options.name == "circuit") return print(circuit_schema());
     if (options.name == "thresholds") return print(thresholds_schema());
-    const std::string_view schema = json_schema(options.name);
+    const std::string schema = json_schema(options.name);
     if (!schema.empty()) return print(schema);
     std::vector<std::string_view> known = json_schema_names();
     known.insert(known.begin(), {"circuit", "thresholds"});

@@ -26,7 +26,7 @@ std::string element_page(std::span<const ElementSpec> elements, CatalogueFormat 
 
 /// The names of the JSON schemas: "check", "layout", "rules", "kinds".
 std::vector<std::string_view> json_schema_names();
-/// The JSON schema of that name, or empty.
-std::string_view json_schema(std::string_view name);
+/// The JSON schema of that name, its lists of words out of the tables; or empty.
+std::string json_schema(std::string_view name);
 
 }  // namespace loopwright

@@ -1,6 +1,7 @@
 // The JSON schemas of the machine output (JSON Schema 2020-12). A key dropped or changed raises the
 // number in `format`; keys may be added under the same number.
 #include <loopwright/render/writers/catalogue.h>
+#include <loopwright/render/writers/schema_words.h>
 
 namespace loopwright {
 
@@ -46,9 +47,8 @@ constexpr std::string_view check_schema = R"json({
   "$defs": {
     "date": {"type": "string", "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"},
     "count": {"type": "integer", "minimum": 0},
-    "level": {"enum": ["error", "warning", "note"]},
-    "state": {"enum": ["neutral", "drive-forward", "drive-reverse", "overrun-forward",
-      "overrun-reverse", "hold", "lost-signal", "stopped", "towing"]},
+    "level": {"enum": @level@},
+    "state": {"enum": @state@},
     "ids": {"type": "array", "items": {"type": "string"}},
     "tally": {
       "type": "object",
@@ -132,7 +132,7 @@ constexpr std::string_view check_schema = R"json({
           "type": "object", "required": ["id", "role", "states", "ports", "lines"],
           "properties": {
             "id": {"type": "string"},
-            "role": {"enum": ["main", "intermediate", "branch", "section"]},
+            "role": {"enum": @role@},
             "states": {"type": "array", "items": {"$ref": "#/$defs/state"}},
             "ports": {"$ref": "#/$defs/ids"}, "lines": {"$ref": "#/$defs/ids"}
           }}}
@@ -144,12 +144,12 @@ constexpr std::string_view check_schema = R"json({
       "additionalProperties": false,
       "properties": {
         "rule": {"type": "string"},
-        "outcome": {"enum": ["pass", "fail", "inconclusive", "not-applicable"]},
+        "outcome": {"enum": @outcome@},
         "level": {"$ref": "#/$defs/level"},
         "subject": {
           "type": "object", "required": ["type", "id"], "additionalProperties": false,
           "properties": {
-            "type": {"enum": ["circuit", "loop", "side", "component", "line", "shaft", "port", "waiver"]},
+            "type": {"enum": @subject@},
             "id": {"type": "string"}}},
         "states": {"type": "array", "minItems": 1, "items": {
           "type": "object", "required": ["name"], "additionalProperties": false,
@@ -160,7 +160,7 @@ constexpr std::string_view check_schema = R"json({
         "witness": {
           "type": "object", "required": ["shape", "steps"], "additionalProperties": false,
           "properties": {
-            "shape": {"enum": ["path", "frontier", "cut", "set"]},
+            "shape": {"enum": @shape@},
             "steps": {"type": "array", "minItems": 1, "items": {
               "type": "object", "required": ["type", "id", "place"], "additionalProperties": false,
               "properties": {
@@ -206,7 +206,7 @@ constexpr std::string_view rules_schema = R"json({
         "level", "remedy", "sources"],
       "properties": {
         "id": {"type": "string", "pattern": "^[a-z]+(-[a-z]+)*$"},
-        "level": {"enum": ["error", "warning", "note"]},
+        "level": {"enum": @level@},
         "thresholds": {"type": "array", "minItems": 1, "items": {
           "type": "object", "required": ["name", "doc", "value", "source"],
           "additionalProperties": false,
@@ -246,8 +246,7 @@ constexpr std::string_view kinds_schema = R"json({
           "type": "object", "required": ["from", "to", "class", "both_ways"],
           "properties": {
             "from": {"type": "string"}, "to": {"type": "string"},
-            "class": {"enum": ["joined", "one-way", "pressure-opened", "reduced", "switched",
-              "metering", "divider", "displacement", "leakage", "element"]},
+            "class": {"enum": @passage@},
             "both_ways": {"type": "boolean"}}}},
         "failures": {"type": "array", "items": {
           "type": "object", "required": ["id", "doc"],
@@ -289,7 +288,7 @@ constexpr std::string_view layout_schema = R"json({
   "required": ["format", "sheet", "symbols", "wires", "joints", "shafts", "labels", "frames"],
   "properties": {
     "format": {"const": "loopwright-layout/1"},
-    "sheet": {"enum": ["A4", "A3", "A2", "A1", "A0"]},
+    "sheet": {"enum": @sheet@},
     "symbols": {"type": "array", "items": {
       "type": "object",
       "required": ["component", "at", "turns", "mirrored"],
@@ -367,9 +366,9 @@ std::vector<std::string_view> json_schema_names() {
     return names;
 }
 
-std::string_view json_schema(std::string_view name) {
+std::string json_schema(std::string_view name) {
     for (const NamedSchema& schema : schemas)
-        if (schema.name == name) return schema.text;
+        if (schema.name == name) return with_words(schema.text);
     return {};
 }
 
