@@ -22,7 +22,7 @@ bool alike_but_for_sides(const Region& region, const CaseGroup& a, const CaseGro
 }  // namespace
 
 High high_of(const Region& region, const LoopSet& loops, const Loop& loop, const Case& one) {
-    if (one.high == High::neither) return High::neither;
+    if (one.high == High::neither || one.direction == Direction::none) return one.high;
     for (const Index e : loops.edges_of(loop)) {
         const Edge& edge = region.edges[e];
         if (edge.part == Part::pump && edge.both_ways &&
@@ -32,15 +32,18 @@ High high_of(const Region& region, const LoopSet& loops, const Loop& loop, const
     return one.drive ? High::a : High::b;
 }
 
-StateSet CaseGroups::states_low(std::uint32_t number, std::size_t loop, High side) const {
+StateSet CaseGroups::states_low(std::uint32_t number, std::size_t loop, High side,
+                                High pull) const {
     StateSet states = 0;
     for (const CaseGroup& group : groups())
-        if (group.alike == number && group.highs[loop] != side) states |= group.states;
+        if (group.alike == number && group.highs[loop] != side &&
+            !pulled_away(pull, group.highs[loop]))
+            states |= group.states;
     return states;
 }
 
 void CaseGroups::find(const Region& region, const std::array<const LoopSet*, 3>& loops,
-                      StateSet allowed) {
+                      StateSet allowed, bool pumps_turn_alike) {
     count_ = 0;
     std::uint32_t numbers = 0;
     for (const Case& one : cases) {
@@ -57,6 +60,9 @@ void CaseGroups::find(const Region& region, const std::array<const LoopSet*, 3>&
         bool same = false;
         for (std::size_t i = 0; i < count_ && !same; ++i) {
             CaseGroup& other = groups_[i];
+            if (!pumps_turn_alike &&
+                (other.first.direction != one.direction || other.first.neutral() != one.neutral()))
+                continue;
             if (other.alike != group.alike && !alike_but_for_sides(region, other, group)) continue;
             group.alike = other.alike;
             same = other.highs == group.highs &&

@@ -18,28 +18,35 @@ struct Case {
     High high = High::neither;
     bool drive = true;
     StateSet states = 0;
+
+    bool neutral() const { return direction == Direction::none && high == High::neither; }
 };
 
-inline constexpr std::array<Case, 5> cases = {{
+/// What comes while the oil dies away and, with the prime mover off, while the machine is towed.
+inline constexpr StateSet either_way = bit(State::lost_signal) | bit(State::towing);
+
+inline constexpr std::array<Case, 7> cases = {{
     {.states = bit(State::neutral)},
     {.direction = Direction::forward,
      .high = High::a,
-     .states = bit(State::drive_forward) | bit(State::lost_signal)},
+     .states = bit(State::drive_forward) | either_way},
     {.direction = Direction::forward,
      .high = High::b,
      .drive = false,
-     .states = bit(State::overrun_forward) | bit(State::lost_signal)},
+     .states = bit(State::overrun_forward) | either_way},
     {.direction = Direction::reverse,
      .high = High::b,
-     .states = bit(State::drive_reverse) | bit(State::lost_signal)},
+     .states = bit(State::drive_reverse) | either_way},
     {.direction = Direction::reverse,
      .high = High::a,
      .drive = false,
-     .states = bit(State::overrun_reverse) | bit(State::lost_signal)},
+     .states = bit(State::overrun_reverse) | either_way},
+    {.high = High::a, .states = bit(State::hold) | bit(State::stopped)},
+    {.high = High::b, .states = bit(State::hold) | bit(State::stopped)},
 }};
 
 /// Which side of a loop is high. One-way pumps have no reverse: driving, their outlet is high;
-/// overrunning, their inlet.
+/// overrunning, their inlet. At a standstill either can be.
 High high_of(const Region& region, const LoopSet& loops, const Loop& loop, const Case& one);
 
 /// Cases that share one situation.
@@ -55,14 +62,17 @@ struct CaseGroup {
 class CaseGroups {
   public:
     /// `loops`: by direction; directions may share a set. `allowed`: the states to group.
-    void find(const Region& region, const std::array<const LoopSet*, 3>& loops, StateSet allowed);
+    /// `pumps_turn_alike`: no pump stands or turns backwards in some of them.
+    void find(const Region& region, const std::array<const LoopSet*, 3>& loops, StateSet allowed,
+              bool pumps_turn_alike);
 
     /// Numbers of those alike come in ascending order of their firsts.
     std::span<const CaseGroup> groups() const { return {groups_.data(), count_}; }
     /// The states of all groups with that number.
     StateSet states_alike(std::uint32_t number) const { return alike_states_[number]; }
-    /// Those of them in which side a (b) of a loop may be low.
-    StateSet states_low(std::uint32_t number, std::size_t loop, High side) const;
+    /// Those of them in which side a (b) of a loop may be low, whose load pulls so that `pull`
+    /// alone can be high (neither: both can).
+    StateSet states_low(std::uint32_t number, std::size_t loop, High side, High pull) const;
 
   private:
     std::array<CaseGroup, cases.size()> groups_ = {};

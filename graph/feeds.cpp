@@ -142,7 +142,8 @@ void Feeds::add_make_up_path(const Region& region, Index node, std::vector<FlowA
 
 void find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,
                 const LoopSet& loops, std::span<const std::uint8_t> looped,
-                std::span<const std::uint8_t> open_part_ways, Direction direction, Feeds& feeds) {
+                std::span<const std::uint8_t> open_part_ways, const Turning& turning,
+                Feeds& feeds) {
     begin_at_reservoirs(region, feeds.to_tank);
     graph.work += feeds.to_tank.run(
         region, [&](Index /*node*/, const FlowArc& arc) { return vents(region, standing, arc); });
@@ -159,11 +160,13 @@ void find_feeds(const FlowGraph& graph, const Region& region, const Standing& st
     feeds.line.clear(region.node_count);
     for (const Index e : region.machines) {
         const Edge& edge = region.edges[e];
-        if (edge.part != Part::pump || edge.from == edge.to || looped[e] != 0 ||
-            !graph.turned(edge.component))
+        if (edge.part != Part::pump || edge.from == edge.to || looped[e] != 0) continue;
+        // A two-way pump stands at no stroke, or delivers as the flow says whatever its shaft does.
+        if (edge.both_ways ? turning.direction == Direction::none ||
+                                 !turning.turns(graph.drives(), edge.component)
+                           : !turning.turns_ahead(graph.drives(), edge.component))
             continue;
-        if (edge.both_ways && direction == Direction::none) continue;  // it stands at no stroke
-        const bool out_at_to = (displacement_ways(edge, direction) & open_forward) != 0;
+        const bool out_at_to = (displacement_ways(edge, turning.direction) & open_forward) != 0;
         const Index inlet = out_at_to ? edge.from : edge.to;
         const Index outlet = out_at_to ? edge.to : edge.from;
         if (!feeds.from_tank.reached(inlet) || feeds.vented[outlet] != 0) continue;

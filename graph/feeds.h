@@ -16,6 +16,24 @@
 /// Charge line what the sources reach by joined, element and hand-valve passages
 namespace loopwright {
 
+/// How the prime movers turn in a situation.
+struct Turning {
+    Direction direction = Direction::none;
+    /// For each drive whether it stands still, as one of variable speed does in neutral that drives
+    /// a loop's pump; empty: none does.
+    std::span<const std::uint8_t> still = {};
+
+    bool turns(const Drives& drives, Index component) const {
+        const Index drive = drives.of(component);
+        return drive != none && drives[drive].turned && (still.empty() || still[drive] == 0);
+    }
+    /// Whether it turns the way that its flow is stated for.
+    bool turns_ahead(const Drives& drives, Index component) const {
+        return turns(drives, component) &&
+               (direction != Direction::reverse || !drives.at(component).reversing);
+    }
+};
+
 struct ChargeSource {
     Index edge = none;      ///< the pump's displacement passage
     Index outlet = none;    ///< node
@@ -70,7 +88,7 @@ void find_at_tank(const FlowGraph& graph, const Region& region, const Standing& 
 /// Works out all of `feeds` anew, in the memory that it has.
 void find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,
                 const LoopSet& loops, std::span<const std::uint8_t> looped,
-                std::span<const std::uint8_t> open_part_ways, Direction direction, Feeds& feeds);
+                std::span<const std::uint8_t> open_part_ways, const Turning& turning, Feeds& feeds);
 
 /// Whether feeds found in one standing are those of another, to the last witness: none of their
 /// searches came to an edge that it passes in the one and not in the other. `changed` holds all

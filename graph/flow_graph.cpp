@@ -9,17 +9,7 @@
 
 namespace loopwright {
 
-namespace {
-
-/// Whether what stands between two shafts turns one when the other turns.
-bool passes_torque(const Circuit& circuit, const Component& component) {
-    return component.kind->part != Part::clutch || circuit.is_yes(component, "engaged");
-}
-
-}  // namespace
-
-FlowGraph::FlowGraph(const Circuit& circuit) : circuit_(circuit) {
-    find_turned();
+FlowGraph::FlowGraph(const Circuit& circuit) : circuit_(circuit), drives_(circuit) {
     find_joints();
     find_regions();
     fill_regions();
@@ -171,6 +161,7 @@ void FlowGraph::fill_regions() {
                 edge.both_ways = passage.both_ways;
                 edge.bypass = passage.bypass;
                 edge.part = part(c);
+                edge.for_towing = component.kind->for_towing;
                 edge.meant_for_loop = machine && ((edge.part == Part::pump && edge.both_ways) ||
                                                   circuit_.is_yes(component, "closed-loop"));
             }
@@ -244,27 +235,6 @@ void FlowGraph::fill_regions() {
             .first_edge = {first_edge_.data() + here.first, in_region + 1}};
     }
     work += joints_.size() + edges_.size();
-}
-
-void FlowGraph::find_turned() {
-    const auto shaft_count = static_cast<Index>(circuit_.shafts.size());
-    DisjointSets sets(shaft_count);
-    for (Index shaft = 0; shaft < shaft_count; ++shaft)
-        for (const Index c : circuit_.components_of(circuit_.shafts[shaft])) {
-            const Component& component = circuit_.components[c];
-            if (component.far_shaft != none && component.shaft != none &&
-                passes_torque(circuit_, component))
-                sets.join(component.shaft, component.far_shaft);
-        }
-    std::vector<std::uint8_t> driven(shaft_count, 0);
-    for (Index shaft = 0; shaft < shaft_count; ++shaft)
-        for (const Index c : circuit_.components_of(circuit_.shafts[shaft]))
-            if (circuit_.components[c].kind->part == Part::prime_mover)
-                driven[sets.find(shaft)] = 1;
-    turned_.assign(circuit_.components.size(), 0);
-    for (Index shaft = 0; shaft < shaft_count; ++shaft)
-        if (driven[sets.find(shaft)] != 0)
-            for (const Index c : circuit_.components_of(circuit_.shafts[shaft])) turned_[c] = 1;
 }
 
 Part FlowGraph::part(Index component) const {

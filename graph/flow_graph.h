@@ -4,6 +4,7 @@
 #include <span>
 #include <vector>
 
+#include <loopwright/graph/drives.h>
 #include <loopwright/parser/circuit.h>
 
 /// The circuit as a graph of ways for oil.
@@ -30,6 +31,7 @@ struct Edge {
     bool both_ways = false;
     bool bypass = false;
     bool locked = false;          ///< hand valves only
+    bool for_towing = false;      ///< opened to move the machine with the prime mover stopped
     bool meant_for_loop = false;  ///< a two-way pump, or a machine declared closed-loop
     Part part = Part::plumbing;
 };
@@ -89,8 +91,9 @@ class FlowGraph {
     Index node_of(Index port) const { return node_of_port_[port]; }
     /// The region that a component's passages are in; `none` for one without passages.
     Index region_of(Index component) const { return region_of_component_[component]; }
+    const Drives& drives() const { return drives_; }
     /// On a shaft that a prime mover turns, through gearboxes and engaged clutches too.
-    bool turned(Index component) const { return turned_[component] != 0; }
+    bool turned(Index component) const { return drives_.turned(component); }
     /// The part that a component plays here: a pump/motor unit is a pump where a prime mover turns
     /// it, else an actuator.
     Part part(Index component) const;
@@ -114,9 +117,9 @@ class FlowGraph {
     void find_joints();
     void find_regions();
     void fill_regions();
-    void find_turned();
 
     const Circuit& circuit_;
+    Drives drives_;
     Index joint_count_ = 0;
     std::vector<Index> joint_of_port_;
     std::vector<std::uint8_t> reservoir_joint_;
@@ -126,7 +129,6 @@ class FlowGraph {
     std::vector<Index> port_lines_;
     std::vector<Index> region_of_component_;
     std::vector<Index> node_of_port_;
-    std::vector<std::uint8_t> turned_;
 
     // Storage that the regions' spans look into.
     std::vector<Index> joints_;

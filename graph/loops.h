@@ -33,6 +33,11 @@ enum class Direction : std::uint8_t { none, forward, reverse };
 /// outlet), b the other.
 enum class High : std::uint8_t { neither, a, b };
 
+/// Whether a load that puts only side `pull` under pressure leaves `high` without.
+constexpr bool pulled_away(High pull, High high) {
+    return pull != High::neither && high != High::neither && pull != high;
+}
+
 struct Loop {
     Range pumps = {};      ///< into LoopSet::machines, components in file order
     Range actuators = {};  ///< into LoopSet::machines

@@ -4,24 +4,13 @@
 #include <vector>
 
 #include <loopwright/graph/flow_graph.h>
+#include <loopwright/graph/known_loop.h>
 #include <loopwright/graph/loops.h>
 #include <loopwright/graph/states.h>
 
 /// Sections: what closed valves cut off from every pump of a loop while an actuator of it stands
 /// there.
 namespace loopwright {
-
-/// A loop as known from all combinations of valve positions together; edges of the region.
-struct KnownLoop {
-    Index first_pump = none;
-    std::vector<Index> pump_edges = {};
-    std::vector<Index> actuator_edges = {};
-    bool reversible = false;  ///< a two-way pump, or an operated valve in the loop
-
-    StateSet states() const {
-        return reversible ? running_states : without(running_states, reverse_states);
-    }
-};
 
 struct Section {
     Index known_loop = none;

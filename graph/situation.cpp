@@ -40,16 +40,19 @@ class Runner {
         for (const KnownLoop& loop : known_) known_slot_[loop.first_pump] = none;
         known_.clear();
         looped_.assign(region.edges.size(), 0);
-        for_each_combination([&](std::uint32_t /*c*/) { learn_from(running_states); });
+        for_each_combination([&](std::uint32_t /*c*/) { learn_from(all_states); });
         if (valves_.any_commands()) {
             for_each_combination([&](std::uint32_t /*c*/) { learn_commands_of_sections(); });
             forget_machines();
             for_each_combination([&](std::uint32_t /*c*/) { learn_from(allowed_somehow()); });
         }
+        for (KnownLoop& loop : known_) find_pull(graph_, region, loop);
+        still_.find(graph_, region, known_, looped_);
         find_open_part_ways(region, looped_, open_part_ways_);
         for_each_combination([&](std::uint32_t c) {
             combination_ = c;
             run_combination();
+            if (valves_.has_towing_ways()) run_towing();
         });
         structure_.finish_region(region, looped_);
     }
@@ -68,6 +71,10 @@ class Runner {
     void stand(std::uint32_t combination) {
         valves_.find_positions(combination, positions_);
         valves_.find_standing(positions_, base_standing_);
+        find_loops();
+    }
+
+    void find_loops() {
         find_at_tank(graph_, *region_, base_standing_, searches_, at_tank_);
         for (const Direction direction :
              {Direction::none, Direction::forward, Direction::reverse}) {
@@ -99,7 +106,7 @@ class Runner {
         for (const auto& [direction, moving] : {std::pair{Direction::forward, forward_states},
                                                 std::pair{Direction::reverse, reverse_states}}) {
             const LoopSet* set = loops_[static_cast<std::size_t>(direction)];
-            if (set != loops_[0] && ((moving | bit(State::lost_signal)) & states) != 0) learn(*set);
+            if (set != loops_[0] && ((moving | either_way) & states) != 0) learn(*set);
         }
     }
 
@@ -154,13 +161,16 @@ class Runner {
         sections_.clear();
         if (valves_.any_commands())
             sections_ = find_sections(graph_, *region_, base_standing_, *loops_[0], known_);
-        if (valves_.follows_pressure()) {
-            shut_standing_ = base_standing_;
-            valves_.set_all_shifted(shut_standing_, false);
-            wide_standing_ = base_standing_;
-            valves_.set_all_shifted(wide_standing_, true);
-        }
-        groups_.find(*region_, loops_, allowed);
+        find_shifted();
+        evaluate_groups(valves_.has_towing_ways() ? without(allowed, bit(State::towing)) : allowed);
+        const auto loops = std::count_if(known_.begin(), known_.end(), has_machines);
+        if (loops < 2) return;
+        for (Index k = 0; k < known_.size(); ++k)
+            if (has_machines(known_[k])) run_apart(k, allowed);
+    }
+
+    void evaluate_groups(StateSet allowed) {
+        groups_.find(*region_, loops_, allowed, still_.pumps_turn_alike);
         std::uint32_t begun = 0;
         for (const CaseGroup& group : groups_.groups()) {
             alike_ = {.number = group.alike,
@@ -169,10 +179,24 @@ class Runner {
             if (alike_.first) ++begun;
             evaluate(group.first, *group.loops, group.highs, group.states);
         }
-        const auto loops = std::count_if(known_.begin(), known_.end(), has_machines);
-        if (loops < 2) return;
-        for (Index k = 0; k < known_.size(); ++k)
-            if (has_machines(known_[k])) run_apart(k, allowed);
+    }
+
+    /// With the ways open that are meant for towing.
+    void run_towing() {
+        if ((valves_.allowed_states(positions_) & bit(State::towing)) == 0) return;
+        valves_.open_towing_ways(base_standing_);
+        find_loops();
+        find_shifted();
+        evaluate_groups(bit(State::towing));
+        standing_region_ = nullptr;  // what stands for the combination is overwritten
+    }
+
+    void find_shifted() {
+        if (!valves_.follows_pressure()) return;
+        shut_standing_ = base_standing_;
+        valves_.set_all_shifted(shut_standing_, false);
+        wide_standing_ = base_standing_;
+        valves_.set_all_shifted(wide_standing_, true);
     }
 
     static bool has_machines(const KnownLoop& loop) { return !loop.pump_edges.empty(); }
@@ -215,12 +239,15 @@ class Runner {
 
     void evaluate(const Case& one, const LoopSet& loops, std::span<const High> highs,
                   StateSet states, Index judged = none) {
-        find_loop_states(loops, states);
+        find_loop_states(loops, highs, states);
+        const Turning turning{one.direction, one.neutral()
+                                                 ? std::span<const std::uint8_t>(still_.still)
+                                                 : std::span<const std::uint8_t>{}};
         alike_.shut = valves_.follows_pressure() ? &shut_standing_ : &base_standing_;
         alike_.wide = valves_.follows_pressure() ? &wide_standing_ : &base_standing_;
         standing_ = base_standing_;
         valves_.set_by_pressure(loops, highs, standing_);
-        update_feeds(loops, one.direction);
+        update_feeds(loops, turning);
         Situation situation{.graph = graph_,
                             .region = *region_,
                             .loops = loops,
@@ -230,6 +257,7 @@ class Runner {
                             .positions = positions_,
                             .undecided = valves_.undecided(),
                             .direction = one.direction,
+                            .turning = turning,
                             .highs = highs,
                             .loop_states = loop_states_,
                             .judged_pump = judged == none ? none : known_[judged].first_pump,
@@ -246,27 +274,31 @@ class Runner {
         if (judge_) judge_(situation);
     }
 
-    void find_loop_states(const LoopSet& loops, StateSet states) {
+    void find_loop_states(const LoopSet& loops, std::span<const High> highs, StateSet states) {
         loop_states_.clear();
         alike_loop_states_.clear();
         alike_low_states_.clear();
         for (std::size_t i = 0; i < loops.loops.size(); ++i) {
-            const StateSet has = states_of(loops.loops[i].first_pump);
-            loop_states_.push_back(states & has);
+            const KnownLoop* known = known_as(loops.loops[i].first_pump);
+            const StateSet has = known == nullptr ? StateSet{0} : known->states();
+            const High pull = known == nullptr ? High::neither : known->pull;
+            loop_states_.push_back(pulled_away(pull, highs[i]) ? StateSet{0} : states & has);
             alike_loop_states_.push_back(alike_.states & has);
             if (alike_.number == alone)
                 alike_low_states_.emplace_back();
             else
                 alike_low_states_.push_back(
-                    {static_cast<StateSet>(has & groups_.states_low(alike_.number, i, High::a)),
-                     static_cast<StateSet>(has & groups_.states_low(alike_.number, i, High::b))});
+                    {static_cast<StateSet>(has &
+                                           groups_.states_low(alike_.number, i, High::a, pull)),
+                     static_cast<StateSet>(has &
+                                           groups_.states_low(alike_.number, i, High::b, pull))});
         }
         alike_.loop_states = alike_loop_states_;
         alike_.low_states = alike_low_states_;
     }
 
     /// Finds the feeds of the situation at hand, where those at hand are not the same.
-    void update_feeds(const LoopSet& loops, Direction direction) {
+    void update_feeds(const LoopSet& loops, const Turning& turning) {
         const auto hold_in = [&](const Standing& other) {
             return hold_with(feeds_, *region_, loops, open_part_ways_,
                              valves_.shifted_by_pressure(), feeds_standing_, other);
@@ -274,7 +306,7 @@ class Runner {
         if (!alike_.first && alike_.number == feeds_number_ &&
             (feeds_of_all_ || hold_in(standing_)))
             return;
-        find_feeds(graph_, *region_, standing_, loops, looped_, open_part_ways_, direction, feeds_);
+        find_feeds(graph_, *region_, standing_, loops, looped_, open_part_ways_, turning, feeds_);
         feeds_standing_ = standing_;
         feeds_number_ = alike_.number;
         // What holds with all shut and with all open holds between.
@@ -287,10 +319,10 @@ class Runner {
                        [](StateSet here, StateSet all) { return (here == 0) == (all == 0); });
     }
 
-    StateSet states_of(Index first_pump) const {
+    /// Null only while other loops stand in neutral.
+    const KnownLoop* known_as(Index first_pump) const {
         const Index known = known_slot_[first_pump];
-        if (known == none) return 0;  // only while other loops stand in neutral
-        return known_[known].states();
+        return known == none ? nullptr : &known_[known];
     }
 
     const FlowGraph& graph_;
@@ -305,6 +337,7 @@ class Runner {
     std::vector<Index> known_slot_;  // by first pump, into known_
     std::vector<std::uint8_t> looped_;
     std::vector<std::uint8_t> open_part_ways_;
+    StillDrives still_;
     const Region* standing_region_ = nullptr;  // that the one combination stands for
 
     // Of the combination at hand.

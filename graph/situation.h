@@ -12,7 +12,8 @@
 #include <loopwright/graph/states.h>
 
 /// A situation: one region in one state (or several that stand alike) with one set of positions of
-/// its operated valves. Everything that rules ask of it is worked out once, and then const.
+/// its operated valves. Everything that rules ask of it is worked out once, and then const. Where
+/// the states are stopped and towing, too, the feeds are those of the running ones.
 namespace loopwright {
 
 /// A side as a rule sees it.
@@ -58,6 +59,7 @@ struct Situation {
     std::span<const Index> positions = {};  ///< where each of them stands, into Circuit::positions
     std::span<const Index> undecided = {};  ///< valves, where they have too many combinations
     Direction direction = Direction::none;
+    Turning turning = {};
     std::span<const High> highs = {};            ///< for each loop
     std::span<const StateSet> loop_states = {};  ///< for each loop, those of `states` that it has
     Index judged_pump = none;  ///< first pump of the only loop that is judged, the others standing
@@ -83,7 +85,7 @@ struct Situation {
     }
 };
 
-/// Goes through all running states of all regions, each situation worked out once, and returns the
+/// Goes through all states of all regions, each situation worked out once, and returns the
 /// structure found on the way. `judge` may be empty.
 Structure for_each_situation(const FlowGraph& graph,
                              const std::function<void(const Situation&)>& judge);

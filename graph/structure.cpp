@@ -93,7 +93,7 @@ StructureBuilder::SideSlot& StructureBuilder::slot_of(const JudgedSide& side) {
 
 void StructureBuilder::see_side(const JudgedSide& side, const Region& region) {
     SideSlot& slot = slot_of(side);
-    slot.states |= side.states;
+    slot.states |= side.states & running_states;
     if (std::equal(side.nodes.begin(), side.nodes.end(), slot.nodes.begin(), slot.nodes.end()))
         return;
     // What valves and directions make of it, all together.

@@ -134,7 +134,8 @@ void ValveBoard::begin(const Region& region) {
     base_.assign(region.edges.size(), 0);
     valves_.clear();
     flushing_.clear();
-    for (auto* list : {&piloted_, &shifted_by_pressure_, &components_, &undecided_}) list->clear();
+    for (auto* list : {&piloted_, &shifted_by_pressure_, &towing_ways_, &components_, &undecided_})
+        list->clear();
     for (Index i = 0; i < region.components.size(); ++i) {
         const Index c = region.components[i];
         const Component& component = circuit_.components[c];
@@ -149,6 +150,7 @@ void ValveBoard::begin(const Region& region) {
                 (edge.shift == Shift::hand && circuit_.choice(component, "position") != "closed"))
                 base_[e] = ways;
             if (is_piloted(edge.shift)) piloted_.push_back(e);
+            if (edge.for_towing) towing_ways_.push_back(e);
             by_pressure = by_pressure || edge.shift == Shift::pressure;
         }
         if (component.positions.size() > 0) {
@@ -201,6 +203,11 @@ void ValveBoard::find_standing(std::span<const Index> positions, Standing& stand
         }
 }
 
+void ValveBoard::open_towing_ways(Standing& standing) const {
+    for (const Index e : towing_ways_)
+        standing[e] = region_->edges[e].both_ways ? open_forward | open_backward : open_forward;
+}
+
 void ValveBoard::note_command(Index component, Index loop) {
     // Both are in file order.
     const auto at = std::lower_bound(components_.begin(), components_.end(), component);
@@ -215,17 +222,17 @@ bool ValveBoard::any_commands() const {
 }
 
 StateSet ValveBoard::allowed_states(std::span<const Index> positions) const {
-    if (!undecided_.empty()) return running_states;
-    StateSet allowed = running_states;
+    if (!undecided_.empty()) return all_states;
+    StateSet allowed = all_states;
     for (std::size_t v = 0; v < valves_.size(); ++v) allowed &= allowed_by(v, positions[v]);
     return allowed;
 }
 
 StateSet ValveBoard::allowed_by(std::size_t valve, Index position) const {
     const Position& stands = circuit_.positions[position];
-    StateSet allowed = running_states;
+    StateSet allowed = all_states;
     if (!stands.rest) {
-        allowed = without(allowed, bit(State::lost_signal));
+        allowed = without(allowed, rest_states);
         if (!valves_[valve].loops.empty()) allowed = without(allowed, bit(State::neutral));
     }
     // Where some position names a state, only such positions stand in it.
@@ -237,8 +244,8 @@ StateSet ValveBoard::allowed_by(std::size_t valve, Index position) const {
 }
 
 StateSet ValveBoard::allowed_states_apart(std::span<const Index> positions, Index loop) const {
-    if (!undecided_.empty()) return running_states;
-    StateSet allowed = running_states;
+    if (!undecided_.empty()) return all_states;
+    StateSet allowed = all_states;
     for (std::size_t v = 0; v < valves_.size(); ++v) {
         const std::vector<Index>& loops = valves_[v].loops;
         const bool others_only =

@@ -37,12 +37,16 @@ class ValveBoard {
     /// What stands open with the valves so, flushing valves shut.
     void find_standing(std::span<const Index> positions, Standing& standing) const;
 
+    /// Whether there are ways that are opened for towing.
+    bool has_towing_ways() const { return !towing_ways_.empty(); }
+    void open_towing_ways(Standing& standing) const;
+
     /// Told that a valve commands a loop: one of its paths is a passage of the loop or leads to a
     /// section of it. `loop`: any number that stands for the loop.
     void note_command(Index component, Index loop);
     bool any_commands() const;
 
-    /// The running states that allow these positions: at rest without a signal; commanding valves
+    /// The states that allow these positions: at rest while nothing is operated; commanding valves
     /// at rest in neutral; in motion the positions declared `in` the state, if there are any.
     StateSet allowed_states(std::span<const Index> positions) const;
     /// The same for one loop while all others stand in neutral, so at rest what commands only them.
@@ -79,6 +83,7 @@ class ValveBoard {
     std::vector<Valve> flushing_;
     std::vector<Index> piloted_;              // edges: of piloted and shuttle valves
     std::vector<Index> shifted_by_pressure_;  // these, and all edges of flushing valves
+    std::vector<Index> towing_ways_;          // edges
     std::vector<Index> components_;
     std::vector<Index> undecided_;
     std::uint32_t combinations_ = 1;

@@ -308,11 +308,12 @@ extern constinit const Rule case_drain_path{
                         "or filter element lets the oil pass.",
              .data = "drain, case-pressure, opening-pressure, setting, locked, joins",
              .subject = "each machine drained outside",
-             .states = "running",
+             .states = "running and towing",
              .level = Level::error,
              .remedy = "Lead the drain to the reservoir by a line of its own without a valve, or "
                        "lock the valve open; take out the check or relief that holds too much.",
              .sources = sources},
+    .asked = running_states | bit(State::towing),
     .judge = judge,
     .judge_alike = judge_alike};
 

@@ -13,19 +13,20 @@ CheckResult judge(const Circuit& circuit, std::span<const Rule* const> rules,
     CheckResult result;
     std::vector<Docket> dockets;
     dockets.reserve(rules.size());
-    for (const Rule* rule : rules)
-        dockets.emplace_back(graph, rule->info, rule->best_state, thresholds, *result.keep);
+    for (const Rule* rule : rules) dockets.emplace_back(graph, *rule, thresholds, *result.keep);
 
     std::vector<std::uint32_t> settled(rules.size(), 0);  // a bit for each group of those alike
     result.structure = for_each_situation(graph, [&](const Situation& situation) {
         const std::uint32_t group = std::uint32_t{1} << situation.alike.number;
         for (std::size_t i = 0; i < rules.size(); ++i) {
             const Rule& rule = *rules[i];
+            if ((situation.alike.states & rule.asked) == 0) continue;
             if (rule.judge_alike != nullptr && situation.alike.first) {
                 settled[i] &= ~group;
                 if (rule.judge_alike(situation, dockets[i])) settled[i] |= group;
             }
-            if (rule.judge != nullptr && (settled[i] & group) == 0)
+            if (rule.judge != nullptr && (settled[i] & group) == 0 &&
+                (situation.states & rule.asked) != 0)
                 rule.judge(situation, dockets[i]);
         }
     });

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <bit>
 
+#include <loopwright/rules/rule.h>
+
 namespace loopwright {
 
 namespace {
@@ -14,9 +16,13 @@ int rank(Outcome outcome, Level level) {
 
 }  // namespace
 
-Docket::Docket(const FlowGraph& graph, const RuleInfo& rule, bool best_state,
-               const Thresholds& thresholds, Keep& keep)
-    : graph_(graph), rule_(rule), best_state_(best_state), thresholds_(thresholds), keep_(keep) {
+Docket::Docket(const FlowGraph& graph, const Rule& rule, const Thresholds& thresholds, Keep& keep)
+    : graph_(graph),
+      rule_(rule.info),
+      asked_(rule.asked),
+      best_state_(rule.best_state),
+      thresholds_(thresholds),
+      keep_(keep) {
     verdicts_.reserve(2 * graph.regions().size());  // few drives have more sides or housings
 }
 
@@ -80,6 +86,7 @@ bool Docket::decides(const Verdict& verdict, Outcome outcome, Level level) const
 
 Verdict* Docket::record(const Situation& situation, ElementType type, Index index, StateSet states,
                         Outcome outcome, Level level) {
+    states &= asked_;
     if (states == 0) return nullptr;
     if (region_ != &situation.region) close_region();
     region_ = &situation.region;

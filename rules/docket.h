@@ -10,14 +10,15 @@
 
 namespace loopwright {
 
+struct Rule;
+
 /// Folds what one rule finds in many situations into one verdict for each subject: the worst
 /// outcome decides (or the best, see Rule), all states that share it are listed, and the words and
 /// witness are those of the first situation that had it.
 class Docket {
   public:
     /// `keep` is the memory of all that the verdicts show.
-    Docket(const FlowGraph& graph, const RuleInfo& rule, bool best_state,
-           const Thresholds& thresholds, Keep& keep);
+    Docket(const FlowGraph& graph, const Rule& rule, const Thresholds& thresholds, Keep& keep);
 
     /// The rule's threshold of that name, SI.
     double threshold(std::string_view name) const { return thresholds_.value(rule_, name); }
@@ -90,7 +91,8 @@ class Docket {
 
     const FlowGraph& graph_;
     const RuleInfo& rule_;
-    bool best_state_;
+    const StateSet asked_;  ///< states outside it are left out of what is noted
+    const bool best_state_;
     const Thresholds& thresholds_;
     Keep& keep_;
     std::vector<Verdict> verdicts_;

@@ -3,6 +3,7 @@
 #include <loopwright/base/finding.h>
 #include <loopwright/graph/analysis.h>
 #include <loopwright/graph/situation.h>
+#include <loopwright/graph/states.h>
 #include <loopwright/rules/docket.h>
 
 namespace loopwright {
@@ -11,7 +12,8 @@ namespace loopwright {
 /// in a file of its own, named after its id; registry.cpp lists all.
 struct Rule {
     RuleInfo info = {};
-    /// Judges the subjects of one situation; called for every situation of the running states.
+    StateSet asked = running_states;  ///< the states that it is asked in
+    /// Judges the subjects of one situation; called for every situation of the states asked in.
     void (*judge)(const Situation&, Docket&) = nullptr;
     /// Judges all situations that are alike (`Situation::alike`) at once, shown the first of them.
     /// False, with nothing recorded, where it cannot tell: then `judge` is called for each. May be

@@ -37,6 +37,7 @@ extern constinit const Kind bypass_valve{
     .title = "bypass valve",
     .doc =
         "Joins the sides of a loop by hand, as for towing. Closed unless the file says otherwise.",
+    .for_towing = true,
     .ports = ports,
     .attributes = attributes,
     .passages = passages,

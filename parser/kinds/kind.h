@@ -147,7 +147,8 @@ struct Kind {
     std::string_view title = {};  ///< for people, singular
     std::string_view doc = {};    ///< one or two sentences
     Part part = Part::plumbing;
-    bool turns = false;  ///< has a shaft end, or a rod
+    bool turns = false;       ///< has a shaft end, or a rod
+    bool for_towing = false;  ///< opened by hand to move the machine with the prime mover stopped
     /// Names of its two shaft ends, joined as `id.end`; empty: it has one, joined by its id.
     std::span<const std::string_view> ends = {};
     Children children = Children::no;

@@ -68,9 +68,10 @@ TEST(Topologies, SideHasItsLinesPortsAndStates) {
     EXPECT_EQ(ports, (std::set<std::string>{"P1.B", "M1.B", "R3.P", "R2.T", "C2.B", "V1.B"}));
     ASSERT_EQ(side.lines.size(), 1U);
     EXPECT_EQ(circuit.lines[side.lines[0]].path, "HB");
-    EXPECT_EQ(side.states, (std::vector<State>{State::neutral, State::drive_forward,
-                                               State::drive_reverse, State::overrun_forward,
-                                               State::overrun_reverse, State::lost_signal}));
+    EXPECT_EQ(side.states,
+              (std::vector<State>{State::neutral, State::drive_forward, State::drive_reverse,
+                                  State::overrun_forward, State::overrun_reverse, State::hold,
+                                  State::lost_signal}));
 }
 
 TEST(Topologies, ChargeLineReachesOverTheFilterUpToTheChecks) {
@@ -141,14 +142,14 @@ TEST(Topologies, OneWayPumpWithAReversingValve) {
               "  side:M1.B section\nopen:P2 P2 :\n");
     const std::string moving = " drive-forward drive-reverse overrun-forward overrun-reverse\n";
     EXPECT_EQ(side_states(circuit), "side:P1.S:" + moving + "side:P1.P:" + moving +
-                                        "side:M1.A: neutral lost-signal\n"
-                                        "side:M1.B: neutral lost-signal\n");
+                                        "side:M1.A: neutral hold lost-signal\n"
+                                        "side:M1.B: neutral hold lost-signal\n");
 }
 
 TEST(Topologies, OneWayPumpAloneHasNoReverse) {
     const Circuit circuit = circuit_with(R"(<pump id="P1"/><motor id="M1"/>
         <line id="HA" joins="P1.P M1.A"/><line id="HB" joins="M1.B P1.S"/>)");
-    const std::string states = " neutral drive-forward overrun-forward lost-signal\n";
+    const std::string states = " neutral drive-forward overrun-forward hold lost-signal\n";
     EXPECT_EQ(side_states(circuit), "side:P1.S:" + states + "side:P1.P:" + states);
 }
 
@@ -169,11 +170,11 @@ TEST(Topologies, IsolatingValveMakesSections) {
     const std::string moving = " drive-forward drive-reverse overrun-forward overrun-reverse";
     EXPECT_EQ(side_states(circuit_with(isolated(""))),
               "side:P1.A:" + moving + "\nside:P1.B:" + moving + "\nside:M1.A: neutral" + moving +
-                  " lost-signal\nside:M1.B: neutral" + moving + " lost-signal\n");
+                  " hold lost-signal\nside:M1.B: neutral" + moving + " hold lost-signal\n");
     EXPECT_EQ(side_states(circuit_with(isolated(
                   "", R"( in="drive-forward drive-reverse overrun-forward overrun-reverse")"))),
               "side:P1.A:" + moving + "\nside:P1.B:" + moving +
-                  "\nside:M1.A: neutral lost-signal\nside:M1.B: neutral lost-signal\n");
+                  "\nside:M1.A: neutral hold lost-signal\nside:M1.B: neutral hold lost-signal\n");
 }
 
 TEST(Topologies, MotorThatFreewheelsIsNoSection) {

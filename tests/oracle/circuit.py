@@ -115,11 +115,21 @@ class Circuit:
         self.waivers = []  # (rule, subject)
         self.unknown = []  # devices of which nobody knows the inside
         self.turned = set()  # machines that a prime mover turns
+        self.drive = {}  # path -> what it turns with
+        self.movers = {}  # drive -> attributes of its prime movers
+        self.loads = {}  # drive -> attributes of its loads
 
     def machines(self, kind=None):
         """What displaces oil (or plays one part in it) in the order of the file."""
         return [part for part in self.components.values()
                 if kinds.displaces(part.kind, part.attributes) and kind in (None, part.plays)]
+
+    def pull(self, actuators):
+        """Which side of a loop is high whatever the state, as its loads always pull one way."""
+        loads = [load for motor in actuators for load in self.loads.get(self.drive[motor], ())]
+        senses = {load.get("overrunning-sense", "either")
+                  if load.get("overrunning", "no") == "yes" else "none" for load in loads}
+        return {("forward",): "B", ("reverse",): "A"}.get(tuple(senses), "")
 
     def displacement_nodes(self, path):
         """The two nodes that a machine's working ports stand on."""
@@ -230,6 +240,11 @@ def read(path, inside=None):
               if part.kind in kinds.PRIME_MOVERS}
     for order, part in enumerate(reader.parts):
         part.order = order
+        circuit.drive[part.path] = reader.shafts.find(part.path)
+        for kind, found in (("load", circuit.loads), *((mover, circuit.movers)
+                                                       for mover in kinds.PRIME_MOVERS)):
+            if part.kind == kind:
+                found.setdefault(circuit.drive[part.path], []).append(part.attributes)
         if reader.shafts.find(part.path) in movers:
             circuit.turned.add(part.path)
         part.plays = kinds.plays(part.kind, part.path in circuit.turned)

@@ -9,7 +9,33 @@ def circuits(changed, drained):
 
     unit = f'<pump-motor id="{{}}" {drained}/>'
     parted = '<clutch id="X1" engaged="no"/>'
+    variable = '<electric-motor id="E1" variable-speed="yes"/>'
+    reversing = '<electric-motor id="E1" variable-speed="yes" reversing="yes"/>'
+    own_motor = {"W1": "E1 P1", "X1": '<electric-motor id="X1"/>', "W3": "X1 P2"}
     return {
+        "variable-speed": changed("charge pump stands in neutral", E1=variable),
+        "variable-speed-charge-apart": changed("charge pump turns on", E1=variable, **own_motor),
+        "variable-speed-of-the-charge-pump": changed(
+            "charge pump's own motor", **{**own_motor, "X1": variable.replace("E1", "X1")}),
+        "variable-and-fixed-speed": changed("two motors on the shaft", E1=variable,
+                                            X1='<electric-motor id="X1"/>', W1="E1 X1 P1 P2"),
+        "reversing": changed("charge pump turned backwards", E1=reversing),
+        "reversing-charge-apart": changed("charge pump turns on", E1=reversing, **own_motor),
+        **{f"hoist-{sense}": changed(f"load pulls {sense}", W2="M1 D1", D1=(
+            f'<load id="D1" overrunning="yes" overrunning-sense="{sense}"/>'))
+           for sense in ("forward", "reverse", "either")},
+        "hoist-one-side-made-up": changed("side A has no check", W2="M1 D1", D1=(
+            '<load id="D1" overrunning="yes" overrunning-sense="reverse"/>'),
+            HA="P1.A M1.A R2.P R3.T", G2="F1.B C2.A", G4="C1.A C1.B"),
+        "drain-over-the-towing-way": changed("housing's way out while towed alone",
+                                             X1='<bypass-valve id="X1"/>', L1="P1.L X1.A",
+                                             L2="X1.B T1.D", L3="M1.L T1.X"),
+        "drain-shut-off-but-for-towing": changed("drain beside the towing way",
+                                                 X1='<bypass-valve id="X1"/>', L1="P1.L X1.A C3.A",
+                                                 C3='<check-valve id="C3" opening-pressure="9 bar"/>',
+                                                 L2="X1.B C3.B T1.D", L3="M1.L T1.X"),
+        "towing-way": changed("bypass valve between the sides", X1='<bypass-valve id="X1"/>',
+                              HA="P1.A M1.A C1.B R2.P R3.T X1.A", HB="P1.B M1.B C2.B R3.P R2.T X1.B"),
         "electric-motor": changed("electric motor", E1='<electric-motor id="E1"/>'),
         "gearbox": changed("pumps behind a gearbox", **behind('<gearbox id="X1"/>')),
         "gearbox-turned-round": changed("pumps at the end in", **behind(

@@ -50,14 +50,19 @@ class Judged:
 
     @cached_property
     def situations(self):
-        """Every situation of every region, in all six states."""
+        """Every situation of every region, in all seven running states."""
         return [situation for survey in self.surveys for situation in survey.all_situations]
+
+    @cached_property
+    def towing_situations(self):
+        """Those of every region while the machine is towed."""
+        return [situation for survey in self.surveys for situation in survey.towing_situations()]
 
     @cached_property
     def loop_situations(self):
         """Those of a loop, in the states that the loop has."""
         return [situation for situation in self.situations
-                if situation.known and situation.state in situation.known.states]
+                if situation.known and situation.known.has(situation)]
 
     @cached_property
     def loop_machines(self):

@@ -30,7 +30,7 @@ class Tampered {
           standing_(s.standing) {
         for (std::size_t e = 0; e < edges_.size(); ++e) change(edges_[e], standing_[e]);
         region_.edges = edges_;
-        find_feeds(s.graph, region_, standing_, s.loops, s.looped, s.open_part_ways, s.direction,
+        find_feeds(s.graph, region_, standing_, s.loops, s.looped, s.open_part_ways, s.turning,
                    feeds_);
     }
 
@@ -44,6 +44,7 @@ class Tampered {
                                 .positions = s.positions,
                                 .undecided = s.undecided,
                                 .direction = s.direction,
+                                .turning = s.turning,
                                 .highs = s.highs,
                                 .loop_states = s.loop_states,
                                 .judged_pump = s.judged_pump,

@@ -49,6 +49,8 @@ class Passage:
     locked: bool = False
     #: The port whose pressure opens it, or (a check) keeps it shut.
     pilot: Optional[str] = None
+    #: Opened to move the machine with the prime mover stopped.
+    for_towing: bool = False
 
 
 # Exact factors to pascal: the bar is 100 kPa; the psi is a pound-force (0.45359237 kg times
@@ -226,7 +228,8 @@ def _valve(kind, attributes, declared):
             else Fraction(0)
         yield Passage(name, tail, head, both=both, opening=held, pilot=pilot,
                       drawn_open=name != HAND or attributes.get("position", "closed") == "open",
-                      locked=attributes.get("locked", "no") == "yes")
+                      locked=attributes.get("locked", "no") == "yes",
+                      for_towing=kind == "bypass-valve")
 
 
 def _check(attributes):

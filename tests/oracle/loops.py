@@ -52,9 +52,8 @@ class Loop:
         return [way for way in self.ways if way.kind != kinds.DISPLACEMENT]
 
 
-def find_loops(region, flow, positions):
+def find_loops(region, flow, standing):
     """The loops of a region; `flow` is forward, reverse or none, flushing valves are centred."""
-    standing = Standing(positions)
     still = quiet(region, standing)
     # A node that opens to a reservoir both ways is taken out with it.
     out = region.reservoirs | (reach(still, region.reservoirs, backwards=True)

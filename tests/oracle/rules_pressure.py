@@ -62,7 +62,7 @@ def _limited(charge, side, piece, others):
 def case_drain_path(judged):
     """Does every housing reach a reservoir through nothing that can close or hold too much?"""
     ledger = Ledger("case-drain-path")
-    for situation in judged.situations:
+    for situation in judged.situations + judged.towing_situations:
         for part in situation.region.machines:
             case = kinds.case_ports(part.attributes)
             if case:

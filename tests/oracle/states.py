@@ -14,7 +14,9 @@ from loops import find_loops, find_sections
 from ways import Standing, vented
 
 RUNNING = ["neutral", "drive-forward", "drive-reverse", "overrun-forward", "overrun-reverse",
-           "lost-signal"]
+           "hold", "lost-signal"]
+#: Those in which no valve is operated.
+AT_REST = ("hold", "lost-signal", "towing")
 MOST_COMBINATIONS = 1 << 16
 
 #: state -> the (flow, high side) pairs it stands for; lost-signal: each in turn.
@@ -24,7 +26,9 @@ TWO_WAY = {
     "drive-reverse": [("reverse", "B")],
     "overrun-forward": [("forward", "B")],
     "overrun-reverse": [("reverse", "A")],
+    "hold": [("none", "A"), ("none", "B")],
     "lost-signal": [(flow, high) for flow in ("forward", "reverse") for high in "AB"],
+    "towing": [(flow, high) for flow in ("forward", "reverse") for high in "AB"],
 }
 #: Where all pumps of a loop deliver one way, whichever way the valves send it: drive has the outlet
 #: high, overrun the inlet.
@@ -45,25 +49,27 @@ class Situation:
         self.loop = None
         #: (loop, high) of every loop there is: this one, then the others.
         self.loops = []
-        for loop in survey.loops(self.flow, positions):
+        towing = state == "towing"
+        for loop in survey.loops(self.flow, positions, towing):
             if known and loop.name == known.name:
                 self.loop = loop
                 self.loops.append((loop, self.high))
         taken = set(self.loop.machines) if self.loop else set()
-        for loop in survey.loops("none" if others_neutral else self.flow, positions):
+        for loop in survey.loops("none" if others_neutral else self.flow, positions, towing):
             other = survey.known.get(loop.name)
             if other and other is not known and not taken.intersection(loop.machines):
                 high = None if others_neutral else other.directions[state][turn][1]
                 self.loops.append((loop, high))
-        self.standing = Standing(positions, self._low_sides())
-        self.standing = Standing(positions, self.standing.low, self._shifted())
+        self.standing = Standing(positions, towing=towing)
+        self.standing = Standing(positions, self._low_sides(), towing=towing)
+        self.standing = Standing(positions, self.standing.low, self._shifted(), towing)
 
     def _low_sides(self):
         """Flushing valve -> its port on the low side; one that is missing here is centred."""
         low = {}
         if not any(high for _, high in self.loops):
             return low
-        felt = Felt(self.region, self.loops, Standing(self.positions))
+        felt = Felt(self.region, self.loops, self.standing)
         for valve in self.region.shuttles:
             at = {port: felt.at_port(self.region.circuit.node[f"{valve.path}.{port}"])
                   for port in "AB"}
@@ -141,6 +147,8 @@ class Known:
     commanded_by: set
     one_way: bool
     switched: bool  # is a directional valve's passage part of the loop in some position?
+    #: The side that is high where any is, for loads that always pull one way ("" if they do not).
+    pull: str = ""
 
     @property
     def directions(self):
@@ -150,9 +158,15 @@ class Known:
     @property
     def states(self):
         """A loop that only goes one way, whatever the valves, has no reverse."""
-        if self.one_way and not self.switched:
-            return [state for state in RUNNING if not state.endswith("-reverse")]
-        return RUNNING
+        never = {"A": ("drive-reverse", "overrun-forward"),
+                 "B": ("drive-forward", "overrun-reverse")}.get(self.pull, ())
+        return [state for state in RUNNING if state not in never and not (
+            self.one_way and not self.switched and state.endswith("-reverse"))]
+
+    def has(self, situation):
+        """Does the loop have the situation's state, with that side high?"""
+        return situation.state in self.states and not (
+            self.pull and situation.high and situation.high != self.pull)
 
 
 class Survey:
@@ -171,11 +185,11 @@ class Survey:
         self.known = {}
         self._survey()
 
-    def loops(self, flow, positions):
+    def loops(self, flow, positions, towing=False):
         """The loops for a flow direction (forward, reverse, none) and valve positions."""
-        key = (flow if self.two_way_pumps else "none", tuple(sorted(positions.items())))
+        key = (flow if self.two_way_pumps else "none", tuple(sorted(positions.items())), towing)
         if key not in self._loops:
-            self._loops[key] = find_loops(self.region, key[0], positions)
+            self._loops[key] = find_loops(self.region, key[0], Standing(positions, towing=towing))
         return self._loops[key]
 
     def sections(self, positions):
@@ -220,7 +234,7 @@ class Survey:
             # The other loops are once in neutral, so "none" comes with every combination.
             self._know({(flow, tuple(situation.positions.items())): None
                         for known in preliminary.values() for situation in self.situations(known)
-                        if situation.state in known.states for flow in (situation.flow, "none")})
+                        if known.has(situation) for flow in (situation.flow, "none")})
             for name, known in self.known.items():
                 known.commanded_by = preliminary[name].commanded_by
                 known.switched = preliminary[name].switched
@@ -240,8 +254,9 @@ class Survey:
         for name, (pumps, actuators, valves) in sorted(
                 seen.items(), key=lambda item: components[item[0].partition(":")[2]].order):
             one_way = not any(components[pump].two_way for pump in pumps)
+            pull = "" if one_way else self.region.circuit.pull(actuators)
             self.known[name] = Known(name, order(pumps), order(actuators), valves, one_way,
-                                     bool(valves))
+                                     bool(valves), pull)
 
     def _choices(self, state, commanded_by, others_at_rest=()):
         """valve -> its positions in a state."""
@@ -249,7 +264,7 @@ class Survey:
         for valve in self.region.valves:
             every = self._all[valve.path]
             named = [position.name for position in valve.positions if state in position.states]
-            if self.too_many or state == "lost-signal" or valve.path in others_at_rest:
+            if self.too_many or state in AT_REST or valve.path in others_at_rest:
                 choices[valve.path] = valve.rest[:1] if self.too_many else valve.rest
             elif state == "neutral":
                 choices[valve.path] = valve.rest if valve.path in commanded_by else every
@@ -275,8 +290,16 @@ class Survey:
                     for positions in self._positions(apart):
                         yield Situation(self, state, turn, positions, known, others_neutral=True)
 
+    def towing_situations(self):
+        """The prime mover off, the ways open that are meant for towing."""
+        for known in list(self.known.values()) or [None]:
+            positions = self._choices("towing", known.commanded_by if known else ())
+            for turn in range(len(TWO_WAY["towing"])):
+                for chosen in self._positions(positions):
+                    yield Situation(self, "towing", turn, chosen, known)
+
     def bare_situations(self):
-        """The six states of a region without any loop."""
+        """The seven states of a region without any loop."""
         for state in RUNNING:
             for turn in range(len(TWO_WAY[state])):
                 for positions in self._positions(self._choices(state, self._commanding)):

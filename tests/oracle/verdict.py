@@ -77,7 +77,7 @@ def _states(shared, asked):
     Those are all combinations in which the subject is asked about: a section where it exists.
     """
     listed = []
-    for state in RUNNING:
+    for state in RUNNING + ["stopped", "towing"]:
         mine = sorted(positions for name, positions in shared if name == state)
         if mine and len(mine) == sum(1 for name, _ in asked if name == state):
             listed.append((state, ()))

@@ -24,10 +24,13 @@ class Standing:
     low: dict = field(default_factory=dict)
     #: Number of a way that pressure shifts -> is it open?  Without an entry nothing acts on it.
     shifted: dict = field(default_factory=dict)
+    towing: bool = False
 
     def open(self, way):
         """Is the passage open as everything stands?"""
         passage = way.passage
+        if passage.for_towing and self.towing:
+            return True
         if passage.shuttle is not None:
             return passage.shuttle == self.low.get(way.owner, "centre")
         if way.number in self.shifted:

@@ -9,8 +9,8 @@
 namespace loopwright {
 namespace {
 
-using testing::all_running;
 using testing::findings_of;
+using testing::running_and_towing;
 using testing::verdicts_of;
 using testing::with;
 using testing::witness_of;
@@ -21,7 +21,7 @@ Circuit drained_over(const std::string& parts) {
 }
 
 std::string verdict(const std::string& machine, const std::string& outcome,
-                    const std::string& states = all_running) {
+                    const std::string& states = running_and_towing) {
     return "case-drain-path " + machine + ' ' + outcome + states;
 }
 
@@ -118,9 +118,9 @@ TEST(CaseDrainPath, UnknownSettingMattersOnlyWhereNoOtherWayIsLeft) {
     const Circuit unknown = drain("");
     EXPECT_EQ(findings_of(unknown),
               "case-drain-path P1 inconclusive neutral drive-forward drive-reverse overrun-forward "
-              "overrun-reverse lost-signal needs R9.setting\n"
+              "overrun-reverse hold lost-signal towing needs R9.setting\n"
               "case-drain-path M1 inconclusive neutral drive-forward drive-reverse overrun-forward "
-              "overrun-reverse lost-signal needs R9.setting\n");
+              "overrun-reverse hold lost-signal towing needs R9.setting\n");
     EXPECT_EQ(witness_of(unknown, "case-drain-path", "M1"), "path: M1>L L1 K1.A>B L2 R9.P>T L3 T1");
 }
 

@@ -112,11 +112,11 @@ TEST(ChargeSupply, TwoWayChargePumpDeliversOneWayOnly) {
              {"P2.P R1.P F1.A", outlet + " R1.P F1.A"}});
     };
     EXPECT_EQ(verdicts_of(drive("P2.B", "P2.A"), "charge-supply"),
-              supply("P1.A", "fail error", " neutral drive-reverse lost-signal\n") +
-                  supply("P1.B", "fail error", " neutral overrun-reverse lost-signal\n"));
+              supply("P1.A", "fail error", " neutral drive-reverse hold lost-signal\n") +
+                  supply("P1.B", "fail error", " neutral overrun-reverse hold lost-signal\n"));
     EXPECT_EQ(verdicts_of(drive("P2.A", "P2.B"), "charge-supply"),
-              supply("P1.A", "fail error", " neutral overrun-forward lost-signal\n") +
-                  supply("P1.B", "fail error", " neutral drive-forward lost-signal\n"));
+              supply("P1.A", "fail error", " neutral overrun-forward hold lost-signal\n") +
+                  supply("P1.B", "fail error", " neutral drive-forward hold lost-signal\n"));
 }
 
 TEST(ChargeSupply, SecondSourceAloneIsEnough) {
@@ -168,8 +168,8 @@ TEST(ChargeSupply, ShutOffMotorMakesSections) {
     EXPECT_EQ(verdicts_of(circuit, "charge-supply"),
               supply("P1.S", "pass", " drive-forward drive-reverse\n") +
                   supply("P1.P", "pass", " overrun-forward overrun-reverse\n") +
-                  supply("M1.A", "pass", " neutral lost-signal\n") +
-                  supply("M1.B", "pass", " neutral lost-signal\n"));
+                  supply("M1.A", "pass", " neutral hold lost-signal\n") +
+                  supply("M1.B", "pass", " neutral hold lost-signal\n"));
     EXPECT_EQ(witness_of(circuit, "charge-supply", "side:M1.B"),
               "path: P2>P G1 F1.A>B G2 C4.A>B HB>M1.B");
 }
@@ -184,8 +184,8 @@ TEST(ChargeSupply, SectionsCutOffFromTheFeed) {
     EXPECT_EQ(verdicts_of(circuit, "charge-supply"),
               supply("P1.S", "pass", " drive-forward drive-reverse\n") +
                   supply("P1.P", "pass", " overrun-forward overrun-reverse\n") +
-                  supply("M1.A", "fail error", " neutral lost-signal\n") +
-                  supply("M1.B", "fail error", " neutral lost-signal\n"));
+                  supply("M1.A", "fail error", " neutral hold lost-signal\n") +
+                  supply("M1.B", "fail error", " neutral hold lost-signal\n"));
 }
 
 // The reversing valve shuts the way to C4 in position f. Driving forward the line at C4 is low;
@@ -226,8 +226,8 @@ TEST(ChargeSupply, BranchBehindACheck) {
                             pump_end + R"("/><line id="HC" joins="M2.A )" + motor_end +
                             R"("/><line id="HB" joins="P1.S M1.B M2.B C2.B"/>)");
     };
-    const char* const inlet_low = " neutral drive-forward lost-signal\n";
-    const char* const outlet_low = " neutral overrun-forward lost-signal\n";
+    const char* const inlet_low = " neutral drive-forward hold lost-signal\n";
+    const char* const outlet_low = " neutral overrun-forward hold lost-signal\n";
     const Circuit sound = drive("C7.A", "C7.B");
     EXPECT_EQ(verdicts_of(sound, "charge-supply"), supply("P1.S", "pass", inlet_low) +
                                                        supply("P1.P", "pass", outlet_low) +

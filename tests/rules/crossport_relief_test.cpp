@@ -214,7 +214,7 @@ TEST(CrossportRelief, IntoAnotherLoopFails) {
 TEST(CrossportRelief, SectionsAreAskedWhileCutOff) {
     const Circuit sound = circuit_from(reversing_drive());
     const char* const moving = " drive-forward drive-reverse overrun-forward overrun-reverse\n";
-    const char* const shut = " neutral lost-signal\n";
+    const char* const shut = " neutral hold lost-signal\n";
     EXPECT_EQ(verdicts_of(sound, "crossport-relief"),
               relief("P1.S", "pass", moving) + relief("P1.P", "pass", moving) +
                   relief("M1.A", "pass", shut) + relief("M1.B", "pass", shut));

@@ -136,8 +136,8 @@ TEST(MakeUpCheck, BranchFedByMeteringOnlyIsAWarning) {
             <line id="HB" joins="P1.S M1.B M2.B C2.B"/>)" +
                             part);
     };
-    const char* const inlet_low = " neutral drive-forward lost-signal\n";
-    const char* const outlet_low = " neutral overrun-forward lost-signal\n";
+    const char* const inlet_low = " neutral drive-forward hold lost-signal\n";
+    const char* const outlet_low = " neutral overrun-forward hold lost-signal\n";
     const std::string sides =
         make_up("P1.S", "pass", inlet_low) + make_up("P1.P", "pass", outlet_low);
     const Circuit metered = drive(R"(<orifice id="X1"/>)");
@@ -153,9 +153,10 @@ TEST(MakeUpCheck, SectionWithoutOne) {
     const Circuit circuit = circuit_from(
         edited(reversing_drive(), {{R"(<check-valve id="C4"/>)", R"(<orifice id="C4"/>)"}}));
     // Position f has HB on the pump's inlet, low in drive; r has it on the outlet, low in overrun.
-    EXPECT_EQ(findings_of(circuit), make_up("P1.S", "fail error", " drive-forward\n") +
-                                        make_up("P1.P", "fail error", " overrun-reverse\n") +
-                                        make_up("M1.B", "fail error", " neutral lost-signal\n"));
+    EXPECT_EQ(findings_of(circuit),
+              make_up("P1.S", "fail error", " drive-forward\n") +
+                  make_up("P1.P", "fail error", " overrun-reverse\n") +
+                  make_up("M1.B", "fail error", " neutral hold lost-signal\n"));
     expect_at_frontier(witness_of(circuit, "make-up-check", "side:M1.B"), "C4.A>B");
 }
 
@@ -164,8 +165,8 @@ TEST(MakeUpCheck, SectionMadeUpAtTheMotorsLine) {
     EXPECT_EQ(verdicts_of(circuit, "make-up-check"),
               make_up("P1.S", "pass", " drive-forward drive-reverse\n") +
                   make_up("P1.P", "pass", " overrun-forward overrun-reverse\n") +
-                  make_up("M1.A", "pass", " neutral lost-signal\n") +
-                  make_up("M1.B", "pass", " neutral lost-signal\n"));
+                  make_up("M1.A", "pass", " neutral hold lost-signal\n") +
+                  make_up("M1.B", "pass", " neutral hold lost-signal\n"));
     EXPECT_EQ(witness_of(circuit, "make-up-check", "side:M1.A"),
               "path: P2>P G1 F1.A>B G2 C3.A>B HA>M1.A");
 }

@@ -15,6 +15,7 @@ using testing::circuit_from;
 using testing::Edit;
 using testing::edited;
 using testing::not_passed;
+using testing::running_and_towing;
 using testing::sound_drive;
 using testing::verdicts_of;
 
@@ -172,7 +173,7 @@ TEST(CaseDrainPath, UnknownLimitIsInconclusive) {
           R"(<check-valve id="C9" opening-pressure="0.5 bar"/><line id="X" joins="C9.B T1.D"/></circuit>)"}});
     EXPECT_EQ(found,
               "case-drain-path M1 inconclusive neutral drive-forward drive-reverse "
-              "overrun-forward overrun-reverse lost-signal needs M1.case-pressure\n");
+              "overrun-forward overrun-reverse hold lost-signal towing needs M1.case-pressure\n");
 }
 
 TEST(CaseDrainPath, OverAReliefWithoutSetting) {
@@ -181,9 +182,9 @@ TEST(CaseDrainPath, OverAReliefWithoutSetting) {
          {"</circuit>", R"(<relief-valve id="R9"/><line id="X" joins="R9.T T1.D"/></circuit>)"}});
     EXPECT_EQ(found,
               "case-drain-path P1 inconclusive neutral drive-forward drive-reverse "
-              "overrun-forward overrun-reverse lost-signal needs R9.setting\n"
+              "overrun-forward overrun-reverse hold lost-signal towing needs R9.setting\n"
               "case-drain-path M1 inconclusive neutral drive-forward drive-reverse "
-              "overrun-forward overrun-reverse lost-signal needs R9.setting\n");
+              "overrun-forward overrun-reverse hold lost-signal towing needs R9.setting\n");
 }
 
 TEST(CaseDrainPath, ShutOffValveUnlockedAndLocked) {
@@ -194,8 +195,8 @@ TEST(CaseDrainPath, ShutOffValveUnlockedAndLocked) {
                                R"("/><line id="X" joins="B1.B T1.D"/></circuit>)"}};
     };
     EXPECT_EQ(with(valve("yes")), "");
-    EXPECT_EQ(with(valve("no")), std::string("case-drain-path P1 fail error") + all_running +
-                                     "case-drain-path M1 fail error" + all_running);
+    EXPECT_EQ(with(valve("no")), std::string("case-drain-path P1 fail error") + running_and_towing +
+                                     "case-drain-path M1 fail error" + running_and_towing);
 }
 
 TEST(CaseDrainPath, DirectionalValveThatShutsTheDrainInOnePosition) {

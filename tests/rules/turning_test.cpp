@@ -38,6 +38,41 @@ TEST(Turning, SoundWithAnElectricMotor) {
     EXPECT_EQ(not_passed(with({{"<engine id=\"E1\"", "<electric-motor id=\"E1\""}})), "");
 }
 
+// "A variable-speed one that drives the loop pump stands" in neutral, and the charge pump with it.
+TEST(Turning, ChargePumpOnAMotorThatStandsInNeutral) {
+    const Edit variable{"<engine id=\"E1\"", "<electric-motor variable-speed=\"yes\" id=\"E1\""};
+    EXPECT_EQ(not_passed(with({variable})),
+              "charge-supply side:P1.A fail error neutral\n"
+              "charge-supply side:P1.B fail error neutral\n"
+              "make-up-check side:P1.A fail error neutral\n"
+              "make-up-check side:P1.B fail error neutral\n");
+    // On a motor of its own it turns on.
+    EXPECT_EQ(
+        not_passed(with({variable,
+                         {"joins=\"E1 P1 P2\"", "joins=\"E1 P1\""},
+                         added(R"(<electric-motor id="E2"/><shaft id="W3" joins="E2 P2"/>)")})),
+        "");
+}
+
+TEST(Turning, ChargePumpTurnedBackwardsInReverse) {
+    const std::string trouble =
+        not_passed(with({{"<engine id=\"E1\"",
+                          R"(<electric-motor variable-speed="yes" reversing="yes" id="E1")"}}));
+    EXPECT_NE(trouble.find("charge-supply side:P1.A fail error neutral drive-reverse lost-signal"),
+              std::string::npos)
+        << trouble;
+}
+
+// A hoist: the load's side is high whether it goes up, down or stands.
+TEST(Turning, LoadThatAlwaysPullsOneWay) {
+    const Edit hoist{"<load id=\"D1\"",
+                     R"(<load overrunning="yes" overrunning-sense="reverse" id="D1")"};
+    EXPECT_EQ(verdicts_of(with({hoist}), "charge-supply"),
+              "charge-supply side:P1.A pass neutral\n"
+              "charge-supply side:P1.B pass neutral drive-forward overrun-reverse hold "
+              "lost-signal\n");
+}
+
 TEST(Turning, BrakeAndGearboxAtTheLoadChangeNothing) {
     EXPECT_EQ(not_passed(with({{"joins=\"M1 D1\"", "joins=\"M1 B1 X1.in\""},
                                added(R"(<brake id="B1"/><gearbox id="X1"/>

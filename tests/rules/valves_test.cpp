@@ -39,10 +39,11 @@ TEST(ShiftedValves, CounterbalanceValveTurnedRound) {
     edits[0].second = "joins=\"P1.A V2.B R2.P R3.T C1.B V1.A\"";
     edits[2] = added(
         R"(<counterbalance-valve id="V2" setting="330 bar"/><line id="HC" joins="V2.A M1.A"/>)");
-    EXPECT_EQ(verdicts_of(with(edits), "charge-supply").substr(0, 400),
-              "charge-supply side:P1.A pass neutral drive-reverse overrun-forward lost-signal\n"
-              "charge-supply side:P1.B pass neutral drive-forward overrun-reverse lost-signal\n"
-              "charge-supply side:M1.A fail error neutral\n");
+    EXPECT_EQ(
+        verdicts_of(with(edits), "charge-supply").substr(0, 400),
+        "charge-supply side:P1.A pass neutral drive-reverse overrun-forward hold lost-signal\n"
+        "charge-supply side:P1.B pass neutral drive-forward overrun-reverse hold lost-signal\n"
+        "charge-supply side:M1.A fail error neutral\n");
 }
 
 // A pilot-to-open check holds the motor: free to it, back while side B is high.
@@ -71,9 +72,10 @@ TEST(ShiftedValves, UnloadingValveOnTheChargeLine) {
          {R"(<port id="D"/>)", R"(<port id="D"/><port id="E"/>)"},
          added(
              R"(<unloading-valve id="V2" setting="200 bar"/><line id="G4" joins="V2.T T1.E"/>)")});
-    EXPECT_EQ(verdicts_of(circuit, "charge-supply"),
-              "charge-supply side:P1.A pass neutral drive-reverse overrun-forward lost-signal\n"
-              "charge-supply side:P1.B fail error drive-forward overrun-reverse lost-signal\n");
+    EXPECT_EQ(
+        verdicts_of(circuit, "charge-supply"),
+        "charge-supply side:P1.A pass neutral drive-reverse overrun-forward hold lost-signal\n"
+        "charge-supply side:P1.B fail error drive-forward overrun-reverse hold lost-signal\n");
 }
 
 /// The unloading valve V2 on the charge line; `pilot` joins its port X to something.
@@ -90,8 +92,8 @@ std::vector<Edit> unloading(const std::string& side_a, const std::string& side_b
               pilot)};
 }
 constexpr const char* unloaded_by_a =
-    "charge-supply side:P1.A pass neutral drive-reverse overrun-forward lost-signal\n"
-    "charge-supply side:P1.B fail error drive-forward overrun-reverse lost-signal\n";
+    "charge-supply side:P1.A pass neutral drive-reverse overrun-forward hold lost-signal\n"
+    "charge-supply side:P1.B fail error drive-forward overrun-reverse hold lost-signal\n";
 
 // Oil that stands still loses no pressure at an orifice; where it flows off, nobody can tell how
 // much arrives.
@@ -111,15 +113,17 @@ TEST(ShiftedValves, PilotBehindAnOrifice) {
 // The pilot feels through a shuttle valve which of two pressures is higher.
 TEST(ShiftedValves, PilotBehindAShuttleValve) {
     const std::string pilot = R"(<shuttle-valve id="V3"/><line id="X1" joins="V3.C V2.X"/>)";
-    EXPECT_EQ(verdicts_of(with(unloading(" V3.A", " V3.B", pilot)), "charge-supply"),
-              "charge-supply side:P1.A fail error drive-reverse overrun-forward lost-signal\n"
-              "charge-supply side:P1.B fail error drive-forward overrun-reverse lost-signal\n");
+    EXPECT_EQ(
+        verdicts_of(with(unloading(" V3.A", " V3.B", pilot)), "charge-supply"),
+        "charge-supply side:P1.A fail error drive-reverse overrun-forward hold lost-signal\n"
+        "charge-supply side:P1.B fail error drive-forward overrun-reverse hold lost-signal\n");
     // Nor is there a loss at an orifice before it.
-    EXPECT_EQ(verdicts_of(with(unloading(" O1.A", " V3.B", pilot + R"(<orifice id="O1"/>
+    EXPECT_EQ(
+        verdicts_of(with(unloading(" O1.A", " V3.B", pilot + R"(<orifice id="O1"/>
                               <line id="X2" joins="O1.B V3.A"/>)")),
-                          "charge-supply"),
-              "charge-supply side:P1.A fail error drive-reverse overrun-forward lost-signal\n"
-              "charge-supply side:P1.B fail error drive-forward overrun-reverse lost-signal\n");
+                    "charge-supply"),
+        "charge-supply side:P1.A fail error drive-reverse overrun-forward hold lost-signal\n"
+        "charge-supply side:P1.B fail error drive-forward overrun-reverse hold lost-signal\n");
     // At an inlet it feels nothing of the other one.
     EXPECT_EQ(
         verdicts_of(with(unloading(" V2.X V3.A", " V3.B",
@@ -183,7 +187,7 @@ TEST(ShiftedValves, ThermostatInTheDrain) {
                   <line id="L5" joins="V2.C T1.E"/>)")});
     const std::string warm =
         " neutral[V2=warm] drive-forward[V2=warm] drive-reverse[V2=warm] overrun-forward[V2=warm]"
-        " overrun-reverse[V2=warm] lost-signal[V2=warm]\n";
+        " overrun-reverse[V2=warm] hold[V2=warm] lost-signal[V2=warm] towing[V2=warm]\n";
     EXPECT_EQ(not_passed(circuit),
               "case-drain-path P1 fail error" + warm + "case-drain-path M1 fail error" + warm);
 }

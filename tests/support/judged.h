@@ -28,9 +28,12 @@ Edit added(const std::string& parts);
 /// States as the texts below list them: all running ones, and those in which the sound drive's
 /// side A is low or nothing moves, and the same for B.
 inline constexpr const char* all_running =
-    " neutral drive-forward drive-reverse overrun-forward overrun-reverse lost-signal\n";
-inline constexpr const char* a_low = " neutral drive-reverse overrun-forward lost-signal\n";
-inline constexpr const char* b_low = " neutral drive-forward overrun-reverse lost-signal\n";
+    " neutral drive-forward drive-reverse overrun-forward overrun-reverse hold lost-signal\n";
+inline constexpr const char* running_and_towing =
+    " neutral drive-forward drive-reverse overrun-forward overrun-reverse hold lost-signal "
+    "towing\n";
+inline constexpr const char* a_low = " neutral drive-reverse overrun-forward hold lost-signal\n";
+inline constexpr const char* b_low = " neutral drive-forward overrun-reverse hold lost-signal\n";
 
 /// All verdicts that are not passes, but for rules that the circuit has nothing for, a line each:
 /// "rule subject outcome [level] states", a state with positions as "neutral[V3=a]", in the order

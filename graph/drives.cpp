@@ -1,0 +1,59 @@
+#include <loopwright/graph/drives.h>
+
+#include <loopwright/graph/disjoint_sets.h>
+
+namespace loopwright {
+
+namespace {
+
+/// Whether what stands between two shafts turns one when the other turns.
+bool passes_torque(const Circuit& circuit, const Component& component) {
+    return component.kind->part != Part::clutch || circuit.is_yes(component, "engaged");
+}
+
+void add_mover(const Circuit& circuit, const Component& mover, Drive& drive) {
+    const bool variable = circuit.is_yes(mover, "variable-speed");
+    const bool reversing = circuit.is_yes(mover, "reversing");
+    drive.variable_speed = variable && (drive.variable_speed || !drive.turned);
+    drive.reversing = reversing && (drive.reversing || !drive.turned);
+    drive.turned = true;
+}
+
+void add_load(const Circuit& circuit, const Component& load, Drive& drive) {
+    const bool drives = circuit.is_yes(load, "overrunning");
+    const std::string_view sense = circuit.choice(load, "overrunning-sense");
+    drive.pulls_forward = drives && sense == "forward" && (drive.pulls_forward || !drive.loaded);
+    drive.pulls_back = drives && sense == "reverse" && (drive.pulls_back || !drive.loaded);
+    drive.loaded = true;
+}
+
+}  // namespace
+
+Drives::Drives(const Circuit& circuit) : drive_of_(circuit.components.size(), none) {
+    const auto shaft_count = static_cast<Index>(circuit.shafts.size());
+    DisjointSets sets(shaft_count);
+    for (Index shaft = 0; shaft < shaft_count; ++shaft)
+        for (const Index c : circuit.components_of(circuit.shafts[shaft])) {
+            const Component& component = circuit.components[c];
+            if (component.far_shaft != none && component.shaft != none &&
+                passes_torque(circuit, component))
+                sets.join(component.shaft, component.far_shaft);
+        }
+    std::vector<Index> drive_of_set(shaft_count, none);
+    for (Index shaft = 0; shaft < shaft_count; ++shaft) {
+        Index& drive = drive_of_set[sets.find(shaft)];
+        if (drive == none) {
+            drive = static_cast<Index>(drives_.size());
+            drives_.emplace_back();
+        }
+        for (const Index c : circuit.components_of(circuit.shafts[shaft])) {
+            const Component& component = circuit.components[c];
+            if (drive_of_[c] == none || component.shaft == shaft) drive_of_[c] = drive;
+            if (component.kind->part == Part::prime_mover)
+                add_mover(circuit, component, drives_[drive]);
+            if (component.kind->part == Part::load) add_load(circuit, component, drives_[drive]);
+        }
+    }
+}
+
+}  // namespace loopwright

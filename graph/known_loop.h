@@ -1,0 +1,42 @@
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include <loopwright/graph/flow_graph.h>
+#include <loopwright/graph/loops.h>
+#include <loopwright/graph/states.h>
+
+namespace loopwright {
+
+/// A loop as known from all combinations of valve positions together; edges of the region.
+struct KnownLoop {
+    Index first_pump = none;
+    std::vector<Index> pump_edges = {};
+    std::vector<Index> actuator_edges = {};
+    bool reversible = false;  ///< a two-way pump, or an operated valve in the loop
+    /// Which side its loads put under pressure, where they always pull one way and the pump is a
+    /// two-way one.
+    High pull = High::neither;
+
+    StateSet states() const;
+    /// Those of them in which that side may be the high one.
+    StateSet states_with(High high) const { return pulled_away(pull, high) ? 0 : states(); }
+};
+
+/// Finds out `pull`. A load that drives its motor in reverse (a hoist: lowering) has side a under
+/// pressure whether it is raised, lowered or held; one that drives it forward, side b.
+void find_pull(const FlowGraph& graph, const Region& region, KnownLoop& loop);
+
+/// Which drives stand in neutral: those of variable speed that drive a loop's pump.
+struct StillDrives {
+    std::vector<std::uint8_t> still = {};  ///< for each drive; empty: none does
+    /// False where that, or a reversal, stops a pump that is in no loop in some states only.
+    bool pumps_turn_alike = true;
+
+    void find(const FlowGraph& graph, const Region& region, std::span<const KnownLoop> known,
+              std::span<const std::uint8_t> looped);
+};
+
+}  // namespace loopwright
