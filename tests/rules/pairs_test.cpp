@@ -9,6 +9,7 @@ namespace loopwright {
 namespace {
 
 using testing::a_low;
+using testing::all_running;
 using testing::b_low;
 using testing::circuit_from;
 using testing::Edit;
@@ -26,26 +27,25 @@ TEST(SoundDrive, RaisesNothing) { EXPECT_EQ(with({}), ""); }
 
 TEST(SoundDrive, HasEveryVerdict) {
     const Circuit circuit = circuit_from(sound_drive());
-    EXPECT_EQ(verdicts_of(circuit, "lost-loop"),
-              std::string("lost-loop P1 pass") + running_and_towing);
+    EXPECT_EQ(verdicts_of(circuit, "lost-loop"), std::string("lost-loop P1 pass") + all_running);
     EXPECT_EQ(verdicts_of(circuit, "charge-supply"), std::string("charge-supply side:P1.A pass") +
                                                          a_low + "charge-supply side:P1.B pass" +
                                                          b_low);
     EXPECT_EQ(verdicts_of(circuit, "filtration"),
-              std::string("filtration loop:P1 pass") + running_and_towing);
+              std::string("filtration loop:P1 pass") + all_running);
 }
 
 TEST(LostLoop, SideJoinedToAReservoir) {
     const std::string found =
         with({{"R1.T T1.R", "R1.T T1.R P1.B M1.B R3.P R2.T C2.B V1.B"},
               {R"(<line id="HB" joins="P1.B M1.B R3.P R2.T C2.B V1.B"/>)", ""}});
-    EXPECT_EQ(found, std::string("lost-loop P1 fail error") + running_and_towing);
+    EXPECT_EQ(found, std::string("lost-loop P1 fail error") + all_running);
 }
 
 TEST(LostLoop, TowingValveDrawnOpen) {
     const std::string valve = R"(<shut-off-valve id="B1"/><line id="HB" joins="B1.B )";
     EXPECT_EQ(with({{R"(<line id="HB" joins=")", valve}, {R"(C1.B V1.A")", R"(C1.B V1.A B1.A")"}}),
-              std::string("lost-loop P1 fail error") + running_and_towing);
+              std::string("lost-loop P1 fail error") + all_running);
 }
 
 TEST(LostLoop, TowingValveDrawnClosedIsSound) {
@@ -79,7 +79,7 @@ TEST(ChargeSupply, ChargeLineOpenToAReservoir) {
                   "charge-supply side:P1.B fail error" + b_low +
                   "make-up-check side:P1.A fail error" + a_low +
                   "make-up-check side:P1.B fail error" + b_low + "filtration loop:P1 fail error" +
-                  running_and_towing);
+                  all_running);
 }
 
 TEST(MakeUpCheck, TurnedRound) {
@@ -97,7 +97,7 @@ TEST(CrossportRelief, OnOneSideOnly) {
     EXPECT_EQ(with({{R"(<relief-valve id="R2" setting="380 bar"/>)", ""},
                     {"M1.A R2.P R3.T", "M1.A R3.T"},
                     {"R3.P R2.T C2.B", "R3.P C2.B"}}),
-              std::string("crossport-relief side:P1.A fail error") + running_and_towing);
+              std::string("crossport-relief side:P1.A fail error") + all_running);
 }
 
 TEST(CrossportRelief, IntoTheChargeLineWithMakeUpOnward) {
@@ -107,15 +107,14 @@ TEST(CrossportRelief, IntoTheChargeLineWithMakeUpOnward) {
 
 TEST(CrossportRelief, IntoAReservoir) {
     EXPECT_EQ(with({{"R3.P R2.T C2.B", "R3.P C2.B"}, {"R1.T T1.R", "R1.T T1.R R2.T"}}),
-              std::string("crossport-relief side:P1.A fail error") + running_and_towing);
+              std::string("crossport-relief side:P1.A fail error") + all_running);
 }
 
 TEST(CrossportRelief, BehindAShutOffValve) {
     const std::vector<Edit> edits{
         {"M1.A R2.P R3.T", "M1.A B1.A R3.T"},
         {"</circuit>", R"(<shut-off-valve id="B1"/><line id="X" joins="B1.B R2.P"/></circuit>)"}};
-    EXPECT_EQ(with(edits),
-              std::string("crossport-relief side:P1.A fail error") + running_and_towing);
+    EXPECT_EQ(with(edits), std::string("crossport-relief side:P1.A fail error") + all_running);
     EXPECT_EQ(
         with(
             {edits[0],
@@ -145,12 +144,12 @@ TEST(Filtration, AnOrificeRoundTheFilter) {
     EXPECT_EQ(with({{"P2.P R1.P F1.A", "P2.P R1.P F1.A O1.A"},
                     {"F1.B C1.A C2.A", "F1.B O1.B C1.A C2.A"},
                     {"</circuit>", R"(<orifice id="O1"/></circuit>)"}}),
-              std::string("filtration loop:P1 fail error") + running_and_towing);
+              std::string("filtration loop:P1 fail error") + all_running);
 }
 
 TEST(Filtration, NoFilterAtAll) {
     EXPECT_EQ(with({{R"(<filter id="F1" fineness="10 um"/>)", R"(<cooler id="F1"/>)"}}),
-              std::string("filtration loop:P1 fail error") + running_and_towing);
+              std::string("filtration loop:P1 fail error") + all_running);
 }
 
 TEST(CaseDrainPath, SpringCheckBelowAndAboveWhatTheHousingBears) {
