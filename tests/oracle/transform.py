@@ -182,8 +182,8 @@ def shares_sections(result):
 
 def mirrored(xml, pumps=True):
     """The circuit with A and B of every two-way motor and every flushing valve changed over, and
-    (`pumps`) of every two-way pump; forward and reverse are changed over with the pumps. What
-    goes one way only is not symmetrical and stays."""
+    (`pumps`) of every two-way pump; forward and reverse are changed over with the pumps, and with
+    them the sense of what a load drives. What goes one way only is not symmetrical and stays."""
     root = ElementTree.fromstring(xml)
     names = Names()
     for before, level in _with_paths(root):
@@ -201,14 +201,21 @@ def mirrored(xml, pumps=True):
         for position in root.iter("position"):
             if position.get("in"):
                 position.set("in", " ".join(map(names.state, position.get("in").split())))
+        for load in root.iter("load"):
+            sense = load.get("overrunning-sense", "either")
+            load.set("overrunning-sense", {"forward": "reverse", "reverse": "forward"}.get(sense, sense))
     return builder.text(root), names
 
 
 def pumps_can_be_mirrored(xml, result):
     """Whether forward and reverse may be changed over in all of the circuit. Not where a loop
     knows no reverse (its pumps go one way and no valve reverses them), nor where it has pumps of
-    both sorts, one of which would be turned and one not."""
+    both sorts, one of which would be turned and one not. Nor where a prime mover turns backwards in
+    reverse: what a pump with one flow direction then does is not symmetrical."""
     two_way = set()
+    if any(mover.get("reversing") == "yes" for mover in
+           ElementTree.fromstring(xml).iter("electric-motor")):
+        return False
     for before, level in _with_paths(ElementTree.fromstring(xml)):
         two_way |= {before + e.get("id") for e in level.findall("pump")
                     if e.get("flow-directions") == "2"}
