@@ -40,7 +40,7 @@ TEST(Turning, SoundWithAnElectricMotor) {
 
 // "A variable-speed one that drives the loop pump stands" in neutral, and the charge pump with it.
 TEST(Turning, ChargePumpOnAMotorThatStandsInNeutral) {
-    const Edit variable{"<engine id=\"E1\"", "<electric-motor variable-speed=\"yes\" id=\"E1\""};
+    const Edit variable{"<engine id=\"E1\"", R"(<electric-motor variable-speed="yes" id="E1")"};
     EXPECT_EQ(not_passed(with({variable})),
               "charge-supply side:P1.A fail error neutral\n"
               "charge-supply side:P1.B fail error neutral\n"
