@@ -65,8 +65,7 @@ void CaseGroups::find(const Region& region, const std::array<const LoopSet*, 3>&
                 continue;
             if (other.alike != group.alike && !alike_but_for_sides(region, other, group)) continue;
             group.alike = other.alike;
-            same = other.highs == group.highs &&
-                   (other.first.direction == Direction::none) == (one.direction == Direction::none);
+            same = other.highs == group.highs;
             if (same) other.states |= states;
         }
         if (group.alike == numbers) alike_states_[numbers++] = 0;

@@ -47,6 +47,11 @@ using Standing = std::vector<std::uint8_t>;
 inline constexpr std::uint8_t open_forward = 1;
 inline constexpr std::uint8_t open_backward = 2;
 
+/// The senses in which an edge that is open lets oil through.
+inline std::uint8_t ways_of(const Edge& edge) {
+    return edge.both_ways ? open_forward | open_backward : open_forward;
+}
+
 inline bool stands_open(const Standing& standing, const FlowArc& arc) {
     return (standing[arc.edge] & (arc.backward != 0 ? open_backward : open_forward)) != 0;
 }

@@ -256,7 +256,6 @@ class Runner {
                             .valves = valves_.valves(),
                             .positions = positions_,
                             .undecided = valves_.undecided(),
-                            .direction = one.direction,
                             .turning = turning,
                             .highs = highs,
                             .loop_states = loop_states_,

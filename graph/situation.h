@@ -58,7 +58,6 @@ struct Situation {
     std::span<const Index> valves = {};     ///< operated valves of the region, components
     std::span<const Index> positions = {};  ///< where each of them stands, into Circuit::positions
     std::span<const Index> undecided = {};  ///< valves, where they have too many combinations
-    Direction direction = Direction::none;
     Turning turning = {};
     std::span<const High> highs = {};            ///< for each loop
     std::span<const StateSet> loop_states = {};  ///< for each loop, those of `states` that it has
@@ -75,6 +74,7 @@ struct Situation {
     Alike alike = {};
 
     const Circuit& circuit() const { return graph.circuit(); }
+    Direction direction() const { return turning.direction; }
     /// Whether the loop with this first pump is judged here.
     bool judges(Index first_pump) const { return judged_pump == none || judged_pump == first_pump; }
     /// Whether a machine is: unless it is in loops that only stand by.

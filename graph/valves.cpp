@@ -143,12 +143,11 @@ void ValveBoard::begin(const Region& region) {
         bool by_pressure = false;
         for (Index e = edges.begin; e < edges.end; ++e) {
             const Edge& edge = region.edges[e];
-            const std::uint8_t ways = edge.both_ways ? open_forward | open_backward : open_forward;
             // Without pressure a shuttle valve's ball lies anywhere, and no pilot does a thing.
             if (edge.shift == Shift::never || edge.shift == Shift::pilot_shuts ||
                 edge.shift == Shift::higher_inlet ||
                 (edge.shift == Shift::hand && circuit_.choice(component, "position") != "closed"))
-                base_[e] = ways;
+                base_[e] = ways_of(edge);
             if (is_piloted(edge.shift)) piloted_.push_back(e);
             if (edge.for_towing) towing_ways_.push_back(e);
             by_pressure = by_pressure || edge.shift == Shift::pressure;
@@ -199,13 +198,12 @@ void ValveBoard::find_standing(std::span<const Index> positions, Standing& stand
             const Edge& edge = region_->edges[e];
             if (edge.shift == Shift::position &&
                 circuit_.passages[edge.passage].position == positions[v])
-                standing[e] = edge.both_ways ? open_forward | open_backward : open_forward;
+                standing[e] = ways_of(edge);
         }
 }
 
 void ValveBoard::open_towing_ways(Standing& standing) const {
-    for (const Index e : towing_ways_)
-        standing[e] = region_->edges[e].both_ways ? open_forward | open_backward : open_forward;
+    for (const Index e : towing_ways_) standing[e] = ways_of(region_->edges[e]);
 }
 
 void ValveBoard::note_command(Index component, Index loop) {
@@ -273,9 +271,7 @@ void ValveBoard::set_by_pressure(const LoopSet& loops, std::span<const High> hig
         }
         const Index pilot = circuit_.passages[edge.passage].pilot;
         if (pilot == none || !is_high(graph_.node_of(pilot), loops, highs, standing)) continue;
-        standing[e] = edge.shift == Shift::pilot_shuts ? 0
-                      : edge.both_ways                 ? open_forward | open_backward
-                                                       : open_forward;
+        standing[e] = edge.shift == Shift::pilot_shuts ? std::uint8_t{0} : ways_of(edge);
     }
 }
 
@@ -298,7 +294,7 @@ void ValveBoard::set_all_shifted(Standing& standing, bool open) const {
     const auto set = [&](Index e) {
         const Edge& edge = region_->edges[e];
         if (edge.shift == Shift::never) return;
-        standing[e] = !open ? 0 : edge.both_ways ? open_forward | open_backward : open_forward;
+        standing[e] = open ? ways_of(edge) : std::uint8_t{0};
     };
     for (const Index e : shifted_by_pressure_) set(e);
 }

@@ -26,7 +26,7 @@ SearchPool::Lease oil_ways(const Situation& s, const Standing& standing, bool wi
         if (edge.passage_class != PassageClass::displacement) return stands_open(standing, arc);
         const std::uint8_t sense = arc.backward != 0 ? open_backward : open_forward;
         return s.loops.loop_of[arc.edge] == none &&
-               (displacement_ways(edge, s.direction) & sense) != 0;
+               (displacement_ways(edge, s.direction()) & sense) != 0;
     });
     return search;
 }

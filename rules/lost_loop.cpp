@@ -14,7 +14,7 @@ Witness round_trip(const Situation& s, Docket& docket, Index edge) {
     FlowArc out;
     out.edge = edge & 0x7fffffffU;
     // Without a flow direction a two-way pump is followed the forward way, out at its port A.
-    const Direction round = s.direction == Direction::none ? Direction::forward : s.direction;
+    const Direction round = s.direction() == Direction::none ? Direction::forward : s.direction();
     const bool outlet_at_to = (displacement_ways(machine, round) & open_forward) != 0;
     out.backward = outlet_at_to ? 0 : 1;
     out.to = outlet_at_to ? machine.to : machine.from;

@@ -43,7 +43,6 @@ class Tampered {
                                 .valves = s.valves,
                                 .positions = s.positions,
                                 .undecided = s.undecided,
-                                .direction = s.direction,
                                 .turning = s.turning,
                                 .highs = s.highs,
                                 .loop_states = s.loop_states,
