@@ -138,6 +138,8 @@ struct RuleInfo {
     std::string_view remedy = {};
     std::span<const Citation> sources = {};
     std::span<const Threshold> thresholds = {};
+    /// Rules whose finding on the same drive explains one of this rule; the first that has one.
+    std::span<const std::string_view> follows = {};
 };
 
 /// A threshold as a run holds things against it.
@@ -155,6 +157,12 @@ struct Waived {
     std::string_view until = {};
 };
 
+/// The finding that another one follows from.
+struct Cause {
+    const RuleInfo* rule = nullptr;
+    Subject subject = {};
+};
+
 /// The verdict of one rule on one subject: the worst state decides, `states` lists all that share
 /// the outcome, the witness is that of the first. Texts and lists are views of what the result of
 /// the check keeps (positions' names of the circuit's own text).
@@ -169,6 +177,7 @@ struct Verdict {
     const Figures* figures = nullptr;                ///< where the need is a numeric one
     std::span<const std::string_view> missing = {};  ///< data named as "P1.case-pressure"
     const Waived* waived = nullptr;                  ///< where the finding is accepted
+    const Cause* follows = nullptr;                  ///< where another finding explains this one
 };
 
 }  // namespace loopwright

@@ -140,10 +140,87 @@ void Feeds::add_make_up_path(const Region& region, Index node, std::vector<FlowA
     }
 }
 
+namespace {
+
+/// A two-way pump without a flow direction stands at no stroke.
+bool may_charge(const Edge& edge, const Turning& turning) {
+    return edge.part == Part::pump && edge.from != edge.to &&
+           (!edge.both_ways || turning.direction != Direction::none);
+}
+
+/// A two-way pump delivers as the flow says, whichever way its shaft turns.
+bool delivers(const FlowGraph& graph, const Edge& edge, const Turning& turning) {
+    return edge.both_ways ? turning.turns(graph.drives(), edge.component)
+                          : turning.turns_ahead(graph.drives(), edge.component);
+}
+
+/// Nodes of inlet and outlet.
+std::pair<Index, Index> ends_of(const Edge& edge, const Turning& turning) {
+    const bool out_at_to = (displacement_ways(edge, turning.direction) & open_forward) != 0;
+    return out_at_to ? std::pair{edge.from, edge.to} : std::pair{edge.to, edge.from};
+}
+
+/// Adds the loops that have a main side among what a search reached, each once.
+Range add_loops(const LoopSet& loops, const Search& search, std::vector<Index>& found) {
+    const auto begin = static_cast<Index>(found.size());
+    for (const Index node : search.order)
+        for (const Index at : loops.sides_at(node)) {
+            const LoopSide& side = loops.sides[at];
+            if (side.role == SideRole::main &&
+                std::find(found.begin() + begin, found.end(), side.loop) == found.end())
+                found.push_back(side.loop);
+        }
+    return {begin, static_cast<Index>(found.size())};
+}
+
+void find_charge_pumps(const FlowGraph& graph, const Region& region, const Standing& standing,
+                       const LoopSet& loops, std::span<const std::uint8_t> looped,
+                       std::span<const std::uint8_t> open_part_ways, const Turning& turning,
+                       SearchPool& searches, Feeds& feeds) {
+    feeds.pumps.clear();
+    feeds.loops_would_feed.clear();
+    feeds.loops_fed.clear();
+    const FeedRule would_feed(region, standing, loops, region.is_reservoir, open_part_ways);
+    const FeedRule feed(region, standing, loops, feeds.vented, open_part_ways);
+    for (const Index e : region.machines) {
+        const Edge& edge = region.edges[e];
+        if (!may_charge(edge, turning) || looped[e] != 0) continue;
+        const auto [inlet, outlet] = ends_of(edge, turning);
+        if (region.is_reservoir[outlet] != 0) continue;
+        ChargePump pump{.edge = e,
+                        .inlet = inlet,
+                        .outlet = outlet,
+                        .delivers = delivers(graph, edge, turning)};
+        const auto search = searches.take(region.node_count);
+        search->begin_at(outlet);
+        graph.work += search->run(region, would_feed);
+        pump.loops = add_loops(loops, *search, feeds.loops_would_feed);
+        if (pump.loops.size() == 0) continue;
+        const auto is_vented = [&](Index node) { return feeds.vented[node] != 0; };
+        if (!pump.delivers || !feeds.from_tank.reached(inlet) || is_vented(outlet)) {
+            // It feeds nothing.
+        } else if (std::none_of(search->order.begin(), search->order.end(), is_vented)) {
+            pump.fed.begin = static_cast<Index>(feeds.loops_fed.size());
+            feeds.loops_fed.insert(feeds.loops_fed.end(),
+                                   feeds.loops_would_feed.begin() + pump.loops.begin,
+                                   feeds.loops_would_feed.end());
+            pump.fed.end = static_cast<Index>(feeds.loops_fed.size());
+        } else {
+            search->clear(region.node_count);
+            search->begin_at(outlet);
+            graph.work += search->run(region, feed);
+            pump.fed = add_loops(loops, *search, feeds.loops_fed);
+        }
+        feeds.pumps.push_back(pump);
+    }
+}
+
+}  // namespace
+
 void find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,
                 const LoopSet& loops, std::span<const std::uint8_t> looped,
                 std::span<const std::uint8_t> open_part_ways, const Turning& turning,
-                Feeds& feeds) {
+                SearchPool& searches, Feeds& feeds) {
     begin_at_reservoirs(region, feeds.to_tank);
     graph.work += feeds.to_tank.run(
         region, [&](Index /*node*/, const FlowArc& arc) { return vents(region, standing, arc); });
@@ -158,17 +235,13 @@ void find_feeds(const FlowGraph& graph, const Region& region, const Standing& st
     feeds.fed.clear(region.node_count);
     feeds.line_fed.clear(region.node_count);
     feeds.line.clear(region.node_count);
+    find_charge_pumps(graph, region, standing, loops, looped, open_part_ways, turning, searches,
+                      feeds);
     for (const Index e : region.machines) {
         const Edge& edge = region.edges[e];
-        if (edge.part != Part::pump || edge.from == edge.to || looped[e] != 0) continue;
-        // A two-way pump stands at no stroke, or delivers as the flow says whatever its shaft does.
-        if (edge.both_ways ? turning.direction == Direction::none ||
-                                 !turning.turns(graph.drives(), edge.component)
-                           : !turning.turns_ahead(graph.drives(), edge.component))
+        if (!may_charge(edge, turning) || looped[e] != 0 || !delivers(graph, edge, turning))
             continue;
-        const bool out_at_to = (displacement_ways(edge, turning.direction) & open_forward) != 0;
-        const Index inlet = out_at_to ? edge.from : edge.to;
-        const Index outlet = out_at_to ? edge.to : edge.from;
+        const auto [inlet, outlet] = ends_of(edge, turning);
         if (!feeds.from_tank.reached(inlet) || feeds.vented[outlet] != 0) continue;
         const bool has_line = loops.sides_at(outlet).empty();
         feeds.sources.push_back({.edge = e, .outlet = outlet, .has_line = has_line});

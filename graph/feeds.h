@@ -40,6 +40,17 @@ struct ChargeSource {
     bool has_line = false;  ///< false: its outlet stands on a side, so there is no charge line
 };
 
+/// A pump outside every loop whose oil would get into a loop if all stood as it should: if it were
+/// turned, could draw, and nothing on the way were open to a reservoir.
+struct ChargePump {
+    Index edge = none;
+    Index inlet = none;     ///< node
+    Index outlet = none;    ///< node
+    bool delivers = false;  ///< turned, and the right way round
+    Range loops = {};       ///< into Feeds::loops_would_feed
+    Range fed = {};         ///< into Feeds::loops_fed
+};
+
 struct Feeds {
     Search to_tank = {};                    ///< against the oil: ways that hold no pressure
     std::vector<std::uint8_t> vented = {};  ///< for each node (reservoirs are)
@@ -50,6 +61,18 @@ struct Feeds {
     Search checked = {};   ///< behind a check and, from there on, only open ways; see feeds.cpp
     Search line = {};      ///< the charge line
 
+    std::vector<ChargePump> pumps = {};        ///< those of which `loops` is not empty
+    std::vector<Index> loops_would_feed = {};  ///< into LoopSet::loops
+    std::vector<Index> loops_fed = {};         ///< the same
+
+    std::span<const Index> would_feed(const ChargePump& pump) const {
+        return {loops_would_feed.data() + pump.loops.begin, pump.loops.size()};
+    }
+    /// The loops that it feeds as all stands.
+    std::span<const Index> feeds(const ChargePump& pump) const {
+        return {loops_fed.data() + pump.fed.begin, pump.fed.size()};
+    }
+
     /// The walk of a make-up path: source, charge line, check, node. Only where checked reached it.
     void add_make_up_path(const Region& region, Index node, std::vector<FlowArc>& path) const;
 };
@@ -58,7 +81,7 @@ struct Feeds {
 class FeedRule {
   public:
     FeedRule(const Region& region, const Standing& standing, const LoopSet& loops,
-             const std::vector<std::uint8_t>& vented, std::span<const std::uint8_t> open_part_ways)
+             std::span<const std::uint8_t> vented, std::span<const std::uint8_t> open_part_ways)
         : region_(region),
           standing_(standing),
           loops_(loops),
@@ -71,7 +94,7 @@ class FeedRule {
     const Region& region_;
     const Standing& standing_;
     const LoopSet& loops_;
-    const std::vector<std::uint8_t>& vented_;
+    std::span<const std::uint8_t> vented_;
     std::span<const std::uint8_t> open_part_ways_;
 };
 

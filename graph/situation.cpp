@@ -305,7 +305,8 @@ class Runner {
         if (!alike_.first && alike_.number == feeds_number_ &&
             (feeds_of_all_ || hold_in(standing_)))
             return;
-        find_feeds(graph_, *region_, standing_, loops, looped_, open_part_ways_, turning, feeds_);
+        find_feeds(graph_, *region_, standing_, loops, looped_, open_part_ways_, turning, searches_,
+                   feeds_);
         feeds_standing_ = standing_;
         feeds_number_ = alike_.number;
         // What holds with all shut and with all open holds between.

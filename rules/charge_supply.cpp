@@ -83,6 +83,7 @@ void judge(const Situation& s, Docket& docket) {
 constexpr Citation sources[] = {
     {.work = "Machinery Lubrication, March-April 2016, article on hydrostatic drives",
      .place = "p. 22 (charge pump and its relief)"}};
+constexpr std::string_view follows[] = {"charge-vented"};
 
 }  // namespace
 
@@ -102,7 +103,8 @@ extern constinit const Rule charge_supply{
              .states = "running, where it is low or neutral",
              .level = Level::error,
              .remedy = "Lead charge oil to the side through a make-up check.",
-             .sources = sources},
+             .sources = sources,
+             .follows = follows},
     .judge = judge,
     .judge_alike = judge_alike};
 

@@ -1,5 +1,6 @@
 #include <loopwright/rules/check.h>
 
+#include <loopwright/rules/causes.h>
 #include <loopwright/rules/rule.h>
 #include <loopwright/rules/unknown_inside.h>
 
@@ -41,6 +42,7 @@ CheckResult judge(const Circuit& circuit, std::span<const Rule* const> rules,
     }
     result.verdicts.reserve(verdicts);
     for (Docket& docket : dockets) docket.finish(result.verdicts);
+    note_causes(graph, result.structure, result.verdicts, *result.keep);
     result.work = graph.work;
     return result;
 }

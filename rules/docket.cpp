@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <stdexcept>
 
 #include <loopwright/rules/rule.h>
 
@@ -52,30 +53,50 @@ std::string_view Docket::subject_id(ElementType type, Index index) {
     return keep_.text(circuit.components[index].path);
 }
 
-Index Docket::verdict_of(ElementType type, Index index, bool& fresh) {
-    Index circuit_slot = none;
-    Index* slot = &circuit_slot;
-    if (type != ElementType::circuit) {
-        const Circuit& circuit = graph_.circuit();
-        const bool of_port = type == ElementType::side || type == ElementType::port;
-        const bool of_line = type == ElementType::line;
-        std::vector<Index>& slots = of_port ? by_port_ : of_line ? by_line_ : by_component_;
-        if (slots.empty())
-            slots.assign(of_port   ? circuit.ports.size()
-                         : of_line ? circuit.lines.size()
-                                   : circuit.components.size(),
-                         none);
-        slot = &slots[index];
+std::vector<Index>& Docket::slots_of(ElementType type) {
+    switch (type) {
+        case ElementType::circuit:
+            return of_circuit_;
+        case ElementType::side:
+        case ElementType::port:
+            return by_port_;
+        case ElementType::line:
+            return by_line_;
+        case ElementType::shaft:
+            throw std::logic_error("no rule judges shafts");
+        case ElementType::loop:
+        case ElementType::component:
+        case ElementType::waiver:
+            break;
     }
-    fresh = *slot == none;
+    return by_component_;
+}
+
+bool Docket::has(ElementType type, Index index) {
+    const std::vector<Index>& slots = slots_of(type);
+    return !slots.empty() && slots[type == ElementType::circuit ? 0 : index] != none;
+}
+
+Index Docket::verdict_of(ElementType type, Index index, bool& fresh) {
+    std::vector<Index>& slots = slots_of(type);
+    if (slots.empty()) {
+        const Circuit& circuit = graph_.circuit();
+        slots.assign(type == ElementType::circuit                             ? 1
+                     : type == ElementType::side || type == ElementType::port ? circuit.ports.size()
+                     : type == ElementType::line                              ? circuit.lines.size()
+                                                 : circuit.components.size(),
+                     none);
+    }
+    Index& slot = slots[type == ElementType::circuit ? 0 : index];
+    fresh = slot == none;
     if (fresh) {
-        *slot = static_cast<Index>(verdicts_.size());
+        slot = static_cast<Index>(verdicts_.size());
         Verdict& verdict = verdicts_.emplace_back();  // in place: it is large
         verdict.rule = &rule_;
         verdict.subject = {type, index, subject_id(type, index)};
         open_.emplace_back();
     }
-    return *slot;
+    return slot;
 }
 
 bool Docket::decides(const Verdict& verdict, Outcome outcome, Level level) const {

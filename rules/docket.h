@@ -50,6 +50,8 @@ class Docket {
     const Figures* figures(const Figures& figures) { return keep_.one(figures); }
 
     bool empty() const { return verdicts_.empty(); }
+    /// Whether the subject has a verdict.
+    bool has(ElementType type, Index index);
 
     std::size_t size() const { return verdicts_.size(); }
 
@@ -80,6 +82,7 @@ class Docket {
     };
 
     Index verdict_of(ElementType type, Index index, bool& fresh);
+    std::vector<Index>& slots_of(ElementType type);
     std::string_view subject_id(ElementType type, Index index);
     static void count(Entry& entry, const Situation& situation, StateSet states, bool shares);
     void close_region();
@@ -99,6 +102,7 @@ class Docket {
     std::vector<Index> by_port_;       // sides, into verdicts_
     std::vector<Index> by_component_;  // loops and components: a rule has one sort of them
     std::vector<Index> by_line_;
+    std::vector<Index> of_circuit_;
     // A subject is in one region, so its verdict is closed while it is at hand.
     const Region* region_ = nullptr;
     std::size_t closed_ = 0;      // so many of the verdicts

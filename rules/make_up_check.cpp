@@ -103,6 +103,7 @@ void judge(const Situation& s, Docket& docket) {
 }
 
 constexpr Citation sources[] = {{.work = "common practice, no source", .place = {}}};
+constexpr std::string_view follows[] = {"charge-vented"};
 
 }  // namespace
 
@@ -121,7 +122,8 @@ extern constinit const Rule make_up_check{
              .states = "running, where it is low or neutral",
              .level = Level::error,
              .remedy = "Put a check between charge line and side, its free flow into the loop.",
-             .sources = sources},
+             .sources = sources,
+             .follows = follows},
     .judge = judge,
     .judge_alike = judge_alike};
 

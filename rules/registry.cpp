@@ -8,17 +8,22 @@ namespace loopwright {
 
 extern const Rule lost_loop;
 extern const Rule charge_supply;
+extern const Rule charge_vented;
+extern const Rule charge_backflow;
 extern const Rule make_up_check;
 extern const Rule crossport_relief;
 extern const Rule hose_safety;
 extern const Rule filtration;
 extern const Rule case_drain_path;
+extern const Rule dangling_line;
+extern const Rule shorted_ports;
 extern const Rule unused_definition;
 
 std::span<const Rule* const> rules() {
-    static constexpr std::array<const Rule*, 8> all = {
-        &lost_loop,   &charge_supply, &make_up_check,   &crossport_relief,
-        &hose_safety, &filtration,    &case_drain_path, &unused_definition,
+    static constexpr std::array<const Rule*, 12> all = {
+        &lost_loop,       &charge_supply,    &charge_vented, &charge_backflow,
+        &make_up_check,   &crossport_relief, &hose_safety,   &filtration,
+        &case_drain_path, &dangling_line,    &shorted_ports, &unused_definition,
     };
     return all;
 }

@@ -123,6 +123,10 @@ Json json_of(const Circuit& circuit, const Verdict& verdict) {
         json["waived"] = {{"reason", waived->reason}, {"by", waived->by}};
         if (!waived->until.empty()) json["waived"]["until"] = waived->until;
     }
+    if (const Cause* cause = verdict.follows; cause != nullptr)
+        json["follows"] = {
+            {"rule", cause->rule->id},
+            {"subject", {{"type", name(cause->subject.type)}, {"id", cause->subject.id}}}};
     json["place"] = json_of(circuit.sources->place(place_of(circuit, verdict.subject)));
     return json;
 }

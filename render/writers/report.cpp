@@ -122,7 +122,9 @@ std::string finding_text(const Circuit& circuit, const Verdict& verdict, const R
     std::string text = fmt::format("{}:{}:{}: {}: {}: {} [{}]\n", visible(place.file), place.line,
                                    place.column, outcome_word(verdict, style), verdict.subject.id,
                                    visible(verdict.message), verdict.rule->id);
-    if (verdict.outcome == Outcome::fail || verdict.outcome == Outcome::inconclusive)
+    const Cause* const cause = verdict.follows;
+    if ((verdict.outcome == Outcome::fail && cause == nullptr) ||
+        verdict.outcome == Outcome::inconclusive)
         text += circuit.sources->quote(ref) + '\n';
     if (!verdict.states.empty()) {
         std::string states;
@@ -142,6 +144,10 @@ std::string finding_text(const Circuit& circuit, const Verdict& verdict, const R
                     visible(fmt::format("{} ({}{}{})", waived->reason, waived->by,
                                         waived->until.empty() ? "" : ", until ", waived->until)),
                     13);
+    // Whoever repairs the cause reads no more of it.
+    if (cause != nullptr)
+        return text + wrapped("    follows  ",
+                              fmt::format("from {} of {}", cause->rule->id, cause->subject.id), 13);
     const std::string_view shape = verdict.witness.shape == WitnessShape::frontier ? "ends at"
                                    : verdict.witness.shape == WitnessShape::path   ? "way    "
                                                                                    : "see    ";

@@ -138,6 +138,9 @@ constexpr std::string_view check_schema = R"json({
           }}}
       }
     },
+    "subject": {
+      "type": "object", "required": ["type", "id"], "additionalProperties": false,
+      "properties": {"type": {"enum": @subject@}, "id": {"type": "string"}}},
     "verdict": {
       "type": "object",
       "required": ["rule", "outcome", "subject", "message", "sources", "place"],
@@ -146,11 +149,7 @@ constexpr std::string_view check_schema = R"json({
         "rule": {"type": "string"},
         "outcome": {"enum": @outcome@},
         "level": {"$ref": "#/$defs/level"},
-        "subject": {
-          "type": "object", "required": ["type", "id"], "additionalProperties": false,
-          "properties": {
-            "type": {"enum": @subject@},
-            "id": {"type": "string"}}},
+        "subject": {"$ref": "#/$defs/subject"},
         "states": {"type": "array", "minItems": 1, "items": {
           "type": "object", "required": ["name"], "additionalProperties": false,
           "properties": {"name": {"$ref": "#/$defs/state"},
@@ -178,6 +177,9 @@ constexpr std::string_view check_schema = R"json({
           "type": "object", "required": ["reason", "by"], "additionalProperties": false,
           "properties": {"reason": {"type": "string"}, "by": {"type": "string"},
             "until": {"$ref": "#/$defs/date"}}},
+        "follows": {
+          "type": "object", "required": ["rule", "subject"], "additionalProperties": false,
+          "properties": {"rule": {"type": "string"}, "subject": {"$ref": "#/$defs/subject"}}},
         "place": {"$ref": "#/$defs/place"}
       },
       "allOf": [

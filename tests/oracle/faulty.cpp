@@ -31,7 +31,7 @@ class Tampered {
         for (std::size_t e = 0; e < edges_.size(); ++e) change(edges_[e], standing_[e]);
         region_.edges = edges_;
         find_feeds(s.graph, region_, standing_, s.loops, s.looped, s.open_part_ways, s.turning,
-                   feeds_);
+                   s.searches, feeds_);
     }
 
     void judge(const Situation& s, std::string_view rule, Docket& docket) const {

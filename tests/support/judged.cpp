@@ -85,8 +85,9 @@ Edit added(const std::string& parts) { return {"</circuit>", parts + "</circuit>
 std::string not_passed(const Circuit& circuit) {
     std::string text;
     for (const Verdict& verdict : check(circuit, rules()).verdicts)
-        if (verdict.outcome != Outcome::pass && (verdict.outcome != Outcome::not_applicable ||
-                                                 verdict.subject.type != ElementType::circuit))
+        if (verdict.outcome != Outcome::pass && verdict.follows == nullptr &&
+            (verdict.outcome != Outcome::not_applicable ||
+             verdict.subject.type != ElementType::circuit))
             text += line_of(circuit, verdict);
     return text;
 }
