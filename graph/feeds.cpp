@@ -145,7 +145,7 @@ namespace {
 /// A two-way pump without a flow direction stands at no stroke.
 bool may_charge(const Edge& edge, const Turning& turning) {
     return edge.part == Part::pump && edge.from != edge.to &&
-           (!edge.both_ways || turning.direction != Direction::none);
+           (!edge.both_ways || (turning.signal && turning.direction != Direction::none));
 }
 
 /// A two-way pump delivers as the flow says, whichever way its shaft turns.

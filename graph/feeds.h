@@ -22,6 +22,8 @@ struct Turning {
     /// For each drive whether it stands still, as one of variable speed does in neutral that drives
     /// a loop's pump; empty: none does.
     std::span<const std::uint8_t> still = {};
+    bool signal = true;  ///< without one, springs take the stroke of two-way pumps to zero; those
+                         ///< of a loop run down
 
     bool turns(const Drives& drives, Index component) const {
         const Index drive = drives.of(component);
@@ -40,8 +42,8 @@ struct ChargeSource {
     bool has_line = false;  ///< false: its outlet stands on a side, so there is no charge line
 };
 
-/// A pump outside every loop whose oil would get into a loop if all stood as it should: if it were
-/// turned, could draw, and nothing on the way were open to a reservoir.
+/// A pump outside every loop whose oil would get into a loop if it were turned, could draw, and
+/// nothing on the way were open to a reservoir.
 struct ChargePump {
     Index edge = none;
     Index inlet = none;     ///< node
@@ -111,7 +113,8 @@ void find_at_tank(const FlowGraph& graph, const Region& region, const Standing& 
 /// Works out all of `feeds` anew, in the memory that it has.
 void find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,
                 const LoopSet& loops, std::span<const std::uint8_t> looped,
-                std::span<const std::uint8_t> open_part_ways, const Turning& turning, Feeds& feeds);
+                std::span<const std::uint8_t> open_part_ways, const Turning& turning,
+                SearchPool& searches, Feeds& feeds);
 
 /// Whether feeds found in one standing are those of another, to the last witness: none of their
 /// searches came to an edge that it passes in the one and not in the other. `changed` holds all

@@ -37,6 +37,7 @@ void StillDrives::find(const FlowGraph& graph, const Region& region,
     const Drives& drives = graph.drives();
     still.clear();
     pumps_turn_alike = true;
+    two_way_outside = false;
     for (const KnownLoop& loop : known)
         for (const Index e : loop.pump_edges) {
             const Index drive = drives.of(region.edges[e].component);
@@ -46,10 +47,10 @@ void StillDrives::find(const FlowGraph& graph, const Region& region,
         }
     for (const Index e : region.machines) {
         const Edge& edge = region.edges[e];
+        if (edge.part != Part::pump || looped[e] != 0) continue;
         const Drive& drive = drives.at(edge.component);
-        if (edge.part == Part::pump && looped[e] == 0 &&
-            (drive.reversing || (drive.variable_speed && !still.empty())))
-            pumps_turn_alike = false;
+        two_way_outside = two_way_outside || edge.both_ways;
+        if (drive.reversing || (drive.variable_speed && !still.empty())) pumps_turn_alike = false;
     }
 }
 

@@ -29,11 +29,14 @@ struct KnownLoop {
 /// pressure whether it is raised, lowered or held; one that drives it forward, side b.
 void find_pull(const FlowGraph& graph, const Region& region, KnownLoop& loop);
 
-/// Which drives stand in neutral: those of variable speed that drive a loop's pump.
+/// What states make of the pumps of a region.
 struct StillDrives {
-    std::vector<std::uint8_t> still = {};  ///< for each drive; empty: none does
+    /// For each drive whether it stands in neutral: those of variable speed that drive a loop's
+    /// pump. Empty: none does.
+    std::vector<std::uint8_t> still = {};
     /// False where that, or a reversal, stops a pump that is in no loop in some states only.
     bool pumps_turn_alike = true;
+    bool two_way_outside = false;  ///< a two-way pump is in no loop
 
     void find(const FlowGraph& graph, const Region& region, std::span<const KnownLoop> known,
               std::span<const std::uint8_t> looped);

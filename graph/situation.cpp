@@ -170,6 +170,16 @@ class Runner {
     }
 
     void evaluate_groups(StateSet allowed) {
+        for (const StateSet states : by_signal(allowed)) evaluate_groups_of(states);
+    }
+
+    /// States in two, with a signal and without, where that makes a difference.
+    std::array<StateSet, 2> by_signal(StateSet states) const {
+        if (!still_.two_way_outside) return {states, 0};
+        return {without(states, either_way), static_cast<StateSet>(states & either_way)};
+    }
+
+    void evaluate_groups_of(StateSet allowed) {
         groups_.find(*region_, loops_, allowed, still_.pumps_turn_alike);
         std::uint32_t begun = 0;
         for (const CaseGroup& group : groups_.groups()) {
@@ -225,8 +235,11 @@ class Runner {
             for (std::size_t i = 0; i < highs.size(); ++i)
                 if (loops->loops[i].first_pump == known_[k].first_pump)
                     highs[i] = high_of(*region_, *loops, loops->loops[i], one);
-            alike_ = {.number = alone, .states = states};
-            evaluate(one, *loops, highs, states, k);
+            for (const StateSet some : by_signal(states)) {
+                if (some == 0) continue;
+                alike_ = {.number = alone, .states = some};
+                evaluate(one, *loops, highs, some, k);
+            }
         }
     }
 
@@ -240,9 +253,8 @@ class Runner {
     void evaluate(const Case& one, const LoopSet& loops, std::span<const High> highs,
                   StateSet states, Index judged = none) {
         find_loop_states(loops, highs, states);
-        const Turning turning{one.direction, one.neutral()
-                                                 ? std::span<const std::uint8_t>(still_.still)
-                                                 : std::span<const std::uint8_t>{}};
+        Turning turning{.direction = one.direction, .signal = without(states, either_way) != 0};
+        if (one.neutral()) turning.still = still_.still;
         alike_.shut = valves_.follows_pressure() ? &shut_standing_ : &base_standing_;
         alike_.wide = valves_.follows_pressure() ? &wide_standing_ : &base_standing_;
         standing_ = base_standing_;

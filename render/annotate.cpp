@@ -267,6 +267,16 @@ class BandMaker {
     Index from_ = none;
 };
 
+std::string sources_text(const RuleInfo& rule) {
+    std::string sources;
+    for (const Citation& citation : rule.sources) {
+        if (!sources.empty()) sources += "; ";
+        sources += citation.work;
+        if (!citation.place.empty()) sources += fmt::format(", {}", citation.place);
+    }
+    return sources;
+}
+
 }  // namespace
 
 Group witness_band(const Circuit& circuit, const std::vector<DrawnSymbol>& symbols,
@@ -318,15 +328,15 @@ PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> 
         if (const Waived* waived = verdict.waived; waived != nullptr)
             paragraph(fmt::format("Waived: {} ({}{}{})", waived->reason, waived->by,
                                   waived->until.empty() ? "" : ", until ", waived->until));
-        if (!verdict.rule->remedy.empty())
-            paragraph("Remedy: " + std::string(verdict.rule->remedy));
-        std::string sources;
-        for (const Citation& citation : verdict.rule->sources) {
-            if (!sources.empty()) sources += "; ";
-            sources += citation.work;
-            if (!citation.place.empty()) sources += fmt::format(", {}", citation.place);
+        if (const Cause* cause = verdict.follows; cause != nullptr) {
+            // Its remedy is the cause's.
+            paragraph(fmt::format("Follows from {} of {}", cause->rule->id, cause->subject.id));
+        } else {
+            if (!verdict.rule->remedy.empty())
+                paragraph("Remedy: " + std::string(verdict.rule->remedy));
+            const std::string sources = sources_text(*verdict.rule);
+            if (!sources.empty()) paragraph("Source: " + sources);
         }
-        if (!sources.empty()) paragraph("Source: " + sources);
         row.height = std::max(y - text_pitch(normal_text) + 2.0, 11.0);
         add_line(row, {0.0, row.height}, {panel_width, row.height}, 0.13);
         for (Primitive& primitive : row.primitives)

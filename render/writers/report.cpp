@@ -348,11 +348,14 @@ std::string report_text(const Circuit& circuit, const Structure& structure,
             one.given ? fmt::format(" (set; else {})",
                                     format_quantity(one.threshold->value, one.threshold->dimension))
                       : "");
-    for (const Verdict& verdict : verdicts) {
-        const bool finding =
-            verdict.outcome == Outcome::fail || verdict.outcome == Outcome::inconclusive;
-        if (finding || style.all) text += '\n' + finding_text(circuit, verdict, style);
-    }
+    // Causes first: a rule whose finding follows may come before the one it follows from.
+    for (const bool following : {false, true})
+        for (const Verdict& verdict : verdicts) {
+            const bool finding =
+                verdict.outcome == Outcome::fail || verdict.outcome == Outcome::inconclusive;
+            if ((finding || style.all) && (verdict.follows != nullptr) == following)
+                text += '\n' + finding_text(circuit, verdict, style);
+        }
     if (refuted + sum.inconclusive > 0)
         text +=
             "\nA check of the drawing does not replace review by a competent person; local codes "

@@ -111,6 +111,7 @@ class Circuit:
         self.ways = []
         self.reservoirs = set()  # nodes
         self.hoses = {}  # path -> attributes
+        self.lines = []  # (path, ports) of lines and hoses
         self.staged = set()  # paths of what follows a command
         self.waivers = []  # (rule, subject)
         self.unknown = []  # devices of which nobody knows the inside
@@ -142,6 +143,7 @@ class _Reader:
         self.unknown = []  # devices
         self.parts = []
         self.hoses = {}
+        self.lines = []
         self.oil = Groups()
         self.shafts = Groups()
         self.outer = {}  # declared port of an assembly -> the port it stands for
@@ -159,6 +161,7 @@ class _Reader:
         for child in element:
             if child.tag in ("line", "hose"):
                 lines.append(child.get("joins").split())
+                self.lines.append((prefix + child.get("id"), lines[-1]))
                 if child.tag == "hose":
                     path = prefix + child.get("id")
                     self.hoses[path] = {**child.attrib, **overrides.get(path, {})}
@@ -234,6 +237,7 @@ def read(path, inside=None):
     circuit.unknown = reader.unknown
     root = ElementTree.parse(path).getroot()
     circuit.hoses = reader.hoses
+    circuit.lines = reader.lines
     circuit.staged = {stage.get("of") for stage in root.iterfind("command/stage")}
     circuit.waivers = [(waiver.get("rule"), waiver.get("subject")) for waiver in root.findall("waiver")]
     movers = {reader.shafts.find(part.path) for part in reader.parts

@@ -182,6 +182,13 @@ def _charge_and_reliefs():
     return {
         "vented-charge-line": _changed("charge line open to the reservoir",
                                        G2=SOUND["G2"] + " T1.X"),
+        **{f"charge-line-to-the-reservoir-over-{name}": _changed(
+            f"gallery to reservoir over {name}", G2=SOUND["G2"] + " X1.A", X1=part, G4="X1.B T1.X")
+           for name, part in (("a-shut-valve", '<shut-off-valve id="X1" position="closed"/>'),
+                              ("an-open-valve", '<shut-off-valve id="X1"/>'),
+                              ("a-check", '<check-valve id="X1"/>'),
+                              ("a-sprung-check", '<check-valve id="X1" opening-pressure="2 bar"/>'),
+                              ("an-orifice", '<orifice id="X1"/>'))},
         "charge-straight-into-a-side": _changed("charge pump delivers into a side",
                                                 HA=SOUND["HA"] + " F1.B", G2="C1.A C2.A"),
         "charge-pump-stands-still": _changed("charge pump on no shaft", W1="E1 P1"),

@@ -7,7 +7,9 @@ from functools import cached_property
 import circuit as circuit_file
 import kinds
 from rules_charge import Charge, charge_supply, lost_loop, make_up_check
+from rules_charge_line import charge_backflow, charge_vented
 from rules_definitions import unused_definition, waivers
+from rules_drawing import dangling_line, shorted_ports
 from rules_filtration import filtration
 from rules_hoses import hose_safety
 from rules_pressure import case_drain_path, crossport_relief
@@ -18,11 +20,15 @@ from ways import regions
 RULES = {
     "lost-loop": lost_loop,
     "charge-supply": charge_supply,
+    "charge-vented": charge_vented,
+    "charge-backflow": charge_backflow,
     "make-up-check": make_up_check,
     "crossport-relief": crossport_relief,
     "hose-safety": hose_safety,
     "filtration": filtration,
     "case-drain-path": case_drain_path,
+    "dangling-line": dangling_line,
+    "shorted-ports": shorted_ports,
     "unused-definition": unused_definition,
 }
 

@@ -71,6 +71,20 @@ void charge_supply(const Situation& s, Docket& docket) {
     }).judge(s, "charge-supply", docket);
 }
 
+/// A shut valve between charge line and reservoir is taken for an open one.
+void charge_vented(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.shift == Shift::hand) open = both;
+    }).judge(s, "charge-vented", docket);
+}
+
+/// The sense of a check is forgotten.
+void charge_backflow(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.passage_class == PassageClass::one_way && open != 0) open = both;
+    }).judge(s, "charge-backflow", docket);
+}
+
 /// An orifice is taken for a make-up check.
 void make_up_check(const Situation& s, Docket& docket) {
     Tampered(s, [](Edge& edge, std::uint8_t& /*open*/) {
@@ -109,11 +123,15 @@ struct Planted {
 constexpr Planted planted[] = {
     {"lost-loop", nullptr},  // the worst state decides, where one in a loop is enough
     {"charge-supply", charge_supply},
+    {"charge-vented", charge_vented},
+    {"charge-backflow", charge_backflow},
     {"make-up-check", make_up_check},
     {"crossport-relief", crossport_relief},
     {"hose-safety", nullptr},  // no hose is noticed
     {"filtration", filtration},
     {"case-drain-path", case_drain_path},
+    {"dangling-line", nullptr},      // nothing is judged
+    {"shorted-ports", nullptr},      // the same
     {"unused-definition", nullptr},  // nothing that is fixed is noticed
 };
 

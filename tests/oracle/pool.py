@@ -11,7 +11,7 @@ from builder import Builder, port, position
 COUNT = 300
 SOUND = 60
 RULES = ("lost-loop", "charge-supply", "make-up-check", "crossport-relief", "hose-safety",
-         "filtration", "case-drain-path")
+         "filtration", "case-drain-path", "dangling-line", "shorted-ports")
 MACHINES = ("quay winch", "street sweeper", "mixer", "ice resurfacer")
 MOVING = "drive-forward drive-reverse overrun-forward overrun-reverse"
 

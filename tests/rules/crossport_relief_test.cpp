@@ -54,7 +54,7 @@ TEST(CrossportRelief, BothTheSameWayLeaveOneSideOpen) {
 TEST(CrossportRelief, BackIntoItsOwnSideFails) {
     EXPECT_EQ(findings_of(with(
                   {{"R3.P R2.T C2.B", "R3.P C2.B"}, {"M1.A R2.P R3.T", "M1.A R2.P R2.T R3.T"}})),
-              relief("P1.A", "fail error"));
+              relief("P1.A", "fail error") + "shorted-ports R2 fail error\n");
 }
 
 TEST(CrossportRelief, SettingIsNotAskedHere) {

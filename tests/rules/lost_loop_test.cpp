@@ -80,7 +80,7 @@ TEST(LostLoop, BothPortsOnOneLine) {
     const Circuit circuit =
         with({{R"("P1.A M1.A R2.P R3.T C1.B V1.A")", R"("P1.A P1.B M1.A R2.P R3.T C1.B V1.A")"},
               {R"("P1.B M1.B R3.P)", R"("M1.B R3.P)"}});
-    EXPECT_EQ(findings_of(circuit), failed("P1"));
+    EXPECT_EQ(findings_of(circuit), failed("P1") + "shorted-ports P1 fail error\n");
     EXPECT_EQ(witness_of(circuit, "lost-loop", "P1"), "path: P1.A>HA>P1.B");
 }
 

@@ -1,0 +1,86 @@
+"""Charge pumps that might be meant, whether or not they deliver.
+
+The terms read here: "Feed", "Charge source", "Charge line".
+"""
+
+import kinds
+from rules_charge import FEED
+from states import AT_REST
+from ways import arcs, reach
+
+
+def ends(situation, pump):
+    """A pump's (inlet, outlet) as the state's flow has it; None for a two-way pump without any."""
+    inlet, outlet = situation.region.circuit.displacement_nodes(pump)
+    if not situation.region.circuit.components[pump].two_way:
+        return inlet, outlet
+    if situation.state in AT_REST:
+        return None  # without a signal it stands at no stroke
+    # Forward is from B to A.
+    return {"forward": (outlet, inlet), "reverse": (inlet, outlet)}.get(situation.flow)
+
+
+def outside_loops(situation, plays):
+    """The pumps (or actuators) of a region that no loop ever holds, in the order of the file."""
+    taken = {machine for known in situation.survey.known.values()
+             for machine in known.pumps + known.actuators}
+    return [path for path in situation.region.of_kind(plays) if path not in taken]
+
+
+def round_actuators(situation):
+    """(from, to) of the reliefs round an actuator outside all loops: a feed passes them."""
+    circuit = situation.region.circuit
+    motors = [set(circuit.displacement_nodes(motor)) for motor in outside_loops(situation, "actuator")]
+    return [(way.tail, way.head) for way in situation.open_ways
+            if way.kind in (kinds.PRESSURE_OPENED, kinds.BYPASS) and {way.tail, way.head} in motors]
+
+
+def feed_ways(situation):
+    """What is open and may be part of a feed."""
+    return [way for way in situation.open_ways if way.kind in FEED and way.tail != way.head]
+
+
+def flows(situation, ways, starts):
+    """Nodes that oil gets to over some ways and past actuators with a relief round them; never into a
+    reservoir, and from a main side on inside that side only."""
+    table = arcs(ways)
+    for tail, head in round_actuators(situation):
+        table.setdefault(tail, []).append((None, head))
+    seen = set(starts)
+    waiting = list(seen)
+    while waiting:
+        node = waiting.pop()
+        loop, side = situation.side_of.get(node, (None, None))
+        inside = {way.number for way in loop.passages} if loop else ()
+        for way, head in table.get(node, ()):
+            leaves = loop and (way is None or way.number not in inside or head not in side.nodes)
+            if head not in seen and head not in situation.region.reservoirs and not leaves:
+                seen.add(head)
+                waiting.append(head)
+    return seen
+
+
+def to_be_fed(situation):
+    """Nodes of the loop's main sides and their branches, and of its sections."""
+    sides = (situation.loop.main_sides if situation.loop else []) + situation.sections
+    return frozenset().union(*(side.nodes for side in sides))
+
+
+def candidates(situation):
+    """(pump, outlet) of what may be the loop's charge pump, whether or not it is turned, finds oil or
+    keeps it."""
+    found = []
+    for pump in outside_loops(situation, "pump"):
+        both = ends(situation, pump)
+        if both and both[1] not in situation.region.reservoirs and not to_be_fed(situation).isdisjoint(
+                flows(situation, feed_ways(situation), [both[1]])):
+            found.append((pump, both[1]))
+    return found
+
+
+def line_of(situation, outlet):
+    """The charge line at a pump's outlet, vented nodes and all; empty where that is on a side."""
+    if outlet in situation.on_a_side:
+        return set()
+    plain = [way for way in situation.open_ways if way.kind in (kinds.ELEMENT, kinds.HAND)]
+    return reach(plain, [outlet], but=situation.region.reservoirs | situation.on_a_side)
