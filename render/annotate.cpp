@@ -29,6 +29,8 @@ std::vector<const Verdict*> marked(std::span<const Verdict> findings) {
     for (const Verdict& verdict : findings)
         if (verdict.outcome == Outcome::fail || verdict.outcome == Outcome::inconclusive)
             out.push_back(&verdict);
+    std::stable_partition(out.begin(), out.end(),
+                          [](const Verdict* verdict) { return verdict->follows == nullptr; });
     return out;
 }
 
@@ -285,7 +287,9 @@ Group witness_band(const Circuit& circuit, const std::vector<DrawnSymbol>& symbo
     Group group{.tag = tag,
                 .id = fmt::format("witness-{}", number),
                 .title = fmt::format("witness of {} {}", number, verdict.rule->id)};
-    group.primitives = BandMaker(circuit, symbols, wires, tag).make(verdict.witness);
+    // The band of the cause shows where to look; more would hide it.
+    if (verdict.follows == nullptr)
+        group.primitives = BandMaker(circuit, symbols, wires, tag).make(verdict.witness);
     return group;
 }
 

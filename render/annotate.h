@@ -13,8 +13,8 @@
 /// square warning, circle note, diamond inconclusive.
 namespace loopwright {
 
-/// The verdicts that get marks, in their order: failed and inconclusive ones. A finding's number
-/// is its place in this list, from 1.
+/// The verdicts that get marks: failed and inconclusive ones in their order, those behind all
+/// others that follow from another one. A finding's number is its place in this list, from 1.
 std::vector<const Verdict*> marked(std::span<const Verdict> findings);
 
 /// The mark's outline and number about a centre, mm.
