@@ -130,9 +130,8 @@ void Builder::declared_port(const Page& page, std::uint32_t element, Index compo
     no_children(page, element, words.name);
     bool sound = false;
     const std::string_view letter = id_text(page, words, given, &sound);
-    const bool below_level =
-        !reservoir ||
-        value_of(page, words, given, vocabulary_.slot(words, "level")).text != "above";
+    const std::string_view level =
+        reservoir ? value_of(page, words, given, vocabulary_.slot(words, "level")).text : "";
     if (letter.empty()) {
         doubtful_[component] = true;
         return;
@@ -147,8 +146,9 @@ void Builder::declared_port(const Page& page, std::uint32_t element, Index compo
         report_duplicate(text_of(page, given, words.id), *first);
         return;
     }
-    add_port(component, letter, page.at(page.document().element(element).tag())).below_level =
-        below_level;
+    Port& port = add_port(component, letter, page.at(page.document().element(element).tag()));
+    port.below_level = level != "above";
+    port.level_given = !level.empty();
     circuit_.components[component].ports.end = index + 1;
 }
 

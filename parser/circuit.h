@@ -34,7 +34,8 @@ struct AttributeValue {
 struct Port {
     std::string_view letter = {};
     PortUse use = PortUse::working;
-    bool below_level = true;  ///< reservoir ports only
+    bool below_level = true;   ///< reservoir ports only
+    bool level_given = false;  ///< whether the file says which
     Index component = none;
     SourceRef place = {};
 };

@@ -33,8 +33,7 @@ CheckResult judge(const Circuit& circuit, std::span<const Rule* const> rules,
     });
     std::size_t verdicts = 0;
     for (std::size_t i = 0; i < rules.size(); ++i) {
-        if (rules[i]->conclude != nullptr)
-            rules[i]->conclude(circuit, result.structure, dockets[i]);
+        if (rules[i]->conclude != nullptr) rules[i]->conclude(graph, result.structure, dockets[i]);
         if (dockets[i].empty())
             dockets[i].conclude(ElementType::circuit, none, Outcome::not_applicable).message =
                 result.keep->text("the circuit has nothing to ask it of: ", rules[i]->info.subject);

@@ -7,7 +7,8 @@ namespace loopwright {
 
 namespace {
 
-void conclude(const Circuit& circuit, const Structure& /*structure*/, Docket& docket) {
+void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
+    const Circuit& circuit = graph.circuit();
     for (Index l = 0; l < circuit.lines.size(); ++l) {
         const Line& line = circuit.lines[l];
         if (line.joins.size() != 1) continue;

@@ -45,7 +45,8 @@ void judge_hose(const Circuit& circuit, Index line, Docket& docket) {
     verdict.witness = docket.witness(WitnessShape::set, step);
 }
 
-void conclude(const Circuit& circuit, const Structure& /*structure*/, Docket& docket) {
+void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
+    const Circuit& circuit = graph.circuit();
     for (Index line = 0; line < circuit.lines.size(); ++line)
         if (circuit.lines[line].flexible) judge_hose(circuit, line, docket);
 }

@@ -118,7 +118,8 @@ bool judge_alike(const Situation& s, Docket& docket) {
     return true;
 }
 
-void conclude(const Circuit& circuit, const Structure& structure, Docket& docket) {
+void conclude(const FlowGraph& graph, const Structure& structure, Docket& docket) {
+    const Circuit& circuit = graph.circuit();
     if (!docket.empty()) return;
     if (structure.loops.empty()) {
         Verdict& verdict = docket.conclude(ElementType::circuit, none, Outcome::fail, Level::note);

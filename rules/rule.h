@@ -20,7 +20,7 @@ struct Rule {
     /// null.
     bool (*judge_alike)(const Situation&, Docket&) = nullptr;
     /// After all situations: what does not hang on a state. May be null.
-    void (*conclude)(const Circuit&, const Structure&, Docket&) = nullptr;
+    void (*conclude)(const FlowGraph&, const Structure&, Docket&) = nullptr;
     /// The best state decides instead of the worst (a need to be met in one state only).
     bool best_state = false;
 };

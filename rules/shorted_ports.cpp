@@ -11,7 +11,8 @@ bool counts(const Passage& passage) {
            !passage.bypass;
 }
 
-void conclude(const Circuit& circuit, const Structure& structure, Docket& docket) {
+void conclude(const FlowGraph& graph, const Structure& structure, Docket& docket) {
+    const Circuit& circuit = graph.circuit();
     const std::vector<Index>& node = structure.node_of_port;
     bool any = false;
     for (Index c = 0; c < circuit.components.size(); ++c) {

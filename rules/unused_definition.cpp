@@ -13,7 +13,8 @@ bool can_follow(const Circuit& circuit, const Component& part) {
 }
 
 // Waivers are judged when all other verdicts stand (waivers.h).
-void conclude(const Circuit& circuit, const Structure& /*structure*/, Docket& docket) {
+void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
+    const Circuit& circuit = graph.circuit();
     std::vector<bool> judged(circuit.components.size(), false);
     for (const Stage& stage : circuit.stages) {
         if (judged[stage.part]) continue;

@@ -1,4 +1,6 @@
 // Counts of work in place of times: visits of nodes and edges grow with the circuit, not faster.
+#include <algorithm>
+
 #include <gtest/gtest.h>
 
 #include <loopwright/parser/reader.h>
@@ -8,6 +10,12 @@
 
 namespace loopwright {
 namespace {
+
+/// Rules that the generated circuits have nothing for.
+constexpr std::string_view nothing_to_ask[] = {
+    "hose-safety",
+    "unused-definition",
+};
 
 CheckResult checked(std::string xml) {
     const ReadResult read = read_circuit_text(std::move(xml), "generated.xml");
@@ -33,12 +41,12 @@ TEST(Cost, GeneratedCircuitsAreSoundAndHaveEveryVerdict) {
     for (const auto& result :
          {checked(testing::many_loops(45)), checked(testing::long_chains(60))}) {
         EXPECT_FALSE(result.verdicts.empty());
-        for (const Verdict& verdict : result.verdicts)
-            EXPECT_EQ(verdict.outcome,
-                      verdict.rule->id == "unused-definition" || verdict.rule->id == "hose-safety"
-                          ? Outcome::not_applicable  // they have no such thing
-                          : Outcome::pass)
+        for (const Verdict& verdict : result.verdicts) {
+            const bool asked = std::find(std::begin(nothing_to_ask), std::end(nothing_to_ask),
+                                         verdict.rule->id) == std::end(nothing_to_ask);
+            EXPECT_EQ(verdict.outcome, asked ? Outcome::pass : Outcome::not_applicable)
                 << verdict.rule->id << ' ' << verdict.subject.id << ": " << verdict.message;
+        }
     }
     EXPECT_EQ(checked(testing::many_loops(45)).structure.loops.size(), 3U);
     EXPECT_EQ(checked(testing::long_chains(60)).structure.loops.size(), 1U);

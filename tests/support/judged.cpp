@@ -1,5 +1,7 @@
 #include <loopwright/tests/support/judged.h>
 
+#include <algorithm>
+
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
@@ -32,6 +34,17 @@ std::string line_of(const Circuit& circuit, const Verdict& verdict) {
     return line + '\n';
 }
 
+/// Rules that the tests' small circuits need not satisfy, one to a line.
+constexpr std::string_view about_outfit[] = {
+    "cooling",
+    "loop-flushing",
+};
+
+bool is_about_outfit(std::string_view rule) {
+    return std::find(std::begin(about_outfit), std::end(about_outfit), rule) !=
+           std::end(about_outfit);
+}
+
 }  // namespace
 
 std::string edited(std::string text, const std::vector<Edit>& edits) {
@@ -61,9 +74,9 @@ const std::string& sound_drive() {
 <relief-valve id="R3" setting="380 bar"/>
 <flushing-valve id="V1"/>
 <relief-valve id="R4" setting="18 bar"/>
-<filter id="F1" fineness="10 um"/>
+<filter id="F1" fineness="10 um" clogging-indicator="visual"/>
 <cooler id="K1" bypass="1.5 bar"/>
-<reservoir id="T1"><port id="S"/><port id="R"/><port id="D"/></reservoir>
+<reservoir id="T1" breather="yes" level-indicator="yes"><port id="S"/><port id="R"/><port id="D"/></reservoir>
 <line id="S1" joins="T1.S P2.S"/>
 <line id="G1" joins="P2.P R1.P F1.A"/>
 <line id="G2" joins="F1.B C1.A C2.A"/>
@@ -86,6 +99,7 @@ std::string not_passed(const Circuit& circuit) {
     std::string text;
     for (const Verdict& verdict : check(circuit, rules()).verdicts)
         if (verdict.outcome != Outcome::pass && verdict.follows == nullptr &&
+            !is_about_outfit(verdict.rule->id) &&
             (verdict.outcome != Outcome::not_applicable ||
              verdict.subject.type != ElementType::circuit))
             text += line_of(circuit, verdict);

@@ -35,10 +35,11 @@ inline constexpr const char* running_and_towing =
 inline constexpr const char* a_low = " neutral drive-reverse overrun-forward hold lost-signal\n";
 inline constexpr const char* b_low = " neutral drive-forward overrun-reverse hold lost-signal\n";
 
-/// All verdicts that are not passes, but for rules that the circuit has nothing for and for
-/// findings that follow from another one, a line each: "rule subject outcome [level] states", a
-/// state with positions as "neutral[V3=a]", in the order of the verdicts; missing data behind
-/// "needs".
+/// All verdicts that are not passes, but for rules that the circuit has nothing for, for findings
+/// that follow from another one, and for rules about the outfit of single parts (ratings,
+/// breathers, indicators), which the small circuits of the tests do not give; a line each: "rule
+/// subject outcome [level] states", a state with positions as "neutral[V3=a]", in the order of the
+/// verdicts; missing data behind "needs".
 std::string not_passed(const Circuit& circuit);
 
 /// The same for every verdict of one rule, passes too.
