@@ -25,6 +25,8 @@ void add_load(const Circuit& circuit, const Component& load, Drive& drive) {
     drive.pulls_forward = drives && sense == "forward" && (drive.pulls_forward || !drive.loaded);
     drive.pulls_back = drives && sense == "reverse" && (drive.pulls_back || !drive.loaded);
     drive.loaded = true;
+    drive.overrunning = drive.overrunning || drives;
+    drive.vehicle = drive.vehicle || circuit.is_yes(load, "vehicle");
 }
 
 }  // namespace
@@ -40,12 +42,14 @@ Drives::Drives(const Circuit& circuit) : drive_of_(circuit.components.size(), no
                 sets.join(component.shaft, component.far_shaft);
         }
     std::vector<Index> drive_of_set(shaft_count, none);
+    std::vector<Index> drive_of_shaft(shaft_count, none);
     for (Index shaft = 0; shaft < shaft_count; ++shaft) {
         Index& drive = drive_of_set[sets.find(shaft)];
         if (drive == none) {
             drive = static_cast<Index>(drives_.size());
             drives_.emplace_back();
         }
+        drive_of_shaft[shaft] = drive;
         for (const Index c : circuit.components_of(circuit.shafts[shaft])) {
             const Component& component = circuit.components[c];
             if (drive_of_[c] == none || component.shaft == shaft) drive_of_[c] = drive;
@@ -54,6 +58,19 @@ Drives::Drives(const Circuit& circuit) : drive_of_(circuit.components.size(), no
             if (component.kind->part == Part::load) add_load(circuit, component, drives_[drive]);
         }
     }
+    list_members(circuit, drive_of_shaft);
+}
+
+void Drives::list_members(const Circuit& circuit, const std::vector<Index>& drive_of_shaft) {
+    offsets_.assign(drives_.size() + 1, 0);
+    for (Index shaft = 0; shaft < circuit.shafts.size(); ++shaft)
+        offsets_[drive_of_shaft[shaft] + 1] += circuit.shafts[shaft].joins.size();
+    for (std::size_t d = 1; d < offsets_.size(); ++d) offsets_[d] += offsets_[d - 1];
+    members_.resize(offsets_.back());
+    std::vector<Index> cursor(offsets_.begin(), offsets_.end() - 1);
+    for (Index shaft = 0; shaft < circuit.shafts.size(); ++shaft)
+        for (const Index c : circuit.components_of(circuit.shafts[shaft]))
+            members_[cursor[drive_of_shaft[shaft]]++] = c;
 }
 
 }  // namespace loopwright

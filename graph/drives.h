@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <span>
 #include <vector>
 
 #include <loopwright/parser/circuit.h>
@@ -16,6 +17,8 @@ struct Drive {
     bool loaded = false;          ///< has a load
     bool pulls_forward = false;   ///< has loads, and each drives its motor forward only
     bool pulls_back = false;      ///< has loads, and each drives its motor in reverse only
+    bool overrunning = false;     ///< has a load that can drive its motor
+    bool vehicle = false;         ///< has a load that is what drives a vehicle
 };
 
 class Drives {
@@ -31,10 +34,19 @@ class Drives {
         return of(component) == none ? still : drives_[of(component)];
     }
     bool turned(Index component) const { return at(component).turned; }
+    /// What stands on its shafts, one behind the other; a component with both ends on them comes
+    /// twice.
+    std::span<const Index> members(Index drive) const {
+        return {members_.data() + offsets_[drive], offsets_[drive + 1] - offsets_[drive]};
+    }
 
   private:
+    void list_members(const Circuit& circuit, const std::vector<Index>& drive_of_shaft);
+
     std::vector<Index> drive_of_;  // by component
     std::vector<Drive> drives_;
+    std::vector<Index> offsets_;  // into members_
+    std::vector<Index> members_;
 };
 
 }  // namespace loopwright

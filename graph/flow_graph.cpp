@@ -67,20 +67,26 @@ void FlowGraph::find_regions() {
     const Index tank_to_tank = joint_count_;
     const auto component_count = static_cast<Index>(circuit_.components.size());
     std::vector<Index> member(component_count, none);
+    const auto stand_at = [&](Index c, Index port) {
+        const Index joint = joint_of_port_[port];
+        if (reservoir_joint_[joint] != 0) return;
+        if (member[c] == tank_to_tank)
+            member[c] = joint;
+        else
+            sets.join(member[c], joint);
+    };
     for (Index c = 0; c < component_count; ++c) {
         for (const Passage& passage : circuit_.passages_of(circuit_.components[c])) {
             if (passage.passage == PassageClass::joined) continue;
             if (member[c] == none) member[c] = tank_to_tank;
-            for (const Index port : {passage.from, passage.to, passage.pilot}) {
-                if (port == none) continue;
-                const Index joint = joint_of_port_[port];
-                if (reservoir_joint_[joint] != 0) continue;
-                if (member[c] == tank_to_tank)
-                    member[c] = joint;
-                else
-                    sets.join(member[c], joint);
-            }
+            for (const Index port : {passage.from, passage.to, passage.pilot})
+                if (port != none) stand_at(c, port);
         }
+        // What sets a machine's displacement is decided where the machine is.
+        if (member[c] == none) continue;
+        const Range ports = circuit_.components[c].ports;
+        for (Index port = ports.begin; port < ports.end; ++port)
+            if (circuit_.ports[port].use == PortUse::pilot) stand_at(c, port);
     }
     std::vector<Index> region_of_set(joint_count_ + 1, none);
     region_of_component_.assign(component_count, none);
@@ -111,7 +117,8 @@ void FlowGraph::fill_regions() {
     std::vector<Index> node_of_joint(joint_count_, none);
     std::vector<Index> seen_in(joint_count_, none);
     struct Start {
-        std::size_t node = 0, edge = 0, machine = 0, reservoir = 0, first = 0, offset = 0, arc = 0;
+        std::size_t node = 0, edge = 0, machine = 0, reservoir = 0, first = 0, guest = 0,
+                    offset = 0, arc = 0;
     };
     std::vector<Start> starts(region_count + 1);
     edges_.reserve(circuit_.passages.size());
@@ -122,7 +129,8 @@ void FlowGraph::fill_regions() {
                  .edge = edges_.size(),
                  .machine = machines_.size(),
                  .reservoir = reservoirs_.size(),
-                 .first = first_edge_.size()};
+                 .first = first_edge_.size(),
+                 .guest = guests_.size()};
         const auto node_of = [&](Index port) {
             const Index joint = joint_of_port_[port];
             if (seen_in[joint] != r) {
@@ -173,12 +181,23 @@ void FlowGraph::fill_regions() {
                     edges_[e].locked = true;
         }
         first_edge_.push_back(static_cast<Index>(edges_.size() - start.edge));
+        for (std::size_t node = start.node; node < joints_.size(); ++node) {
+            if (is_reservoir_[node] != 0) continue;
+            for (const Index port : ports_of(joints_[node])) {
+                if (node_of_port_[port] != none ||
+                    region_of_component_[circuit_.ports[port].component] != none)
+                    continue;  // stands in a region already
+                node_of_port_[port] = static_cast<Index>(node - start.node);
+                guests_.push_back(port);
+            }
+        }
     }
     starts[region_count] = {.node = joints_.size(),
                             .edge = edges_.size(),
                             .machine = machines_.size(),
                             .reservoir = reservoirs_.size(),
-                            .first = first_edge_.size()};
+                            .first = first_edge_.size(),
+                            .guest = guests_.size()};
 
     // Arcs, counted and then filled; an edge from a node to itself leads nowhere and has none.
     arcs_.resize(2 * edges_.size());
@@ -232,7 +251,8 @@ void FlowGraph::fill_regions() {
             .arc_offsets = {arc_offsets_.data() + here.offset, nodes + 1},
             .arcs = {arcs_.data() + here.arc, arc_count},
             .components = {components_.data() + offsets[r], in_region},
-            .first_edge = {first_edge_.data() + here.first, in_region + 1}};
+            .first_edge = {first_edge_.data() + here.first, in_region + 1},
+            .guests = {guests_.data() + here.guest, next.guest - here.guest}};
     }
     work += joints_.size() + edges_.size();
 }

@@ -72,6 +72,9 @@ struct Region {
     std::span<const FlowArc> arcs = {};
     std::span<const Index> components = {};  ///< with a passage here, in file order
     std::span<const Index> first_edge = {};  ///< for each of `components`, and one more
+    /// Ports on its nodes, reservoirs apart, of components without passages (brakes, accumulators,
+    /// instruments), each in one region.
+    std::span<const Index> guests = {};
 
     std::span<const FlowArc> arcs_of(Index node) const {
         return arcs.subspan(arc_offsets[node], arc_offsets[node + 1] - arc_offsets[node]);
@@ -92,7 +95,7 @@ class FlowGraph {
     /// Equal for ports that are one joint.
     Index joint_of(Index port) const { return joint_of_port_[port]; }
     const std::vector<Index>& joint_of_port() const { return joint_of_port_; }
-    /// The node of a port in the region its component belongs to.
+    /// The node of a port in the region its component belongs to, or is a guest of.
     Index node_of(Index port) const { return node_of_port_[port]; }
     /// The region that a component's passages are in; `none` for one without passages.
     Index region_of(Index component) const { return region_of_component_[component]; }
@@ -145,6 +148,7 @@ class FlowGraph {
     std::vector<FlowArc> arcs_;
     std::vector<Index> components_;
     std::vector<Index> first_edge_;
+    std::vector<Index> guests_;
     std::vector<Region> regions_;
 };
 

@@ -24,6 +24,7 @@ extern constinit const Kind gauge{.name = "gauge",
                                   .title = "pressure gauge",
                                   .doc = "Shows the pressure at its port.",
                                   .part = Part::instrument,
+                                  .shows_pressure = true,
                                   .ports = ports,
                                   .attributes = attributes,
                                   .failures = failures};

@@ -149,6 +149,10 @@ struct Kind {
     Part part = Part::plumbing;
     bool turns = false;       ///< has a shaft end, or a rod
     bool for_towing = false;  ///< opened by hand to move the machine with the prime mover stopped
+    /// Tells the pressure at its port, or lets a gauge be joined; one that `measures` several
+    /// things does where it measures pressure.
+    bool shows_pressure = false;
+    bool closes_itself = false;  ///< joined to nothing it lets no oil out (measuring point)
     /// Names of its two shaft ends, joined as `id.end`; empty: it has one, joined by its id.
     std::span<const std::string_view> ends = {};
     Children children = Children::no;

@@ -21,6 +21,8 @@ extern constinit const Kind measuring_point{
     .title = "measuring point",
     .doc = "Closed connection where a gauge can be joined while the machine runs.",
     .part = Part::instrument,
+    .shows_pressure = true,
+    .closes_itself = true,
     .ports = ports,
     .failures = failures};
 

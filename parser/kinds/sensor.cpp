@@ -30,6 +30,7 @@ extern constinit const Kind sensor{.name = "sensor",
                                    .title = "sensor",
                                    .doc = "Gives a signal for what it measures at its port.",
                                    .part = Part::instrument,
+                                   .shows_pressure = true,
                                    .ports = ports,
                                    .attributes = attributes,
                                    .failures = failures};
