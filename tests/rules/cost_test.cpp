@@ -12,10 +12,30 @@ namespace loopwright {
 namespace {
 
 /// Rules that the generated circuits have nothing for.
+// A line each, so that one more changes one line.
+// clang-format off
 constexpr std::string_view nothing_to_ask[] = {
     "hose-safety",
+    "control-supply",
+    "displacement-sequence",
+    "load-holding",
+    "start-interlock",
+    "parking-brake",
+    "towing-bypass",
+    "accumulator-safety",
     "unused-definition",
 };
+// clang-format on
+
+/// Instruments that they have not.
+constexpr std::string_view notes[] = {
+    "test-points",
+};
+
+template <std::size_t count>
+bool holds(const std::string_view (&ids)[count], std::string_view id) {
+    return std::find(std::begin(ids), std::end(ids), id) != std::end(ids);
+}
 
 CheckResult checked(std::string xml) {
     const ReadResult read = read_circuit_text(std::move(xml), "generated.xml");
@@ -42,9 +62,13 @@ TEST(Cost, GeneratedCircuitsAreSoundAndHaveEveryVerdict) {
          {checked(testing::many_loops(45)), checked(testing::long_chains(60))}) {
         EXPECT_FALSE(result.verdicts.empty());
         for (const Verdict& verdict : result.verdicts) {
-            const bool asked = std::find(std::begin(nothing_to_ask), std::end(nothing_to_ask),
-                                         verdict.rule->id) == std::end(nothing_to_ask);
-            EXPECT_EQ(verdict.outcome, asked ? Outcome::pass : Outcome::not_applicable)
+            if (holds(notes, verdict.rule->id)) {
+                EXPECT_EQ(verdict.level, Level::note);
+                continue;
+            }
+            EXPECT_EQ(verdict.outcome, holds(nothing_to_ask, verdict.rule->id)
+                                           ? Outcome::not_applicable
+                                           : Outcome::pass)
                 << verdict.rule->id << ' ' << verdict.subject.id << ": " << verdict.message;
         }
     }

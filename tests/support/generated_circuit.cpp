@@ -46,9 +46,10 @@ class Writer {
     void drive(unsigned n, Chains chains) {
         add(R"(
   <!-- Prime mover and what it turns -->
-  <engine id="E{}" title="engine" power="55 kW" speed="2400 rpm" rotation="clockwise"/>
+  <engine id="E{}" title="engine" power="55 kW" speed="2400 rpm" rotation="counter-clockwise"/>
   <pump id="P{}" title="loop pump" displacement="71 cm3/rev" variable="yes" flow-directions="2" control="hydraulic"
-        rotation="clockwise" drain="external" case-ports="2" case-pressure="3 bar" max-pressure="420 bar" max-speed="3300 rpm"/>
+        rest-displacement="zero" rotation="clockwise" drain="external" case-ports="2" case-pressure="3 bar"
+        max-pressure="420 bar" max-speed="3300 rpm"/>
   <pump id="Q{}" title="charge pump" displacement="18 cm3/rev" rotation="clockwise" max-speed="3300 rpm"/>
   <shaft id="W{}" joins="E{} P{} Q{}"/>)",
             n, n, n, n, n, n, n);
@@ -57,7 +58,7 @@ class Writer {
   <motor id="M{}" title="traction motor" displacement="80 cm3/rev" min-displacement="28 cm3/rev" variable="yes"
          design="bent-axis" control="hydraulic" drain="external" case-ports="2" case-pressure="3 bar"
          max-pressure="450 bar" max-speed="4500 rpm"/>
-  <load id="D{}" title="rear axle" torque="300 N.m" overrunning="yes"/>
+  <load id="D{}" title="rear axle" torque="300 N.m"/>
   <shaft id="Y{}" joins="M{} D{}"/>)",
             n, n, n, n, n);
         add(R"(

@@ -36,7 +36,7 @@ inline constexpr const char* a_low = " neutral drive-reverse overrun-forward hol
 inline constexpr const char* b_low = " neutral drive-forward overrun-reverse hold lost-signal\n";
 
 /// All verdicts that are not passes, but for rules that the circuit has nothing for, for findings
-/// that follow from another one, and for rules about the outfit of single parts (ratings,
+/// that follow from another one, and for rules about the outfit of single parts (ratings, controls,
 /// breathers, indicators), which the small circuits of the tests do not give; a line each: "rule
 /// subject outcome [level] states", a state with positions as "neutral[V3=a]", in the order of the
 /// verdicts; missing data behind "needs".
