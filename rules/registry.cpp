@@ -13,6 +13,7 @@ extern const Rule crossport_relief;
 extern const Rule hose_safety;
 extern const Rule filtration;
 extern const Rule case_drain_path;
+extern const Rule control_supply;
 extern const Rule neutral_on_loss;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
@@ -31,6 +32,7 @@ std::span<const Rule* const> rules() {
         &hose_safety,
         &filtration,
         &case_drain_path,
+        &control_supply,
         &neutral_on_loss,
         &dangling_line,
         &shorted_ports,
