@@ -15,6 +15,7 @@ extern const Rule filtration;
 extern const Rule case_drain_path;
 extern const Rule control_supply;
 extern const Rule neutral_on_loss;
+extern const Rule unconnected_port;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
 extern const Rule unused_definition;
@@ -34,6 +35,7 @@ std::span<const Rule* const> rules() {
         &case_drain_path,
         &control_supply,
         &neutral_on_loss,
+        &unconnected_port,
         &dangling_line,
         &shorted_ports,
         &unused_definition,

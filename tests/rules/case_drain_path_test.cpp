@@ -120,7 +120,8 @@ TEST(CaseDrainPath, UnknownSettingMattersOnlyWhereNoOtherWayIsLeft) {
               "case-drain-path P1 inconclusive neutral drive-forward drive-reverse overrun-forward "
               "overrun-reverse hold lost-signal towing needs R9.setting\n"
               "case-drain-path M1 inconclusive neutral drive-forward drive-reverse overrun-forward "
-              "overrun-reverse hold lost-signal towing needs R9.setting\n");
+              "overrun-reverse hold lost-signal towing needs R9.setting\n"
+              "unconnected-port O1.B fail error\n");
     EXPECT_EQ(witness_of(unknown, "case-drain-path", "M1"), "path: M1>L L1 K1.A>B L2 R9.P>T L3 T1");
 }
 
@@ -165,7 +166,8 @@ TEST(CaseDrainPath, ReturnPumpIsNoFreeWay) {
 
 TEST(CaseDrainPath, OfTwoHousingsTheOneWithoutADrainLineFails) {
     const Circuit circuit = with({{"R4.T M1.L P1.L K1.A", "R4.T P1.L K1.A"}});
-    EXPECT_EQ(findings_of(circuit), verdict("M1", "fail error"));
+    EXPECT_EQ(findings_of(circuit),
+              verdict("M1", "fail error") + "unconnected-port M1.L fail error\n");
     EXPECT_EQ(witness_of(circuit, "case-drain-path", "P1"), "path: P1>L L1 K1.A>B L2 T1");
 }
 

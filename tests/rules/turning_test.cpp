@@ -75,6 +75,7 @@ TEST(Turning, LoadThatAlwaysPullsOneWay) {
 
 TEST(Turning, BrakeAndGearboxAtTheLoadChangeNothing) {
     EXPECT_EQ(not_passed(with({{"joins=\"M1 D1\"", "joins=\"M1 B1 X1.in\""},
+                               {"joins=\"R1.T T1.R\"", "joins=\"R1.T T1.R B1.Z\""},
                                added(R"(<brake id="B1"/><gearbox id="X1"/>
                                    <shaft id="W3" joins="X1.out D1"/>)")})),
               "");

@@ -53,12 +53,11 @@ TEST(ShiftedValves, PilotToOpenCheckInASide) {
 
 TEST(ShiftedValves, ReducingAndPriorityValvesHandTheChargeOn) {
     const Edit behind{"joins=\"P2.P R1.P F1.A\"", "joins=\"P2.P R1.P V2.P\""};
-    EXPECT_EQ(not_passed(with({behind, added(R"(<reducing-valve id="V2" setting="20 bar"/>
-                                    <line id="G4" joins="V2.A F1.A"/>)")})),
+    const Edit room{"<port id=\"D\"/>", "<port id=\"D\"/><port id=\"E\"/>"};
+    EXPECT_EQ(not_passed(with({behind, room, added(R"(<reducing-valve id="V2" setting="20 bar"/>
+                            <line id="G4" joins="V2.A F1.A"/> <line id="G5" joins="V2.Y T1.E"/>)")})),
               "");
-    EXPECT_EQ(not_passed(with({behind,
-                               {"<port id=\"D\"/>", "<port id=\"D\"/><port id=\"E\"/>"},
-                               added(R"(<priority-valve id="V2" setting="15 bar"/>
+    EXPECT_EQ(not_passed(with({behind, room, added(R"(<priority-valve id="V2" setting="15 bar"/>
                             <line id="G4" joins="V2.CF F1.A"/> <line id="G5" joins="V2.EF T1.E"/>)")})),
               "");
 }
