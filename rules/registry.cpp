@@ -18,6 +18,7 @@ extern const Rule neutral_on_loss;
 extern const Rule unconnected_port;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
+extern const Rule isolated_part;
 extern const Rule unused_definition;
 
 std::span<const Rule* const> rules() {
@@ -38,6 +39,7 @@ std::span<const Rule* const> rules() {
         &unconnected_port,
         &dangling_line,
         &shorted_ports,
+        &isolated_part,
         &unused_definition,
     };
     // clang-format on
