@@ -15,6 +15,7 @@ extern const Rule filtration;
 extern const Rule case_drain_path;
 extern const Rule control_supply;
 extern const Rule neutral_on_loss;
+extern const Rule parking_brake;
 extern const Rule unconnected_port;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
@@ -36,6 +37,7 @@ std::span<const Rule* const> rules() {
         &case_drain_path,
         &control_supply,
         &neutral_on_loss,
+        &parking_brake,
         &unconnected_port,
         &dangling_line,
         &shorted_ports,
