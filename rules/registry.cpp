@@ -16,6 +16,7 @@ extern const Rule case_drain_path;
 extern const Rule control_supply;
 extern const Rule neutral_on_loss;
 extern const Rule parking_brake;
+extern const Rule towing_bypass;
 extern const Rule accumulator_safety;
 extern const Rule unconnected_port;
 extern const Rule dangling_line;
@@ -39,6 +40,7 @@ std::span<const Rule* const> rules() {
         &control_supply,
         &neutral_on_loss,
         &parking_brake,
+        &towing_bypass,
         &accumulator_safety,
         &unconnected_port,
         &dangling_line,
