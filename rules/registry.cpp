@@ -15,6 +15,7 @@ extern const Rule filtration;
 extern const Rule case_drain_path;
 extern const Rule control_supply;
 extern const Rule neutral_on_loss;
+extern const Rule load_holding;
 extern const Rule parking_brake;
 extern const Rule towing_bypass;
 extern const Rule accumulator_safety;
@@ -39,6 +40,7 @@ std::span<const Rule* const> rules() {
         &case_drain_path,
         &control_supply,
         &neutral_on_loss,
+        &load_holding,
         &parking_brake,
         &towing_bypass,
         &accumulator_safety,
