@@ -19,6 +19,7 @@ extern const Rule load_holding;
 extern const Rule parking_brake;
 extern const Rule towing_bypass;
 extern const Rule accumulator_safety;
+extern const Rule test_points;
 extern const Rule unconnected_port;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
@@ -44,6 +45,7 @@ std::span<const Rule* const> rules() {
         &parking_brake,
         &towing_bypass,
         &accumulator_safety,
+        &test_points,
         &unconnected_port,
         &dangling_line,
         &shorted_ports,
