@@ -16,6 +16,7 @@ extern const Rule case_drain_path;
 extern const Rule control_supply;
 extern const Rule neutral_on_loss;
 extern const Rule load_holding;
+extern const Rule start_interlock;
 extern const Rule parking_brake;
 extern const Rule towing_bypass;
 extern const Rule accumulator_safety;
@@ -42,6 +43,7 @@ std::span<const Rule* const> rules() {
         &control_supply,
         &neutral_on_loss,
         &load_holding,
+        &start_interlock,
         &parking_brake,
         &towing_bypass,
         &accumulator_safety,
