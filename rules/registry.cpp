@@ -15,6 +15,7 @@ extern const Rule filtration;
 extern const Rule case_drain_path;
 extern const Rule control_supply;
 extern const Rule neutral_on_loss;
+extern const Rule displacement_sequence;
 extern const Rule load_holding;
 extern const Rule start_interlock;
 extern const Rule parking_brake;
@@ -42,6 +43,7 @@ std::span<const Rule* const> rules() {
         &case_drain_path,
         &control_supply,
         &neutral_on_loss,
+        &displacement_sequence,
         &load_holding,
         &start_interlock,
         &parking_brake,
