@@ -26,6 +26,7 @@ extern const Rule unconnected_port;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
 extern const Rule isolated_part;
+extern const Rule line_function;
 extern const Rule unused_definition;
 
 std::span<const Rule* const> rules() {
@@ -54,6 +55,7 @@ std::span<const Rule* const> rules() {
         &dangling_line,
         &shorted_ports,
         &isolated_part,
+        &line_function,
         &unused_definition,
     };
     // clang-format on
