@@ -28,6 +28,7 @@ extern const Rule shorted_ports;
 extern const Rule isolated_part;
 extern const Rule line_function;
 extern const Rule unused_definition;
+extern const Rule reversed_rotation;
 
 std::span<const Rule* const> rules() {
     // A line each, so that one more changes one line.
@@ -57,6 +58,7 @@ std::span<const Rule* const> rules() {
         &isolated_part,
         &line_function,
         &unused_definition,
+        &reversed_rotation,
     };
     // clang-format on
     return all;
