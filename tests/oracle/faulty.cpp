@@ -115,6 +115,49 @@ void case_drain_path(const Situation& s, Docket& docket) {
     }).judge(s, "case-drain-path", docket);
 }
 
+/// A closed shut-off valve before a control is taken for an open one.
+void control_supply(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.shift == Shift::hand) open = both;
+    }).judge(s, "control-supply", docket);
+}
+
+/// Operated valves are taken to open every way that they have, at rest too.
+void neutral_on_loss(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.shift == Shift::position) open = ways_of(edge);
+    }).judge(s, "neutral-on-loss", docket);
+}
+
+/// The same.
+void parking_brake(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.shift == Shift::position) open = ways_of(edge);
+    }).judge(s, "parking-brake", docket);
+}
+
+/// Make-up checks are taken for a way from side to side.
+void towing_bypass(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.passage_class == PassageClass::one_way && open != 0) open = both;
+    }).judge(s, "towing-bypass", docket);
+}
+
+/// A shut-off valve before a relief valve is trusted to stay open.
+void accumulator_safety(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& /*open*/) {
+        if (edge.shift == Shift::hand) edge.locked = true;
+    }).judge(s, "accumulator-safety", docket);
+}
+
+/// The charge line is taken to end at its filter.
+void test_points(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& /*open*/) {
+        if (edge.part == Part::filter && edge.passage_class == PassageClass::element)
+            edge.passage_class = PassageClass::metering;
+    }).judge(s, "test-points", docket);
+}
+
 struct Planted {
     std::string_view rule;
     void (*judge)(const Situation&, Docket&);
@@ -130,9 +173,22 @@ constexpr Planted planted[] = {
     {"hose-safety", nullptr},  // no hose is noticed
     {"filtration", filtration},
     {"case-drain-path", case_drain_path},
+    {"control-supply", control_supply},
+    {"neutral-on-loss", neutral_on_loss},
+    {"displacement-sequence", nullptr},  // nothing is judged
+    {"load-holding", nullptr},           // the same
+    {"start-interlock", nullptr},        // the same
+    {"parking-brake", parking_brake},
+    {"towing-bypass", towing_bypass},
+    {"accumulator-safety", accumulator_safety},
+    {"test-points", test_points},
+    {"unconnected-port", nullptr},   // nothing is judged
     {"dangling-line", nullptr},      // nothing is judged
     {"shorted-ports", nullptr},      // the same
+    {"isolated-part", nullptr},      // the same
+    {"line-function", nullptr},      // the same
     {"unused-definition", nullptr},  // nothing that is fixed is noticed
+    {"reversed-rotation", nullptr},  // nothing is judged
 };
 
 int run(std::string_view id, const std::vector<std::string>& files) {
