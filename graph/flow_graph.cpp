@@ -50,6 +50,12 @@ void FlowGraph::find_joints() {
         if (component.kind->part == Part::reservoir)
             for (Index port = component.ports.begin; port < component.ports.end; ++port)
                 reservoir_joint_[joint_of_port_[port]] = 1;
+    for (const Component& component : circuit_.components) {
+        if (component.kind->part != Part::accumulator) continue;
+        accumulator_joint_.resize(joint_count_, 0);
+        for (Index port = component.ports.begin; port < component.ports.end; ++port)
+            accumulator_joint_[joint_of_port_[port]] = 1;
+    }
 
     joint_port_offsets_.assign(joint_count_ + 1, 0);
     for (const Index joint : joint_of_port_) ++joint_port_offsets_[joint + 1];
@@ -254,7 +260,49 @@ void FlowGraph::fill_regions() {
             .first_edge = {first_edge_.data() + here.first, in_region + 1},
             .guests = {guests_.data() + here.guest, next.guest - here.guest}};
     }
+    find_lines(seen_in, node_of_joint);
     work += joints_.size() + edges_.size();
+}
+
+namespace {
+
+/// Puts what `visit` names into lists by region, one behind the other, each in the order visited.
+/// `visit(add)` calls `add(region, entry)` for each, twice in the same order.
+template <typename Entry, typename Visit>
+void group_by_region(std::vector<Entry>& all, std::vector<Region>& regions,
+                     std::span<const Entry> Region::*list, Visit visit) {
+    std::vector<Index> offsets(regions.size() + 1, 0);
+    visit([&](Index region, const Entry& /*entry*/) { ++offsets[region + 1]; });
+    for (std::size_t r = 0; r < regions.size(); ++r) offsets[r + 1] += offsets[r];
+    all.resize(offsets.back());
+    std::vector<Index> cursor(offsets.begin(), offsets.end() - 1);
+    visit([&](Index region, const Entry& entry) { all[cursor[region]++] = entry; });
+    for (std::size_t r = 0; r < regions.size(); ++r)
+        regions[r].*list = {all.data() + offsets[r], offsets[r + 1] - offsets[r]};
+}
+
+}  // namespace
+
+void FlowGraph::find_lines(std::span<const Index> region_of_joint,
+                           std::span<const Index> node_of_joint) {
+    group_by_region(lines_, regions_, &Region::lines, [&](const auto& add) {
+        for (Index line = 0; line < circuit_.lines.size(); ++line) {
+            // A reservoir is in several regions: there the component tells which one is meant.
+            const auto ports = circuit_.ports_of(circuit_.lines[line]);
+            const auto inside = std::find_if(ports.begin(), ports.end(), [&](Index port) {
+                return region_of_component_[circuit_.ports[port].component] != none;
+            });
+            if (inside != ports.end()) {
+                add(region_of_component_[circuit_.ports[*inside].component],
+                    LineEnd{.line = line, .port = *inside, .node = node_of_port_[*inside]});
+                continue;
+            }
+            const Index joint = joint_of_port_[ports.front()];
+            if (region_of_joint[joint] != none && reservoir_joint_[joint] == 0)
+                add(region_of_joint[joint],
+                    LineEnd{.line = line, .port = ports.front(), .node = node_of_joint[joint]});
+        }
+    });
 }
 
 Part FlowGraph::part(Index component) const {

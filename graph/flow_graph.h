@@ -61,6 +61,13 @@ inline bool stands_open_back(const Standing& standing, const FlowArc& arc) {
     return (standing[arc.edge] & (arc.backward != 0 ? open_forward : open_backward)) != 0;
 }
 
+/// A line, and where it stands in a region.
+struct LineEnd {
+    Index line = none;
+    Index port = none;
+    Index node = none;
+};
+
 struct Region {
     Index node_count = 0;
     std::span<const Index> joints = {};               ///< for each node its joint
@@ -75,6 +82,7 @@ struct Region {
     /// Ports on its nodes, reservoirs apart, of components without passages (brakes, accumulators,
     /// instruments), each in one region.
     std::span<const Index> guests = {};
+    std::span<const LineEnd> lines = {};  ///< each line on its nodes, once
 
     std::span<const FlowArc> arcs_of(Index node) const {
         return arcs.subspan(arc_offsets[node], arc_offsets[node + 1] - arc_offsets[node]);
@@ -112,6 +120,12 @@ class FlowGraph {
                 port_line_offsets_[port + 1] - port_line_offsets_[port]};
     }
 
+    /// Whether an accumulator stands on a joint.
+    bool has_accumulator(Index joint) const {
+        return has_accumulators() && accumulator_joint_[joint] != 0;
+    }
+    bool has_accumulators() const { return !accumulator_joint_.empty(); }
+
     /// The ports of a joint in file order.
     std::span<const Index> ports_of(Index joint) const {
         return {joint_ports_.data() + joint_port_offsets_[joint],
@@ -125,12 +139,14 @@ class FlowGraph {
     void find_joints();
     void find_regions();
     void fill_regions();
+    void find_lines(std::span<const Index> region_of_joint, std::span<const Index> node_of_joint);
 
     const Circuit& circuit_;
     Drives drives_;
     Index joint_count_ = 0;
     std::vector<Index> joint_of_port_;
     std::vector<std::uint8_t> reservoir_joint_;
+    std::vector<std::uint8_t> accumulator_joint_;  // empty where there is none
     std::vector<Index> joint_port_offsets_;
     std::vector<Index> joint_ports_;
     std::vector<Index> port_line_offsets_;
@@ -149,6 +165,7 @@ class FlowGraph {
     std::vector<Index> components_;
     std::vector<Index> first_edge_;
     std::vector<Index> guests_;
+    std::vector<LineEnd> lines_;
     std::vector<Region> regions_;
 };
 

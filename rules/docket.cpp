@@ -106,7 +106,7 @@ bool Docket::decides(const Verdict& verdict, Outcome outcome, Level level) const
 }
 
 Verdict* Docket::record(const Situation& situation, ElementType type, Index index, StateSet states,
-                        Outcome outcome, Level level) {
+                        Outcome outcome, Level level, double severity) {
     states &= asked_;
     if (states == 0) return nullptr;
     if (region_ != &situation.region) close_region();
@@ -127,17 +127,19 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
         entry.uses.clear();
         verdict.outcome = outcome;
         verdict.level = level;
-        verdict.message = {};
-        verdict.witness = {};
-        verdict.missing = {};
-        verdict.figures = nullptr;
         entry.undecided.assign(situation.undecided.begin(), situation.undecided.end());
     }
     const bool shares =
         verdict.outcome == outcome && (outcome != Outcome::fail || verdict.level == level);
     if (shares) entry.shared |= states;
     if (!situation.positions.empty()) count(entry, situation, states, shares);
-    return deciding ? &verdict : nullptr;
+    if (!deciding && (!shares || severity <= entry.severity)) return nullptr;
+    entry.severity = severity;
+    verdict.message = {};
+    verdict.witness = {};
+    verdict.missing = {};
+    verdict.figures = nullptr;
+    return &verdict;
 }
 
 void Docket::count(Entry& entry, const Situation& situation, StateSet states, bool shares) {

@@ -26,8 +26,10 @@ class Docket {
     /// Notes an outcome for a subject in `states` of a situation. Returns the verdict to fill in
     /// (message, witness, measures) before the next call if this outcome is the deciding one for
     /// the first time, else null. `index`: Subject::index. What is filled in is constant or kept.
+    /// `severity`: of what a numeric need measures; among equal outcomes the most severe one fills
+    /// in the verdict.
     Verdict* record(const Situation& situation, ElementType type, Index index, StateSet states,
-                    Outcome outcome, Level level = Level::error);
+                    Outcome outcome, Level level = Level::error, double severity = 0.0);
 
     /// A verdict that hangs on no state.
     Verdict& conclude(ElementType type, Index index, Outcome outcome, Level level = Level::error);
@@ -75,6 +77,7 @@ class Docket {
     /// What there is beside a verdict while its region is gone through.
     struct Entry {
         StateSet shared = 0;
+        double severity = 0.0;
         // Only where valves have positions:
         std::vector<Share> shares = {};  ///< for each state
         std::vector<Use> uses = {};

@@ -7,18 +7,25 @@ namespace loopwright {
 extern const Rule lost_loop;
 extern const Rule charge_supply;
 extern const Rule charge_vented;
+extern const Rule charge_displacement;
 extern const Rule charge_backflow;
 extern const Rule make_up_check;
 extern const Rule crossport_relief;
+extern const Rule pressure_limiter;
+extern const Rule pressure_rating;
+extern const Rule pressure_intensification;
 extern const Rule hose_safety;
+extern const Rule trapped_volume;
 extern const Rule filtration;
 extern const Rule case_drain_path;
+extern const Rule flushing_setting;
 extern const Rule control_supply;
 extern const Rule neutral_on_loss;
 extern const Rule displacement_sequence;
 extern const Rule load_holding;
 extern const Rule start_interlock;
 extern const Rule parking_brake;
+extern const Rule brake_release;
 extern const Rule towing_bypass;
 extern const Rule accumulator_safety;
 extern const Rule test_points;
@@ -37,18 +44,25 @@ std::span<const Rule* const> rules() {
         &lost_loop,
         &charge_supply,
         &charge_vented,
+        &charge_displacement,
         &charge_backflow,
         &make_up_check,
         &crossport_relief,
+        &pressure_limiter,
+        &pressure_rating,
+        &pressure_intensification,
         &hose_safety,
+        &trapped_volume,
         &filtration,
         &case_drain_path,
+        &flushing_setting,
         &control_supply,
         &neutral_on_loss,
         &displacement_sequence,
         &load_holding,
         &start_interlock,
         &parking_brake,
+        &brake_release,
         &towing_bypass,
         &accumulator_safety,
         &test_points,

@@ -42,6 +42,7 @@ constexpr std::string_view about_outfit[] = {
     "neutral-on-loss",
     "start-interlock",
     "test-points",
+    "pressure-rating",
 };
 // clang-format on
 

@@ -1,0 +1,335 @@
+#include <loopwright/graph/ceilings.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
+
+#include <loopwright/graph/disjoint_sets.h>
+
+namespace loopwright {
+
+namespace {
+
+constexpr double unlimited = std::numeric_limits<double>::infinity();
+
+/// Values that spread from seeds over a region, the best first. Few differ, so what is equal to the
+/// best is gone through as a list, and a heap holds the rest.
+template <typename Better>
+class Spread {
+  public:
+    Spread(const FlowGraph& graph, const Region& region, std::vector<double>& values, Search& ways)
+        : graph_(graph), region_(region), values_(values), ways_(ways) {
+        ways_.clear(region.node_count);
+    }
+
+    /// Whether that is better than what the node has.
+    bool seed(Index node, double value) {
+        if (!better_(value, values_[node])) return false;
+        values_[node] = value;
+        ways_.way[node] = Search::start;
+        later_.emplace_back(value, node);
+        return true;
+    }
+
+    /// `step(arc, value)`: the value that the arc's end gets where its beginning has this one.
+    template <typename Step>
+    void run(Step step) {
+        const auto worse = [this](const Entry& a, const Entry& b) {
+            return better_(b.first, a.first);
+        };
+        std::make_heap(later_.begin(), later_.end(), worse);
+        while (!later_.empty()) {
+            const double best = later_.front().first;
+            level_.clear();
+            while (!later_.empty() && later_.front().first == best) {
+                std::pop_heap(later_.begin(), later_.end(), worse);
+                if (values_[later_.back().second] == best) level_.push_back(later_.back().second);
+                later_.pop_back();
+            }
+            for (std::size_t i = 0; i < level_.size(); ++i) {
+                const Index node = level_[i];
+                const Index end = region_.arc_offsets[node + 1];
+                graph_.work += 1 + end - region_.arc_offsets[node];
+                for (Index slot = region_.arc_offsets[node]; slot < end; ++slot) {
+                    const FlowArc& arc = region_.arcs[slot];
+                    if (!better_(best, values_[arc.to])) continue;
+                    const double value = step(arc, best);
+                    if (!better_(value, values_[arc.to])) continue;
+                    values_[arc.to] = value;
+                    ways_.way[arc.to] = slot;
+                    if (value == best) {
+                        level_.push_back(arc.to);
+                    } else {
+                        later_.emplace_back(value, arc.to);
+                        std::push_heap(later_.begin(), later_.end(), worse);
+                    }
+                }
+            }
+        }
+    }
+
+  private:
+    using Entry = std::pair<double, Index>;
+
+    const FlowGraph& graph_;
+    const Region& region_;
+    std::vector<double>& values_;
+    Search& ways_;
+    Better better_;
+    std::vector<Index> level_;
+    std::vector<Entry> later_;
+};
+
+using Lowest = Spread<std::less<>>;
+using Highest = Spread<std::greater<>>;
+
+class Finder {
+  public:
+    Finder(const Situation& s, const CeilingCase& one) : s_(s), case_(one) {}
+
+    Ceilings find() {
+        find_pieces();
+        find_limits();
+        find_charge();
+        if (found_.charge < unlimited) find_limits();
+        find_ceilings();
+        return std::move(found_);
+    }
+
+  private:
+    const Edge& edge(const FlowArc& arc) const { return s_.region.edges[arc.edge]; }
+
+    /// Of the gas over the oil.
+    double pressure_in(Index reservoir) const {
+        for (const Index port : s_.graph.ports_of(s_.region.joints[reservoir])) {
+            const Component& component =
+                s_.circuit().components[s_.circuit().ports[port].component];
+            if (component.kind->part == Part::reservoir)
+                return s_.circuit().figure(component, "pressure").value_or(0.0);
+        }
+        return 0.0;
+    }
+
+    /// What a pressure-opened passage holds at its full flow.
+    double opening(const Edge& way) const {
+        if (!way.bypass) {
+            const Component& valve = s_.circuit().components[way.component];
+            if (const auto full = s_.circuit().figure(valve, "full-flow-pressure")) return *full;
+        }
+        if (!std::isnan(way.opening)) return way.opening;
+        return case_.unknown == UnknownSetting::zero ? 0.0 : unlimited;
+    }
+
+    bool drained_apart(const Edge& way) const {
+        const Index chamber = s_.circuit().passages[way.passage].spring_chamber;
+        return chamber != none && !s_.graph.lines_of(chamber).empty();
+    }
+
+    /// The pressure at the way's beginning at which its oil gets away, `behind` being that at its
+    /// end.
+    double to_get_away(const FlowArc& flow, double behind) const {
+        const Edge& way = edge(flow);
+        if (!stands_open(case_.ways_out, flow)) return unlimited;
+        switch (way.passage_class) {
+            case PassageClass::element:
+            case PassageClass::switched:
+            case PassageClass::metering:
+            case PassageClass::divider:
+                return carries_flow(way) ? behind : unlimited;
+            case PassageClass::one_way:
+                return way.opening + behind;
+            case PassageClass::pressure_opened:
+                return drained_apart(way) ? std::max(opening(way), behind) : opening(way) + behind;
+            case PassageClass::joined:
+            case PassageClass::reduced:
+            case PassageClass::displacement:
+            case PassageClass::leakage:
+                break;
+        }
+        return unlimited;
+    }
+
+    /// Which side, or section, or machine of a loop each node belongs to, and whether it is low.
+    void find_pieces() {
+        piece_.assign(s_.region.node_count, none);
+        low_.assign(s_.region.node_count, 0);
+        Index piece = 0;
+        const auto put = [&](Index node) {
+            if (piece_[node] == none) piece_[node] = piece;
+        };
+        for (Index l = 0; l < s_.loops.loops.size(); ++l) {
+            const Loop& loop = s_.loops.loops[l];
+            if (loop.shorted) continue;
+            for (const LoopSide& side : s_.loops.sides_of(loop)) {
+                if (side.role != SideRole::main) continue;
+                const bool high = case_.highs.empty() || (case_.highs[l] != High::neither &&
+                                                          side.letter == case_.highs[l]);
+                for (const Index node : s_.loops.nodes_of(side)) {
+                    put(node);
+                    low_[node] = high ? 0 : 1;
+                }
+                ++piece;
+            }
+        }
+        for (const JudgedSide& side : s_.sides) {
+            if (side.role != SideRole::section) continue;
+            for (const Index node : side.nodes) put(node);
+            ++piece;
+        }
+        for (const Index e : s_.region.machines) {
+            if (s_.looped[e] == 0) continue;
+            for (const Index node : {s_.region.edges[e].from, s_.region.edges[e].to}) {
+                put(node);
+                ++piece;
+            }
+        }
+    }
+
+    bool other_piece(const FlowArc& relief) const {
+        return piece_[relief.to] != none && piece_[relief.to] != piece_[tail(s_.region, relief)];
+    }
+
+    void find_limits() {
+        found_.limit.assign(s_.region.node_count, unlimited);
+        Lowest limits(s_.graph, s_.region, found_.limit, found_.away);
+        for (const Index node : s_.region.reservoirs) limits.seed(node, pressure_in(node));
+        const bool charged = found_.charge < unlimited;
+        if (charged)
+            for (Index node = 0; node < s_.region.node_count; ++node) {
+                if (low_[node] != 0) limits.seed(node, found_.charge);
+            }
+        limits.run([&](const FlowArc& arc, double behind) {
+            // Nothing but the charge line makes the pressure of a low side.
+            return charged && low_[arc.to] != 0 ? unlimited
+                                                : to_get_away(turned_round(s_.region, arc), behind);
+        });
+        found_.over_relief.assign(s_.region.node_count, none);
+        if (charged) limit_over_reliefs(limits);
+    }
+
+    /// What a relief discharges into is not high while the side before it is.
+    void limit_over_reliefs(Lowest& limits) {
+        for (const Edge& relief : s_.region.edges) {
+            const auto e = static_cast<Index>(&relief - s_.region.edges.data());
+            if (relief.passage_class != PassageClass::pressure_opened || relief.bypass ||
+                (case_.ways_out[e] & open_forward) == 0)
+                continue;
+            FlowArc flow;
+            flow.to = relief.to;
+            flow.edge = e & 0x7fffffffU;
+            flow.backward = 0;
+            if (!other_piece(flow) || low_[relief.from] != 0) continue;
+            if (limits.seed(relief.from, to_get_away(flow, found_.charge)))
+                found_.over_relief[relief.from] = e;
+        }
+        limits.run([&](const FlowArc& arc, double behind) {
+            return low_[arc.to] != 0 ? unlimited
+                                     : to_get_away(turned_round(s_.region, arc), behind);
+        });
+    }
+
+    /// The limit of what hands charge oil into a side.
+    void find_charge() {
+        found_.charge = unlimited;
+        double charge = -1.0;
+        for (const Index node : s_.feeds.fed.order) {
+            if (piece_[node] != none) continue;
+            for (const FlowArc& arc : s_.region.arcs_of(node))
+                if (piece_[arc.to] != none && hands_charge_on(arc))
+                    charge = std::max(charge, found_.limit[node]);
+        }
+        found_.charged = charge >= 0.0;
+        if (found_.charged) found_.charge = charge;
+    }
+
+    bool hands_charge_on(const FlowArc& arc) const {
+        const PassageClass passage = edge(arc).passage_class;
+        return stands_open(s_.standing, arc) && passage != PassageClass::displacement &&
+               passage != PassageClass::leakage && passage != PassageClass::pressure_opened;
+    }
+
+    void find_ceilings() {
+        found_.ceiling.assign(s_.region.node_count, 0.0);
+        Highest ceilings(s_.graph, s_.region, found_.ceiling, found_.drive);
+        const auto drive = [&](Index node, double pressure) {
+            ceilings.seed(node, std::min(pressure, found_.limit[node]));
+        };
+        for (const Index e : s_.region.machines) {
+            const auto flow = flow_of(s_.graph, s_.region.edges[e], s_.turning);
+            if (flow && !circulates(*flow)) drive(flow->outlet, unlimited);
+        }
+        for (Index node = 0; node < s_.region.node_count; ++node) {
+            if (piece_[node] == none || s_.loops.on_main[node] == 0) continue;
+            if (low_[node] == 0)
+                drive(node, unlimited);
+            else if (found_.charged)
+                drive(node, found_.charge);
+        }
+        for (const JudgedSide& side : s_.sides)
+            if (side.role == SideRole::section)
+                for (const Index node : side.nodes) drive(node, unlimited);
+        if (s_.graph.has_accumulators())
+            for (Index node = 0; node < s_.region.node_count; ++node)
+                if (s_.graph.has_accumulator(s_.region.joints[node])) drive(node, unlimited);
+        for (const Index node : s_.region.reservoirs) drive(node, pressure_in(node));
+        ceilings.run([&](const FlowArc& arc, double before) {
+            return std::min(found_.limit[arc.to], handed_on(arc, before));
+        });
+    }
+
+    /// Whether a pump's oil gets back to its inlet by what is open both ways.
+    bool circulates(const PumpFlow& flow) {
+        if (!joined_) {
+            joined_.emplace(s_.region.node_count);
+            for (Index e = 0; e < s_.region.edges.size(); ++e) {
+                const Edge& way = s_.region.edges[e];
+                if (case_.ways_out[e] == (open_forward | open_backward) && carries_flow(way))
+                    joined_->join(way.from, way.to);
+            }
+        }
+        return joined_->find(flow.inlet) == joined_->find(flow.outlet);
+    }
+
+    static bool carries_flow(const Edge& way) {
+        switch (way.passage_class) {
+            case PassageClass::element:
+            case PassageClass::metering:
+            case PassageClass::divider:
+                return true;
+            case PassageClass::switched:
+                return way.shift != Shift::hand || way.locked;
+            default:
+                return false;
+        }
+    }
+
+    /// What a way hands on of the pressure at its beginning.
+    double handed_on(const FlowArc& flow, double before) const {
+        const Edge& way = edge(flow);
+        if (way.passage_class == PassageClass::displacement)
+            return way.part == Part::actuator && s_.looped[flow.edge] == 0 &&
+                           (way.both_ways || flow.backward == 0)
+                       ? before
+                       : 0.0;
+        if (!stands_open(case_.ways_in, flow)) return 0.0;
+        if (way.passage_class != PassageClass::reduced) return before;
+        if (std::isnan(way.opening)) return case_.unknown == UnknownSetting::zero ? 0.0 : before;
+        return std::min(before, way.opening);
+    }
+
+    const Situation& s_;
+    const CeilingCase& case_;
+    Ceilings found_;
+    std::vector<Index> piece_;       // for each node; none: no part of a loop
+    std::vector<std::uint8_t> low_;  // for each node
+    std::optional<DisjointSets> joined_;
+};
+
+}  // namespace
+
+Ceilings find_ceilings(const Situation& situation, const CeilingCase& one) {
+    return Finder(situation, one).find();
+}
+
+}  // namespace loopwright

@@ -1,0 +1,58 @@
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <utility>
+#include <vector>
+
+#include <loopwright/graph/situation.h>
+
+namespace loopwright {
+
+/// What is taken for a setting that is not given.
+enum class UnknownSetting : std::uint8_t { limits_nothing, zero };
+
+/// For what ceilings are to hold: which side of each loop is high, what stands open. Where the two
+/// standings are not the same, what is found is a bound for everything between them.
+struct CeilingCase {
+    std::span<const High> highs = {};  ///< for each loop; empty: every side is taken for high
+    const Standing& ways_out;          ///< what lets oil away
+    const Standing& ways_in;           ///< what hands pressure on
+    UnknownSetting unknown = UnknownSetting::limits_nothing;
+};
+
+/// The case of the situation itself.
+inline CeilingCase case_of(const Situation& s, UnknownSetting unknown) {
+    return {.highs = s.highs, .ways_out = s.standing, .ways_in = s.standing, .unknown = unknown};
+}
+
+/// A bound for all situations alike.
+inline CeilingCase any_of_alike(const Situation& s) {
+    return {.highs = {}, .ways_out = *s.alike.shut, .ways_in = *s.alike.wide};
+}
+
+/// The highest pressure that each node of a region can see, Pa over ambient; infinite where nothing
+/// limits it, 0 where nothing drives it.
+///
+/// A node's limit is the least pressure at which oil gets away from it for good, over what nobody
+/// can shut, reliefs at their full flow, down to a reservoir. A side that is not high stands at the
+/// pressure of the charge line; so does the side that a relief discharges into, for the two sides
+/// of a loop are not high at once. What restrictions lose is left out: that is a matter of flow.
+///
+/// A ceiling is what pumps, loads and accumulators can drive there, as far as the limits on the way
+/// let them. A pump whose outlet is open to its inlet drives nothing.
+struct Ceilings {
+    std::vector<double> limit = {};    ///< for each node
+    std::vector<double> ceiling = {};  ///< for each node
+    Search away = {};  ///< ways by which the oil gets away, searched against it; `way` alone
+    /// For each node where such a way ends at a relief into another side: the relief's edge.
+    std::vector<Index> over_relief = {};
+    Search drive = {};  ///< ways by which the ceilings were handed on; `way` alone
+    /// Of the charge line where it enters the sides; infinite where nothing limits it.
+    double charge = 0.0;
+    bool charged = false;  ///< whether a charge line enters them at all
+};
+
+Ceilings find_ceilings(const Situation& situation, const CeilingCase& one);
+
+}  // namespace loopwright

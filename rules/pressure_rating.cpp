@@ -1,0 +1,260 @@
+// For each line and each component with a place for a rating: the highest pressure that it can see.
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
+#include <vector>
+
+#include <loopwright/base/unit_text.h>
+#include <loopwright/graph/ceilings.h>
+#include <loopwright/graph/witness.h>
+#include <loopwright/rules/rule.h>
+
+namespace loopwright {
+
+namespace {
+
+constexpr double unlimited = std::numeric_limits<double>::infinity();
+
+/// What is asked, with the node where it sees the most.
+struct Rated {
+    ElementType type = ElementType::component;
+    Index index = none;
+    Index port = none;  ///< none: nothing joins it
+    Index node = none;
+    std::optional<double> rating = {};
+};
+
+/// What a node sees with the missing settings taken for infinite and for nothing.
+struct Seen {
+    double most = 0.0;
+    double least = 0.0;
+};
+
+/// Whether a component's `max-pressure` is what it bears; that of a valve that reduces is what it
+/// hands on.
+bool has_rating(const Circuit& circuit, const Component& component) {
+    if (component.kind->part == Part::plumbing || component.kind->part == Part::instrument) {
+        const auto passages = circuit.passages_of(component);
+        if (std::any_of(passages.begin(), passages.end(), [](const Passage& passage) {
+                return passage.passage == PassageClass::reduced;
+            }))
+            return false;
+    }
+    const auto& attributes = component.kind->attributes;
+    return std::any_of(attributes.begin(), attributes.end(),
+                       [](const AttributeSpec& spec) { return spec.name == "max-pressure"; });
+}
+
+/// Calls `visit` for all that is asked in a region. `ceiling`: of the nodes.
+template <typename Visit>
+void for_each_rated(const Situation& s, const std::vector<double>& ceiling, Visit visit) {
+    const Circuit& circuit = s.circuit();
+    for (const auto& [line, port, node] : s.region.lines) {
+        const auto& rating = circuit.lines[line].rating;
+        visit(Rated{.type = ElementType::line,
+                    .index = line,
+                    .port = port,
+                    .node = node,
+                    .rating = rating ? std::optional(rating->si()) : std::nullopt});
+    }
+    const auto figure = [&](Index c) {
+        return circuit.figure(circuit.components[c], "max-pressure");
+    };
+    for (const Index c : s.region.components) {
+        const Component& component = circuit.components[c];
+        if (!has_rating(circuit, component)) continue;
+        Index highest = none;
+        for (Index port = component.ports.begin; port < component.ports.end; ++port) {
+            if (circuit.ports[port].use == PortUse::drain || s.graph.lines_of(port).empty())
+                continue;
+            const Index node = s.graph.node_of(port);
+            if (highest == none || ceiling[node] > ceiling[s.graph.node_of(highest)])
+                highest = port;
+        }
+        visit(Rated{.index = c,
+                    .port = highest,
+                    .node = highest == none ? none : s.graph.node_of(highest),
+                    .rating = figure(c)});
+    }
+    for (const Index port : s.region.guests) {
+        const Index c = circuit.ports[port].component;
+        if (has_rating(circuit, circuit.components[c]) && !s.graph.lines_of(port).empty())
+            visit(Rated{
+                .index = c, .port = port, .node = s.graph.node_of(port), .rating = figure(c)});
+    }
+}
+
+std::string_view path_of(const Situation& s, const Rated& rated) {
+    return rated.type == ElementType::line ? s.circuit().lines[rated.index].path
+                                           : s.circuit().components[rated.index].path;
+}
+
+/// The attribute that holds what a part opens at or hands on.
+std::string_view setting_of(const Component& component) {
+    if (component.kind->part == Part::device) return "opening";
+    const auto& attributes = component.kind->attributes;
+    const bool set = std::any_of(attributes.begin(), attributes.end(),
+                                 [](const AttributeSpec& spec) { return spec.name == "setting"; });
+    return set ? "setting" : "max-pressure";
+}
+
+/// The settings that are missing in a region.
+std::span<const std::string_view> unknown_settings(const Situation& s, Docket& docket) {
+    std::vector<std::string_view> missing;
+    Index last = none;
+    for (const Edge& edge : s.region.edges) {
+        if (!std::isnan(edge.opening) || edge.component == last) continue;
+        last = edge.component;
+        const Component& component = s.circuit().components[edge.component];
+        missing.push_back(docket.text(component.path, ".", setting_of(component)));
+    }
+    return docket.missing(missing);
+}
+
+Seen seen_at(const Rated& rated, const Ceilings& most, const Ceilings& least) {
+    if (rated.node == none) return {};
+    return {.most = most.ceiling[rated.node], .least = least.ceiling[rated.node]};
+}
+
+Outcome judge_one(const Rated& rated, const Seen& seen) {
+    if (seen.least == unlimited) return Outcome::fail;
+    if (seen.most == 0.0) return Outcome::pass;
+    if (!rated.rating) return Outcome::inconclusive;
+    if (seen.most <= *rated.rating) return Outcome::pass;
+    return seen.least > *rated.rating ? Outcome::fail : Outcome::inconclusive;
+}
+
+FlowArc arc_over(const Region& region, Index edge) {
+    FlowArc arc;
+    arc.to = region.edges[edge].to;
+    arc.edge = edge & 0x7fffffffU;
+    arc.backward = 0;
+    return arc;
+}
+
+/// Where the oil gets away; where it cannot, what drives it there.
+Witness way_of(const Situation& s, Docket& docket, const Rated& rated, const Ceilings& ceilings) {
+    std::vector<FlowArc>& arcs = s.searches.path();
+    std::vector<Step>& steps = s.searches.steps();
+    if (rated.node == none) return docket.witness(WitnessShape::path, steps);
+    if (ceilings.away.reached(rated.node)) {
+        // The search ran against the oil: its path is turned round, as a whole and arc by arc.
+        ceilings.away.add_path_to(s.region, rated.node, arcs);
+        std::reverse(arcs.begin(), arcs.end());
+        for (FlowArc& arc : arcs) arc = turned_round(s.region, arc);
+        const Index end = arcs.empty() ? rated.node : arcs.back().to;
+        if (const Index relief = ceilings.over_relief[end]; relief != none)
+            arcs.push_back(arc_over(s.region, relief));
+        add_walk(s.graph, s.region, arcs, {.from = rated.port}, steps);
+    } else if (ceilings.drive.reached(rated.node)) {
+        ceilings.drive.add_path_to(s.region, rated.node, arcs);
+        const Index start = arcs.empty() ? rated.node : tail(s.region, arcs.front());
+        add_walk(s.graph, s.region, arcs,
+                 {.from = port_on(s.graph, s.region, start, none), .to = rated.port}, steps);
+    }
+    return docket.witness(WitnessShape::path, steps);
+}
+
+void fill_in(const Situation& s, Docket& docket, Verdict& verdict, const Rated& rated,
+             const Seen& seen, const Ceilings& ceilings) {
+    const std::string_view path = path_of(s, rated);
+    const auto say = [](double pressure) { return format_quantity(pressure, Dimension::pressure); };
+    verdict.witness = way_of(s, docket, rated, ceilings);
+    if (seen.least < unlimited && seen.most < unlimited) {
+        Figures figures{.measured = {seen.most, Dimension::pressure}};
+        if (rated.rating) {
+            figures.required = Measure{*rated.rating, Dimension::pressure};
+            figures.margin = Measure{*rated.rating - seen.most, Dimension::pressure};
+        }
+        verdict.figures = docket.figures(figures);
+    }
+    if (verdict.outcome == Outcome::pass) {
+        verdict.message = seen.most == 0.0 ? docket.text("nothing puts ", path, " under pressure")
+                                           : docket.text(path, " sees ", say(seen.most),
+                                                         " at most, which it bears");
+    } else if (seen.least == unlimited) {
+        verdict.message = docket.text("nothing limits the pressure in ", path);
+    } else if (verdict.outcome == Outcome::fail) {
+        verdict.message = docket.text(path, " can see ", say(seen.least), ", more than the ",
+                                      say(*rated.rating), " that it is rated for");
+    } else if (!rated.rating) {
+        const std::string_view datum[] = {
+            docket.text(path, rated.type == ElementType::line ? ".rating" : ".max-pressure")};
+        verdict.missing = docket.missing(datum);
+        verdict.message = docket.text("what ", path, " is rated for is not given");
+    } else {
+        verdict.missing = unknown_settings(s, docket);
+        verdict.message = docket.text("what ", path, " sees hangs on settings that are not given");
+    }
+}
+
+void record(const Situation& s, Docket& docket, const Rated& rated, StateSet states,
+            const Seen& seen, const Ceilings& ceilings) {
+    Verdict* verdict = docket.record(s, rated.type, rated.index, states, judge_one(rated, seen),
+                                     Level::error, seen.most);
+    if (verdict != nullptr) fill_in(s, docket, *verdict, rated, seen, ceilings);
+}
+
+bool any_unknown(const Situation& s) {
+    return std::any_of(s.region.edges.begin(), s.region.edges.end(),
+                       [](const Edge& edge) { return std::isnan(edge.opening); });
+}
+
+/// What bounds all situations is borne.
+bool judge_alike(const Situation& s, Docket& docket) {
+    if (any_unknown(s)) return false;
+    const Ceilings bound = find_ceilings(s, any_of_alike(s));
+    bool borne = true;
+    const auto seen = [&](const Rated& rated) { return seen_at(rated, bound, bound); };
+    for_each_rated(s, bound.ceiling, [&](const Rated& rated) {
+        borne = borne && judge_one(rated, seen(rated)) == Outcome::pass;
+    });
+    if (!borne) return false;
+    for_each_rated(s, bound.ceiling, [&](const Rated& rated) {
+        record(s, docket, rated, s.alike.states, seen(rated), bound);
+    });
+    return true;
+}
+
+void judge(const Situation& s, Docket& docket) {
+    const Ceilings most = find_ceilings(s, case_of(s, UnknownSetting::limits_nothing));
+    const Ceilings least =
+        any_unknown(s) ? find_ceilings(s, case_of(s, UnknownSetting::zero)) : most;
+    for_each_rated(s, most.ceiling, [&](const Rated& rated) {
+        record(s, docket, rated, s.states, seen_at(rated, most, least), most);
+    });
+}
+
+constexpr Citation sources[] = {
+    {.work = "ISO 4413:2010 (paraphrase; the project's rows K01, K06 and K07)", .place = "5.2.2"}};
+constexpr std::string_view follows[] = {"charge-vented", "charge-relief", "crossport-relief",
+                                        "blocked-pump"};
+
+}  // namespace
+
+extern constinit const Rule pressure_rating{
+    .info = {.id = "pressure-rating",
+             .family = "High-pressure protection",
+             .question = "Is every component, line and hose rated for the highest pressure that it "
+                         "can see?",
+             .why = "What is weaker than the pressure that its relief valve lets through bursts: "
+                    "oil under pressure is injected through skin, hot oil sprays, the load goes.",
+             .decided =
+                 "For each node the least pressure at which oil gets away over what nobody can "
+                 "shut: reliefs at their full flow (their setting where that is not given), over "
+                 "what they discharge into; sides that are not high stand at the pressure of the "
+                 "charge line. From pumps, loads and accumulators that is handed on by every "
+                 "open way; reducing valves limit it.",
+             .data = "rating, max-pressure, setting, full-flow-pressure, opening-pressure, joins",
+             .subject = "each line and each component that has a rating",
+             .states = "running",
+             .level = Level::error,
+             .remedy = "Set the relief valve lower, fit parts that bear more, or limit the "
+                       "pressure where it is not limited.",
+             .sources = sources,
+             .follows = follows},
+    .judge = judge,
+    .judge_alike = judge_alike};
+
+}  // namespace loopwright
