@@ -169,6 +169,47 @@ std::string finding_text(const Circuit& circuit, const Verdict& verdict, const R
     return text;
 }
 
+/// What one rule cannot tell, of several subjects at once: the missing data are what matters.
+std::string undecided_text(const Circuit& circuit, std::span<const Verdict* const> undecided,
+                           const ReportStyle& style) {
+    const Verdict& first = *undecided.front();
+    const Place place = circuit.sources->place(place_of(circuit, first.subject));
+    std::string text = fmt::format("{}:{}:{}: {}, {} subjects: {} [{}]\n", visible(place.file),
+                                   place.line, place.column, outcome_word(first, style),
+                                   undecided.size(), first.rule->question, first.rule->id);
+    std::string subjects;
+    std::string missing;
+    for (const Verdict* verdict : undecided) {
+        subjects += fmt::format("{}{}", subjects.empty() ? "" : ", ", verdict->subject.id);
+        for (const std::string_view datum : verdict->missing)
+            missing += fmt::format("{}{}", missing.empty() ? "" : ", ", datum);
+    }
+    text += wrapped("    of       ", subjects, 13);
+    if (!missing.empty()) text += wrapped("    missing  ", missing, 13);
+    return text;
+}
+
+/// All that is undecided, rule by rule.
+std::string undecided_texts(const Circuit& circuit, std::span<const Verdict> verdicts,
+                            const ReportStyle& style) {
+    std::string text;
+    std::vector<const Verdict*> of_rule;
+    const auto flush = [&] {
+        if (of_rule.size() == 1)
+            text += '\n' + finding_text(circuit, *of_rule.front(), style);
+        else if (!of_rule.empty())
+            text += '\n' + undecided_text(circuit, of_rule, style);
+        of_rule.clear();
+    };
+    for (const Verdict& verdict : verdicts) {
+        if (verdict.outcome != Outcome::inconclusive || verdict.waived != nullptr) continue;
+        if (!of_rule.empty() && of_rule.front()->rule != verdict.rule) flush();
+        of_rule.push_back(&verdict);
+    }
+    flush();
+    return text;
+}
+
 }  // namespace
 
 void Tally::count(const Verdict& verdict) {
@@ -351,11 +392,12 @@ std::string report_text(const Circuit& circuit, const Structure& structure,
     // Causes first: a rule whose finding follows may come before the one it follows from.
     for (const bool following : {false, true})
         for (const Verdict& verdict : verdicts) {
-            const bool finding =
-                verdict.outcome == Outcome::fail || verdict.outcome == Outcome::inconclusive;
+            const bool finding = verdict.outcome == Outcome::fail ||
+                                 (verdict.outcome == Outcome::inconclusive && verdict.waived);
             if ((finding || style.all) && (verdict.follows != nullptr) == following)
                 text += '\n' + finding_text(circuit, verdict, style);
         }
+    if (!style.all) text += undecided_texts(circuit, verdicts, style);
     if (refuted + sum.inconclusive > 0)
         text +=
             "\nA check of the drawing does not replace review by a competent person; local codes "
