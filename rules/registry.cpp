@@ -7,6 +7,7 @@ namespace loopwright {
 extern const Rule lost_loop;
 extern const Rule charge_supply;
 extern const Rule charge_vented;
+extern const Rule charge_pump_inlet;
 extern const Rule charge_backflow;
 extern const Rule make_up_check;
 extern const Rule crossport_relief;
@@ -24,6 +25,7 @@ std::span<const Rule* const> rules() {
         &lost_loop,
         &charge_supply,
         &charge_vented,
+        &charge_pump_inlet,
         &charge_backflow,
         &make_up_check,
         &crossport_relief,

@@ -78,6 +78,17 @@ void charge_vented(const Situation& s, Docket& docket) {
     }).judge(s, "charge-vented", docket);
 }
 
+/// Nothing in a way clogs, and nobody shuts it.
+void trust(Edge& edge, std::uint8_t& /*open*/) {
+    if (edge.shift == Shift::hand) edge.locked = true;
+    if (edge.passage_class == PassageClass::element) edge.passage_class = PassageClass::switched;
+}
+
+/// Whatever stands in the suction line is trusted.
+void charge_pump_inlet(const Situation& s, Docket& docket) {
+    Tampered(s, trust).judge(s, "charge-pump-inlet", docket);
+}
+
 /// The sense of a check is forgotten.
 void charge_backflow(const Situation& s, Docket& docket) {
     Tampered(s, [](Edge& edge, std::uint8_t& open) {
@@ -124,14 +135,15 @@ constexpr Planted planted[] = {
     {"lost-loop", nullptr},  // the worst state decides, where one in a loop is enough
     {"charge-supply", charge_supply},
     {"charge-vented", charge_vented},
+    {"charge-pump-inlet", charge_pump_inlet},
     {"charge-backflow", charge_backflow},
     {"make-up-check", make_up_check},
     {"crossport-relief", crossport_relief},
     {"hose-safety", nullptr},  // no hose is noticed
     {"filtration", filtration},
     {"case-drain-path", case_drain_path},
-    {"dangling-line", nullptr},      // nothing is judged
-    {"shorted-ports", nullptr},      // the same
+    {"dangling-line", nullptr},  // nothing is judged
+    {"shorted-ports", nullptr},  // the same
     {"unused-definition", nullptr},  // nothing that is fixed is noticed
 };
 
