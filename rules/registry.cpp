@@ -8,6 +8,8 @@ extern const Rule lost_loop;
 extern const Rule charge_supply;
 extern const Rule charge_vented;
 extern const Rule charge_pump_inlet;
+extern const Rule charge_pump_drive;
+extern const Rule charge_relief;
 extern const Rule charge_backflow;
 extern const Rule make_up_check;
 extern const Rule crossport_relief;
@@ -26,6 +28,8 @@ std::span<const Rule* const> rules() {
         &charge_supply,
         &charge_vented,
         &charge_pump_inlet,
+        &charge_pump_drive,
+        &charge_relief,
         &charge_backflow,
         &make_up_check,
         &crossport_relief,

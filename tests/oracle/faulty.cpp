@@ -89,6 +89,21 @@ void charge_pump_inlet(const Situation& s, Docket& docket) {
     Tampered(s, trust).judge(s, "charge-pump-inlet", docket);
 }
 
+/// Any prime mover will do.
+void charge_pump_drive(const Situation& s, Docket& docket) {
+    for (const ChargePump& pump : s.feeds.pumps)
+        if (s.graph.turned(s.region.edges[pump.edge].component))
+            for (const Index loop : s.feeds.would_feed(pump))
+                if (s.judges(s.loops.loops[loop].first_pump))
+                    docket.record(s, ElementType::loop, s.loops.loops[loop].first_pump,
+                                  s.loop_states[loop], Outcome::pass);
+}
+
+/// Whatever stands before the charge relief is trusted.
+void charge_relief(const Situation& s, Docket& docket) {
+    Tampered(s, trust).judge(s, "charge-relief", docket);
+}
+
 /// The sense of a check is forgotten.
 void charge_backflow(const Situation& s, Docket& docket) {
     Tampered(s, [](Edge& edge, std::uint8_t& open) {
@@ -136,6 +151,8 @@ constexpr Planted planted[] = {
     {"charge-supply", charge_supply},
     {"charge-vented", charge_vented},
     {"charge-pump-inlet", charge_pump_inlet},
+    {"charge-pump-drive", charge_pump_drive},
+    {"charge-relief", charge_relief},
     {"charge-backflow", charge_backflow},
     {"make-up-check", make_up_check},
     {"crossport-relief", crossport_relief},

@@ -69,6 +69,8 @@ TEST(ChargeSupply, PumpOffTheShaftDeliversNothing) {
               std::string("charge-supply side:P1.A fail error") + a_low +
                   "charge-supply side:P1.B fail error" + b_low +
                   "charge-vented loop:P1 not-applicable" + all_running +
+                  "charge-pump-drive loop:P1 fail error" + all_running +
+                  "charge-relief loop:P1 not-applicable" + all_running +
                   "charge-backflow side:P1.A not-applicable" + all_running +
                   "charge-backflow side:P1.B not-applicable" + all_running +
                   "make-up-check side:P1.A fail error" + a_low +
@@ -81,7 +83,9 @@ TEST(ChargeSupply, ChargeLineOpenToAReservoir) {
               {R"(<port id="S"/>)", R"(<port id="S"/><port id="V"/>)"}}),
         std::string("charge-supply side:P1.A fail error") + a_low +
             "charge-supply side:P1.B fail error" + b_low + "charge-vented loop:P1 not-applicable" +
-            all_running + "charge-backflow side:P1.A not-applicable" + all_running +
+            all_running + "charge-pump-drive loop:P1 not-applicable" + all_running +
+            "charge-relief loop:P1 not-applicable" + all_running +
+            "charge-backflow side:P1.A not-applicable" + all_running +
             "charge-backflow side:P1.B not-applicable" + all_running +
             "make-up-check side:P1.A fail error" + a_low + "make-up-check side:P1.B fail error" +
             b_low + "filtration loop:P1 fail error" + all_running);
