@@ -12,6 +12,7 @@ extern const Rule charge_pump_drive;
 extern const Rule charge_relief;
 extern const Rule charge_backflow;
 extern const Rule make_up_check;
+extern const Rule make_up_path;
 extern const Rule crossport_relief;
 extern const Rule hose_safety;
 extern const Rule filtration;
@@ -32,6 +33,7 @@ std::span<const Rule* const> rules() {
         &charge_relief,
         &charge_backflow,
         &make_up_check,
+        &make_up_path,
         &crossport_relief,
         &hose_safety,
         &filtration,

@@ -119,6 +119,13 @@ void make_up_check(const Situation& s, Docket& docket) {
     }).judge(s, "make-up-check", docket);
 }
 
+/// A shut-off valve before a make-up check is trusted to stay open.
+void make_up_path(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& /*open*/) {
+        if (edge.shift == Shift::hand) edge.locked = true;
+    }).judge(s, "make-up-path", docket);
+}
+
 /// A shut-off valve before a relief valve is trusted to stay open.
 void crossport_relief(const Situation& s, Docket& docket) {
     Tampered(s, [](Edge& edge, std::uint8_t& /*open*/) {
@@ -155,6 +162,7 @@ constexpr Planted planted[] = {
     {"charge-relief", charge_relief},
     {"charge-backflow", charge_backflow},
     {"make-up-check", make_up_check},
+    {"make-up-path", make_up_path},
     {"crossport-relief", crossport_relief},
     {"hose-safety", nullptr},  // no hose is noticed
     {"filtration", filtration},

@@ -200,7 +200,9 @@ TEST(ChargeSupply, FaultInDriveForwardOnly) {
                 {"F1.B C3.A C4.A", "F1.B C3.A V3.X"},
                 added(R"(<line id="G4" joins="V3.Y C4.A"/>)")}));
     EXPECT_EQ(findings_of(circuit), supply("P1.S", "fail error", " drive-forward\n") +
-                                        "make-up-check side:P1.S fail error drive-forward\n");
+                                        "make-up-check side:P1.S fail error drive-forward\n"
+                                        "make-up-path C4 fail error drive-forward "
+                                        "overrun-forward\n");
     const std::string ends = witness_of(circuit, "charge-supply", "side:P1.S");
     EXPECT_EQ(ends.find("frontier: "), 0U) << ends;
     EXPECT_NE(ends.find(" V3.X>Y"), std::string::npos) << ends;
