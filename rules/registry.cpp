@@ -13,6 +13,7 @@ extern const Rule charge_relief;
 extern const Rule charge_backflow;
 extern const Rule make_up_check;
 extern const Rule make_up_path;
+extern const Rule intermediate_side;
 extern const Rule crossport_relief;
 extern const Rule hose_safety;
 extern const Rule filtration;
@@ -34,6 +35,7 @@ std::span<const Rule* const> rules() {
         &charge_backflow,
         &make_up_check,
         &make_up_path,
+        &intermediate_side,
         &crossport_relief,
         &hose_safety,
         &filtration,

@@ -126,6 +126,15 @@ void make_up_path(const Situation& s, Docket& docket) {
     }).judge(s, "make-up-path", docket);
 }
 
+/// The sense of the make-up check is forgotten, so that the charge relief limits the line.
+void intermediate_side(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.passage_class != PassageClass::one_way || open == 0) return;
+        edge.passage_class = PassageClass::element;
+        open = both;
+    }).judge(s, "intermediate-side", docket);
+}
+
 /// A shut-off valve before a relief valve is trusted to stay open.
 void crossport_relief(const Situation& s, Docket& docket) {
     Tampered(s, [](Edge& edge, std::uint8_t& /*open*/) {
@@ -163,6 +172,7 @@ constexpr Planted planted[] = {
     {"charge-backflow", charge_backflow},
     {"make-up-check", make_up_check},
     {"make-up-path", make_up_path},
+    {"intermediate-side", intermediate_side},
     {"crossport-relief", crossport_relief},
     {"hose-safety", nullptr},  // no hose is noticed
     {"filtration", filtration},

@@ -13,9 +13,18 @@ namespace {
 
 /// Rules that the generated circuits have nothing for.
 constexpr std::string_view nothing_to_ask[] = {
-    "hose-safety",
-    "unused-definition",
+    "hose-safety", "intermediate-side", "unequal-cylinder", "filter-reversal", "unused-definition",
 };
+
+/// Rules that a single drive has nothing for.
+constexpr std::string_view of_several_drives[] = {
+    "double-source",
+};
+
+template <std::size_t count>
+bool holds(const std::string_view (&ids)[count], std::string_view id) {
+    return std::find(std::begin(ids), std::end(ids), id) != std::end(ids);
+}
 
 CheckResult checked(std::string xml) {
     const ReadResult read = read_circuit_text(std::move(xml), "generated.xml");
@@ -42,8 +51,9 @@ TEST(Cost, GeneratedCircuitsAreSoundAndHaveEveryVerdict) {
          {checked(testing::many_loops(45)), checked(testing::long_chains(60))}) {
         EXPECT_FALSE(result.verdicts.empty());
         for (const Verdict& verdict : result.verdicts) {
-            const bool asked = std::find(std::begin(nothing_to_ask), std::end(nothing_to_ask),
-                                         verdict.rule->id) == std::end(nothing_to_ask);
+            const bool asked =
+                !holds(nothing_to_ask, verdict.rule->id) &&
+                (!holds(of_several_drives, verdict.rule->id) || result.structure.loops.size() > 1);
             EXPECT_EQ(verdict.outcome, asked ? Outcome::pass : Outcome::not_applicable)
                 << verdict.rule->id << ' ' << verdict.subject.id << ": " << verdict.message;
         }
