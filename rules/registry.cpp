@@ -14,6 +14,7 @@ extern const Rule charge_backflow;
 extern const Rule make_up_check;
 extern const Rule make_up_path;
 extern const Rule intermediate_side;
+extern const Rule unequal_cylinder;
 extern const Rule crossport_relief;
 extern const Rule hose_safety;
 extern const Rule filtration;
@@ -36,6 +37,7 @@ std::span<const Rule* const> rules() {
         &make_up_check,
         &make_up_path,
         &intermediate_side,
+        &unequal_cylinder,
         &crossport_relief,
         &hose_safety,
         &filtration,

@@ -135,6 +135,15 @@ void intermediate_side(const Situation& s, Docket& docket) {
     }).judge(s, "intermediate-side", docket);
 }
 
+/// Surplus oil is let out by a make-up check.
+void unequal_cylinder(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.passage_class != PassageClass::one_way || open == 0) return;
+        edge.passage_class = PassageClass::element;
+        open = both;
+    }).judge(s, "unequal-cylinder", docket);
+}
+
 /// A shut-off valve before a relief valve is trusted to stay open.
 void crossport_relief(const Situation& s, Docket& docket) {
     Tampered(s, [](Edge& edge, std::uint8_t& /*open*/) {
@@ -173,6 +182,7 @@ constexpr Planted planted[] = {
     {"make-up-check", make_up_check},
     {"make-up-path", make_up_path},
     {"intermediate-side", intermediate_side},
+    {"unequal-cylinder", unequal_cylinder},
     {"crossport-relief", crossport_relief},
     {"hose-safety", nullptr},  // no hose is noticed
     {"filtration", filtration},
