@@ -17,6 +17,7 @@ extern const Rule intermediate_side;
 extern const Rule unequal_cylinder;
 extern const Rule crossport_relief;
 extern const Rule hose_safety;
+extern const Rule blocked_pump;
 extern const Rule filtration;
 extern const Rule case_drain_path;
 extern const Rule dangling_line;
@@ -40,6 +41,7 @@ std::span<const Rule* const> rules() {
         &unequal_cylinder,
         &crossport_relief,
         &hose_safety,
+        &blocked_pump,
         &filtration,
         &case_drain_path,
         &dangling_line,

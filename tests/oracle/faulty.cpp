@@ -151,6 +151,13 @@ void crossport_relief(const Situation& s, Docket& docket) {
     }).judge(s, "crossport-relief", docket);
 }
 
+/// The flushing valve is taken for open in neutral too.
+void blocked_pump(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.shift == Shift::pressure) open = both;
+    }).judge(s, "blocked-pump", docket);
+}
+
 /// A cooler cleans the oil.
 void filtration(const Situation& s, Docket& docket) {
     const std::vector<Component>& components = s.circuit().components;
@@ -185,6 +192,7 @@ constexpr Planted planted[] = {
     {"unequal-cylinder", unequal_cylinder},
     {"crossport-relief", crossport_relief},
     {"hose-safety", nullptr},  // no hose is noticed
+    {"blocked-pump", blocked_pump},
     {"filtration", filtration},
     {"case-drain-path", case_drain_path},
     {"dangling-line", nullptr},  // nothing is judged

@@ -61,7 +61,7 @@ TEST(LostLoop, NoLoopAndNoSignOfOneIsANote) {
         <reservoir id="T1"><port id="S"/><port id="R"/></reservoir>
         <line id="S1" joins="T1.S P1.S"/> <line id="H1" joins="P1.P M1.A"/>
         <line id="H2" joins="M1.B T1.R"/>)")),
-              "lost-loop circuit fail note\n");
+              std::string("lost-loop circuit fail note\nblocked-pump P1 fail error") + all_running);
 }
 
 TEST(ChargeSupply, PumpOffTheShaftDeliversNothing) {
