@@ -19,6 +19,7 @@ extern const Rule crossport_relief;
 extern const Rule hose_safety;
 extern const Rule blocked_pump;
 extern const Rule filtration;
+extern const Rule filter_reversal;
 extern const Rule case_drain_path;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
@@ -43,6 +44,7 @@ std::span<const Rule* const> rules() {
         &hose_safety,
         &blocked_pump,
         &filtration,
+        &filter_reversal,
         &case_drain_path,
         &dangling_line,
         &shorted_ports,

@@ -166,6 +166,13 @@ void filtration(const Situation& s, Docket& docket) {
     }).judge(s, "filtration", docket);
 }
 
+/// The sense of checks is forgotten, so that oil comes from everywhere.
+void filter_reversal(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.passage_class == PassageClass::one_way && open != 0) open = both;
+    }).judge(s, "filter-reversal", docket);
+}
+
 /// The springs of checks in a drain are forgotten.
 void case_drain_path(const Situation& s, Docket& docket) {
     Tampered(s, [](Edge& edge, std::uint8_t& /*open*/) {
@@ -194,6 +201,7 @@ constexpr Planted planted[] = {
     {"hose-safety", nullptr},  // no hose is noticed
     {"blocked-pump", blocked_pump},
     {"filtration", filtration},
+    {"filter-reversal", filter_reversal},
     {"case-drain-path", case_drain_path},
     {"dangling-line", nullptr},  // nothing is judged
     {"shorted-ports", nullptr},  // the same
