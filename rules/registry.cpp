@@ -23,6 +23,7 @@ extern const Rule filter_reversal;
 extern const Rule case_drain_path;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
+extern const Rule double_source;
 extern const Rule unused_definition;
 
 std::span<const Rule* const> rules() {
@@ -48,6 +49,7 @@ std::span<const Rule* const> rules() {
         &case_drain_path,
         &dangling_line,
         &shorted_ports,
+        &double_source,
         &unused_definition,
     };
     // clang-format on

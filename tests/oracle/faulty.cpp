@@ -180,6 +180,15 @@ void case_drain_path(const Situation& s, Docket& docket) {
     }).judge(s, "case-drain-path", docket);
 }
 
+/// A check parts no two pumps.
+void double_source(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.passage_class != PassageClass::one_way || open == 0) return;
+        edge.passage_class = PassageClass::metering;
+        open = both;
+    }).judge(s, "double-source", docket);
+}
+
 struct Planted {
     std::string_view rule;
     void (*judge)(const Situation&, Docket&);
@@ -205,6 +214,7 @@ constexpr Planted planted[] = {
     {"case-drain-path", case_drain_path},
     {"dangling-line", nullptr},  // nothing is judged
     {"shorted-ports", nullptr},  // the same
+    {"double-source", double_source},
     {"unused-definition", nullptr},  // nothing that is fixed is noticed
 };
 
