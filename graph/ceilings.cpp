@@ -256,7 +256,7 @@ class Finder {
             ceilings.seed(node, std::min(pressure, found_.limit[node]));
         };
         for (const Index e : s_.region.machines) {
-            const auto flow = flow_of(s_.graph, s_.region.edges[e], s_.turning);
+            const auto flow = delivering_ends(s_.graph, s_.region.edges[e], s_.turning);
             if (flow && !circulates(*flow)) drive(flow->outlet, unlimited);
         }
         for (Index node = 0; node < s_.region.node_count; ++node) {
@@ -279,7 +279,7 @@ class Finder {
     }
 
     /// Whether a pump's oil gets back to its inlet by what is open both ways.
-    bool circulates(const PumpFlow& flow) {
+    bool circulates(const PumpEnds& flow) {
         if (!joined_) {
             joined_.emplace(s_.region.node_count);
             for (Index e = 0; e < s_.region.edges.size(); ++e) {

@@ -217,10 +217,11 @@ void find_charge_pumps(const FlowGraph& graph, const Region& region, const Stand
 
 }  // namespace
 
-std::optional<PumpFlow> flow_of(const FlowGraph& graph, const Edge& pump, const Turning& turning) {
+std::optional<PumpEnds> delivering_ends(const FlowGraph& graph, const Edge& pump,
+                                        const Turning& turning) {
     if (!may_charge(pump, turning) || !delivers(graph, pump, turning)) return std::nullopt;
     const auto [inlet, outlet] = ends_of(pump, turning);
-    return PumpFlow{.inlet = inlet, .outlet = outlet};
+    return PumpEnds{.inlet = inlet, .outlet = outlet};
 }
 
 void find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,

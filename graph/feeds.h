@@ -38,14 +38,15 @@ struct Turning {
 };
 
 /// Nodes that a pump draws from and delivers into.
-struct PumpFlow {
+struct PumpEnds {
     Index inlet = none;
     Index outlet = none;
 };
 
 /// How a pump moves oil while it turns; nothing where it is no pump, stands, turns backwards or has
 /// no stroke. A two-way pump delivers as the flow says, whichever way its shaft turns.
-std::optional<PumpFlow> flow_of(const FlowGraph& graph, const Edge& pump, const Turning& turning);
+std::optional<PumpEnds> delivering_ends(const FlowGraph& graph, const Edge& pump,
+                                        const Turning& turning);
 
 struct ChargeSource {
     Index edge = none;      ///< the pump's displacement passage

@@ -47,9 +47,12 @@ void StillDrives::find(const FlowGraph& graph, const Region& region,
         }
     for (const Index e : region.machines) {
         const Edge& edge = region.edges[e];
-        if (edge.part != Part::pump || looped[e] != 0) continue;
+        if (edge.part != Part::pump) continue;
+        if (edge.both_ways) {
+            if (looped[e] != 0) continue;
+            two_way_outside = true;
+        }
         const Drive& drive = drives.at(edge.component);
-        two_way_outside = two_way_outside || edge.both_ways;
         if (drive.reversing || (drive.variable_speed && !still.empty())) pumps_turn_alike = false;
     }
 }

@@ -34,7 +34,8 @@ struct StillDrives {
     /// For each drive whether it stands in neutral: those of variable speed that drive a loop's
     /// pump. Empty: none does.
     std::vector<std::uint8_t> still = {};
-    /// False where that, or a reversal, stops a pump that is in no loop in some states only.
+    /// False where that, or a reversal, stops a pump in some states only: one that is in no loop,
+    /// or a one-way pump that some valve position may take out of its loop.
     bool pumps_turn_alike = true;
     bool two_way_outside = false;  ///< a two-way pump is in no loop
 

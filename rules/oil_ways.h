@@ -30,14 +30,14 @@ inline bool is_relief(const Edge& edge) {
 inline bool on_a_side(const Situation& s, Index node) { return !s.loops.sides_at(node).empty(); }
 
 /// A pump's ends by its flow; none where it has no flow.
-struct FlowOfPump {
+struct PumpFlow {
     Index inlet = none;   ///< node
     Index outlet = none;  ///< node
 };
 
 /// A one-way pump delivers where it turns ahead, whatever the direction; a two-way one as the
 /// direction says, unless its loop stands by.
-FlowOfPump flow_of(const Situation& s, Index edge, Direction direction);
+PumpFlow flow_of(const Situation& s, Index edge, Direction direction);
 
 /// Those of some states of the situation in which a pump that is in no loop has this flow: a
 /// two-way one needs a signal.

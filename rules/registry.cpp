@@ -7,16 +7,24 @@ namespace loopwright {
 extern const Rule lost_loop;
 extern const Rule charge_supply;
 extern const Rule charge_vented;
+extern const Rule charge_pump_inlet;
+extern const Rule charge_pump_drive;
+extern const Rule charge_relief;
 extern const Rule charge_displacement;
 extern const Rule charge_backflow;
 extern const Rule make_up_check;
+extern const Rule make_up_path;
+extern const Rule intermediate_side;
+extern const Rule unequal_cylinder;
 extern const Rule crossport_relief;
 extern const Rule pressure_limiter;
 extern const Rule pressure_rating;
 extern const Rule pressure_intensification;
 extern const Rule hose_safety;
 extern const Rule trapped_volume;
+extern const Rule blocked_pump;
 extern const Rule filtration;
+extern const Rule filter_reversal;
 extern const Rule case_drain_path;
 extern const Rule flushing_setting;
 extern const Rule control_supply;
@@ -34,6 +42,7 @@ extern const Rule dangling_line;
 extern const Rule shorted_ports;
 extern const Rule isolated_part;
 extern const Rule line_function;
+extern const Rule double_source;
 extern const Rule unused_definition;
 extern const Rule reversed_rotation;
 
@@ -44,16 +53,24 @@ std::span<const Rule* const> rules() {
         &lost_loop,
         &charge_supply,
         &charge_vented,
+        &charge_pump_inlet,
+        &charge_pump_drive,
+        &charge_relief,
         &charge_displacement,
         &charge_backflow,
         &make_up_check,
+        &make_up_path,
+        &intermediate_side,
+        &unequal_cylinder,
         &crossport_relief,
         &pressure_limiter,
         &pressure_rating,
         &pressure_intensification,
         &hose_safety,
         &trapped_volume,
+        &blocked_pump,
         &filtration,
+        &filter_reversal,
         &case_drain_path,
         &flushing_setting,
         &control_supply,
@@ -71,6 +88,7 @@ std::span<const Rule* const> rules() {
         &shorted_ports,
         &isolated_part,
         &line_function,
+        &double_source,
         &unused_definition,
         &reversed_rotation,
     };

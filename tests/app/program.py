@@ -65,7 +65,8 @@ WITH_NOTE = """<?xml version="1.0" encoding="UTF-8"?>
   <engine id="E1"/> <pump id="P1" displacement="28 cm3/rev"/> <motor id="M1"/> <load id="D1"/>
   <shaft id="W1" joins="E1 P1"/> <shaft id="W2" joins="M1 D1"/>
   <reservoir id="T1"> <port id="S"/> <port id="R"/> </reservoir>
-  <line id="S1" joins="T1.S P1.S"/> <line id="H1" joins="P1.P M1.A"/> <line id="H2" joins="M1.B T1.R"/>
+  <relief-valve id="R1" setting="150 bar"/> <line id="S1" joins="T1.S P1.S"/>
+  <line id="H1" joins="P1.P M1.A R1.P"/> <line id="H2" joins="M1.B R1.T T1.R"/>
 </circuit>
 """
 # A spring-loaded check in the drain, and no figure for what the motor's housing bears.

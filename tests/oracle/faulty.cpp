@@ -78,6 +78,32 @@ void charge_vented(const Situation& s, Docket& docket) {
     }).judge(s, "charge-vented", docket);
 }
 
+/// Nothing in a way clogs, and nobody shuts it.
+void trust(Edge& edge, std::uint8_t& /*open*/) {
+    if (edge.shift == Shift::hand) edge.locked = true;
+    if (edge.passage_class == PassageClass::element) edge.passage_class = PassageClass::switched;
+}
+
+/// Whatever stands in the suction line is trusted.
+void charge_pump_inlet(const Situation& s, Docket& docket) {
+    Tampered(s, trust).judge(s, "charge-pump-inlet", docket);
+}
+
+/// Any prime mover will do.
+void charge_pump_drive(const Situation& s, Docket& docket) {
+    for (const ChargePump& pump : s.feeds.pumps)
+        if (s.graph.turned(s.region.edges[pump.edge].component))
+            for (const Index loop : s.feeds.would_feed(pump))
+                if (s.judges(s.loops.loops[loop].first_pump))
+                    docket.record(s, ElementType::loop, s.loops.loops[loop].first_pump,
+                                  s.loop_states[loop], Outcome::pass);
+}
+
+/// Whatever stands before the charge relief is trusted.
+void charge_relief(const Situation& s, Docket& docket) {
+    Tampered(s, trust).judge(s, "charge-relief", docket);
+}
+
 /// The sense of a check is forgotten.
 void charge_backflow(const Situation& s, Docket& docket) {
     Tampered(s, [](Edge& edge, std::uint8_t& open) {
@@ -93,11 +119,43 @@ void make_up_check(const Situation& s, Docket& docket) {
     }).judge(s, "make-up-check", docket);
 }
 
+/// A shut-off valve before a make-up check is trusted to stay open.
+void make_up_path(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& /*open*/) {
+        if (edge.shift == Shift::hand) edge.locked = true;
+    }).judge(s, "make-up-path", docket);
+}
+
+/// The sense of the make-up check is forgotten, so that the charge relief limits the line.
+void intermediate_side(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.passage_class != PassageClass::one_way || open == 0) return;
+        edge.passage_class = PassageClass::element;
+        open = both;
+    }).judge(s, "intermediate-side", docket);
+}
+
+/// Surplus oil is let out by a make-up check.
+void unequal_cylinder(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.passage_class != PassageClass::one_way || open == 0) return;
+        edge.passage_class = PassageClass::element;
+        open = both;
+    }).judge(s, "unequal-cylinder", docket);
+}
+
 /// A shut-off valve before a relief valve is trusted to stay open.
 void crossport_relief(const Situation& s, Docket& docket) {
     Tampered(s, [](Edge& edge, std::uint8_t& /*open*/) {
         if (edge.shift == Shift::hand) edge.locked = true;
     }).judge(s, "crossport-relief", docket);
+}
+
+/// The flushing valve is taken for open in neutral too.
+void blocked_pump(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.shift == Shift::pressure) open = both;
+    }).judge(s, "blocked-pump", docket);
 }
 
 /// A cooler cleans the oil.
@@ -106,6 +164,13 @@ void filtration(const Situation& s, Docket& docket) {
     Tampered(s, [&](Edge& edge, std::uint8_t& /*open*/) {
         if (components[edge.component].kind->name == "cooler") edge.part = Part::filter;
     }).judge(s, "filtration", docket);
+}
+
+/// The sense of checks is forgotten, so that oil comes from everywhere.
+void filter_reversal(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.passage_class == PassageClass::one_way && open != 0) open = both;
+    }).judge(s, "filter-reversal", docket);
 }
 
 /// The springs of checks in a drain are forgotten.
@@ -158,6 +223,15 @@ void test_points(const Situation& s, Docket& docket) {
     }).judge(s, "test-points", docket);
 }
 
+/// A check parts no two pumps.
+void double_source(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.passage_class != PassageClass::one_way || open == 0) return;
+        edge.passage_class = PassageClass::metering;
+        open = both;
+    }).judge(s, "double-source", docket);
+}
+
 struct Planted {
     std::string_view rule;
     void (*judge)(const Situation&, Docket&);
@@ -167,11 +241,19 @@ constexpr Planted planted[] = {
     {"lost-loop", nullptr},  // the worst state decides, where one in a loop is enough
     {"charge-supply", charge_supply},
     {"charge-vented", charge_vented},
+    {"charge-pump-inlet", charge_pump_inlet},
+    {"charge-pump-drive", charge_pump_drive},
+    {"charge-relief", charge_relief},
     {"charge-backflow", charge_backflow},
     {"make-up-check", make_up_check},
+    {"make-up-path", make_up_path},
+    {"intermediate-side", intermediate_side},
+    {"unequal-cylinder", unequal_cylinder},
     {"crossport-relief", crossport_relief},
     {"hose-safety", nullptr},  // no hose is noticed
+    {"blocked-pump", blocked_pump},
     {"filtration", filtration},
+    {"filter-reversal", filter_reversal},
     {"case-drain-path", case_drain_path},
     {"control-supply", control_supply},
     {"neutral-on-loss", neutral_on_loss},
@@ -182,11 +264,12 @@ constexpr Planted planted[] = {
     {"towing-bypass", towing_bypass},
     {"accumulator-safety", accumulator_safety},
     {"test-points", test_points},
-    {"unconnected-port", nullptr},   // nothing is judged
-    {"dangling-line", nullptr},      // nothing is judged
-    {"shorted-ports", nullptr},      // the same
-    {"isolated-part", nullptr},      // the same
-    {"line-function", nullptr},      // the same
+    {"unconnected-port", nullptr},  // nothing is judged
+    {"dangling-line", nullptr},     // nothing is judged
+    {"shorted-ports", nullptr},     // the same
+    {"isolated-part", nullptr},     // the same
+    {"line-function", nullptr},     // the same
+    {"double-source", double_source},
     {"unused-definition", nullptr},  // nothing that is fixed is noticed
     {"reversed-rotation", nullptr},  // nothing is judged
 };

@@ -45,8 +45,9 @@ TEST(ChargeSupply, SuctionShutByAHandValve) {
     const auto valve = [](const std::string& position) {
         return with(
             {{"T1.S P2.S", "T1.S B1.A"},
-             added(R"(<line id="S2" joins="B1.B P2.S"/><shut-off-valve id="B1" position=")" +
-                   position + "\"/>")});
+             added(
+                 R"(<line id="S2" joins="B1.B P2.S"/><shut-off-valve id="B1" switched="yes" position=")" +
+                 position + "\"/>")});
     };
     EXPECT_EQ(findings_of(valve("open")), "");
     const Circuit shut = valve("closed");
@@ -134,7 +135,7 @@ TEST(ChargeSupply, SecondSourceAloneIsEnough) {
 TEST(ChargeSupply, ASideIsNotFedOutOfTheOther) {
     const Circuit circuit = with(
         {{R"(<check-valve id="C1"/>)", ""},
-         {R"(<filter id="F1" fineness="10 um"/>)", ""},
+         {R"(<filter id="F1" fineness="10 um" clogging-indicator="visual"/>)", ""},
          {R"(<line id="G1" joins="P2.P R1.P F1.A"/>)", ""},
          {R"(<line id="G2" joins="F1.B C1.A C2.A"/>)", ""},
          {R"("P1.A M1.A R2.P R3.T C1.B V1.A")", R"("P2.P R1.P C2.A P1.A M1.A R2.P R3.T V1.A")"}});
@@ -199,7 +200,9 @@ TEST(ChargeSupply, FaultInDriveForwardOnly) {
                 {"F1.B C3.A C4.A", "F1.B C3.A V3.X"},
                 added(R"(<line id="G4" joins="V3.Y C4.A"/>)")}));
     EXPECT_EQ(findings_of(circuit), supply("P1.S", "fail error", " drive-forward\n") +
-                                        "make-up-check side:P1.S fail error drive-forward\n");
+                                        "make-up-check side:P1.S fail error drive-forward\n"
+                                        "make-up-path C4 fail error drive-forward "
+                                        "overrun-forward\n");
     const std::string ends = witness_of(circuit, "charge-supply", "side:P1.S");
     EXPECT_EQ(ends.find("frontier: "), 0U) << ends;
     EXPECT_NE(ends.find(" V3.X>Y"), std::string::npos) << ends;

@@ -47,7 +47,8 @@ const std::map<std::string, std::string>& findings() {
          std::string("filtration loop:P1 fail error") + all_running},
         {"roller/roller.xml", ""},
         {"roller/retrofit-drain-shut-off.xml",
-         std::string("case-drain-path U1/P1 fail error") + running_and_towing +
+         std::string("charge-relief loop:U1/P1 fail error") + all_running +
+             "case-drain-path U1/P1 fail error" + running_and_towing +
              "case-drain-path U2/M1 fail error" + running_and_towing},
         {"roller/retrofit-relief-one-side.xml",
          std::string("crossport-relief side:U1/P1.B fail error") + all_running}};

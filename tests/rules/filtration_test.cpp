@@ -53,24 +53,30 @@ TEST(Filtration, WayFromTheReservoirOverAJunctionIsShownInOrder) {
 }
 
 TEST(Filtration, FilterWithABypassCounts) {
-    EXPECT_EQ(
-        findings_of(with({{R"(fineness="10 um"/>)", R"(fineness="10 um" bypass="2 bar"/>)"}})), "");
+    EXPECT_EQ(findings_of(with({{R"(fineness="10 um")", R"(fineness="10 um" bypass="2 bar")"}})),
+              "");
 }
 
 TEST(Filtration, SecondReservoirRoundTheFilterFails) {
-    const Circuit circuit = with({{"E1 P1 P2", "E1 P1 P2 P3"},
-                                  {"F1.B C1.A C2.A", "F1.B C1.A C2.A P3.P"},
-                                  added(R"(<pump id="P3"/><line id="S9" joins="T2.S P3.S"/>
+    const Circuit circuit = with(
+        {{"E1 P1 P2", "E1 P1 P2 P3"},
+         {"F1.B C1.A C2.A", "F1.B C1.A C2.A P3.P R9.P"},
+         {"R1.T T1.R", "R1.T R9.T T1.R"},
+         added(
+             R"(<relief-valve id="R9" setting="24 bar"/><pump id="P3"/><line id="S9" joins="T2.S P3.S"/>
                                       <reservoir id="T2"><port id="S"/></reservoir>)")});
     EXPECT_EQ(findings_of(circuit), failed("loop:P1"));
     EXPECT_EQ(witness_of(circuit, "filtration", "loop:P1"), "path: T2 S9 P3.S>P G2 C1.A>B HA>P1.A");
 }
 
 TEST(Filtration, AFilterForEachSourcePassesThoughNeitherTakesAll) {
-    const Circuit circuit = with({{"E1 P1 P2", "E1 P1 P2 P3"},
-                                  {"F1.B C1.A C2.A", "F1.B C1.A C2.A F2.B"},
-                                  added(R"(<pump id="P3"/><line id="S9" joins="T2.S P3.S"/>
-                                      <filter id="F2"/><line id="G9" joins="P3.P F2.A"/>
+    const Circuit circuit = with(
+        {{"E1 P1 P2", "E1 P1 P2 P3"},
+         {"F1.B C1.A C2.A", "F1.B C1.A C2.A F2.B"},
+         {"R1.T T1.R", "R1.T R9.T T1.R"},
+         added(
+             R"(<relief-valve id="R9" setting="24 bar"/><pump id="P3"/><line id="S9" joins="T2.S P3.S"/>
+                                      <filter id="F2"/><line id="G9" joins="P3.P F2.A R9.P"/>
                                       <reservoir id="T2"><port id="S"/></reservoir>)")});
     EXPECT_EQ(findings_of(circuit), "");
 }
@@ -184,7 +190,7 @@ TEST(Filtration, OfTwoLoopsOnOneChargePumpTheOneBeforeTheFilterFails) {
 
 // Nothing to filter: no way leads from the reservoir into the loop.
 TEST(Filtration, NoOilFromOutsideIsNotApplicable) {
-    const Circuit circuit = with({{R"(fineness="10 um"/>)", R"(fineness="10 um" one-way="yes"/>)"},
+    const Circuit circuit = with({{R"(fineness="10 um")", R"(fineness="10 um" one-way="yes")"},
                                   {"P2.P R1.P F1.A", "P2.P R1.P F1.B"},
                                   {"F1.B C1.A C2.A", "F1.A C1.A C2.A"}});
     EXPECT_EQ(verdicts_of(circuit, "filtration"),

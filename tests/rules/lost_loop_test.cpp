@@ -25,6 +25,9 @@ std::string failed(const std::string& machine) {
     return "lost-loop " + machine + " fail error" + all_running;
 }
 
+const char* const blocked_in_motion =
+    "blocked-pump P1 fail error drive-forward drive-reverse overrun-forward overrun-reverse\n";
+
 TEST(LostLoop, OnceRoundIsTheWitnessOfALoop) {
     const Circuit circuit = with({});
     EXPECT_EQ(verdicts_of(circuit, "lost-loop"), std::string("lost-loop P1 pass") + all_running);
@@ -45,7 +48,7 @@ TEST(LostLoop, DeclaredMachinesOfAnOpenCircuitFail) {
         <reservoir id="T1"><port id="S"/><port id="R"/></reservoir><cooler id="K1"/>
         <line id="S1" joins="T1.S P1.S"/><line id="H1" joins="P1.P M1.A"/>
         <line id="H2" joins="M1.B K1.A"/><line id="H3" joins="K1.B T1.R"/>)");
-    EXPECT_EQ(findings_of(circuit), failed("M1"));
+    EXPECT_EQ(findings_of(circuit), failed("M1") + "blocked-pump P1 fail error" + all_running);
     EXPECT_EQ(witness_of(circuit, "lost-loop", "M1"), "path: M1>B H2 K1.A>B H3 T1");
 }
 
@@ -55,7 +58,8 @@ TEST(LostLoop, LineOfASideThatRunsStraightIntoAReservoir) {
         <shaft id="W1" joins="E1 P1"/><reservoir id="T1"><port id="S"/><port id="R"/></reservoir>
         <line id="HA" joins="P1.A M1.A"/><line id="S1" joins="T1.S P1.B"/>
         <line id="H2" joins="M1.B T1.R"/>)");
-    EXPECT_EQ(findings_of(circuit), failed("P1"));
+    EXPECT_EQ(findings_of(circuit),
+              failed("P1") + "blocked-pump P1 fail error drive-forward overrun-forward\n");
     EXPECT_EQ(witness_of(circuit, "lost-loop", "P1"), "path: P1>B S1 T1");
 }
 
@@ -103,7 +107,7 @@ TEST(LostLoop, ShutOffValveInAWorkingLineCountsAsDrawn) {
     EXPECT_EQ(verdicts_of(open, "lost-loop"), std::string("lost-loop P1 pass") + all_running);
     EXPECT_EQ(witness_of(open, "lost-loop", "P1"), "path: P1.B>A HA B1.A>B HC M1.A>B HB>P1.B");
     const Circuit closed = valve("closed");
-    EXPECT_EQ(findings_of(closed), failed("P1"));
+    EXPECT_EQ(findings_of(closed), failed("P1") + blocked_in_motion);
     const std::string ends = witness_of(closed, "lost-loop", "P1");
     EXPECT_EQ(ends.find("frontier: "), 0U) << ends;
     EXPECT_NE(ends.find(" B1.A>B"), std::string::npos) << ends;
@@ -113,9 +117,11 @@ TEST(LostLoop, ShutOffValveInAWorkingLineCountsAsDrawn) {
 TEST(LostLoop, PumpWithoutAnActuator) {
     const Circuit circuit = circuit_with(R"(<engine id="E1"/><pump id="P1" flow-directions="2"/>
         <shaft id="W1" joins="E1 P1"/><check-valve id="C1"/><line id="HA" joins="P1.A C1.B"/>)");
-    EXPECT_EQ(findings_of(circuit), failed("P1") +
-                                        "unconnected-port P1.B fail error\n"
-                                        "unconnected-port C1.A fail error\n");
+    EXPECT_EQ(findings_of(circuit), failed("P1") + blocked_in_motion +
+                                        "unconnected-port P1.B fail error
+"
+                                        "unconnected-port C1.A fail error
+");
     EXPECT_EQ(witness_of(circuit, "lost-loop", "P1"), "frontier: C1.B>A");
 }
 
@@ -132,7 +138,10 @@ TEST(LostLoop, ValveThatNeverClosesTheLoop) {
         reversing_drive(),
         {{R"(<path from="P" to="A"/><path from="B" to="T"/>)", R"(<path from="P" to="A"/>)"},
          {R"(<path from="P" to="B"/><path from="A" to="T"/>)", R"(<path from="A" to="T"/>)"}}));
-    EXPECT_EQ(findings_of(circuit), failed("P1"));
+    // In position r nothing leads out of the pump's line.
+    EXPECT_EQ(
+        findings_of(circuit),
+        failed("P1") + "blocked-pump P1 fail error neutral[V3=r] drive-reverse overrun-reverse\n");
 }
 
 TEST(LostLoop, OfTwoLoopsTheShortedOneFails) {

@@ -61,7 +61,7 @@ TEST(LostLoop, NoLoopAndNoSignOfOneIsANote) {
         <reservoir id="T1"><port id="S"/><port id="R"/></reservoir>
         <line id="S1" joins="T1.S P1.S"/> <line id="H1" joins="P1.P M1.A"/>
         <line id="H2" joins="M1.B T1.R"/>)")),
-              "lost-loop circuit fail note\n");
+              std::string("lost-loop circuit fail note\nblocked-pump P1 fail error") + all_running);
 }
 
 TEST(ChargeSupply, PumpOffTheShaftDeliversNothing) {
@@ -69,6 +69,8 @@ TEST(ChargeSupply, PumpOffTheShaftDeliversNothing) {
               std::string("charge-supply side:P1.A fail error") + a_low +
                   "charge-supply side:P1.B fail error" + b_low +
                   "charge-vented loop:P1 not-applicable" + all_running +
+                  "charge-pump-drive loop:P1 fail error" + all_running +
+                  "charge-relief loop:P1 not-applicable" + all_running +
                   "charge-backflow side:P1.A not-applicable" + all_running +
                   "charge-backflow side:P1.B not-applicable" + all_running +
                   "make-up-check side:P1.A fail error" + a_low +
@@ -81,7 +83,9 @@ TEST(ChargeSupply, ChargeLineOpenToAReservoir) {
               {R"(<port id="S"/>)", R"(<port id="S"/><port id="V"/>)"}}),
         std::string("charge-supply side:P1.A fail error") + a_low +
             "charge-supply side:P1.B fail error" + b_low + "charge-vented loop:P1 not-applicable" +
-            all_running + "charge-backflow side:P1.A not-applicable" + all_running +
+            all_running + "charge-pump-drive loop:P1 not-applicable" + all_running +
+            "charge-relief loop:P1 not-applicable" + all_running +
+            "charge-backflow side:P1.A not-applicable" + all_running +
             "charge-backflow side:P1.B not-applicable" + all_running +
             "make-up-check side:P1.A fail error" + a_low + "make-up-check side:P1.B fail error" +
             b_low + "filtration loop:P1 fail error" + all_running);
@@ -153,7 +157,8 @@ TEST(Filtration, AnOrificeRoundTheFilter) {
 }
 
 TEST(Filtration, NoFilterAtAll) {
-    EXPECT_EQ(with({{R"(<filter id="F1" fineness="10 um"/>)", R"(<cooler id="F1"/>)"}}),
+    EXPECT_EQ(with({{R"(<filter id="F1" fineness="10 um" clogging-indicator="visual"/>)",
+                     R"(<cooler id="F1"/>)"}}),
               std::string("filtration loop:P1 fail error") + all_running);
 }
 

@@ -44,14 +44,17 @@ TEST(Turning, ChargePumpOnAMotorThatStandsInNeutral) {
     EXPECT_EQ(not_passed(with({variable})),
               "charge-supply side:P1.A fail error neutral\n"
               "charge-supply side:P1.B fail error neutral\n"
+              "charge-pump-drive loop:P1 fail error neutral\n"
               "make-up-check side:P1.A fail error neutral\n"
               "make-up-check side:P1.B fail error neutral\n");
-    // On a motor of its own it turns on.
-    EXPECT_EQ(
-        not_passed(with({variable,
-                         {"joins=\"E1 P1 P2\"", "joins=\"E1 P1\""},
-                         added(R"(<electric-motor id="E2"/><shaft id="W3" joins="E2 P2"/>)")})),
-        "");
+    // On a motor of its own it turns on, and an interlock reads its pressure.
+    EXPECT_EQ(not_passed(with({variable,
+                               {"joins=\"E1 P1 P2\"", "joins=\"E1 P1\""},
+                               {"joins=\"F1.B C1.A C2.A\"", "joins=\"F1.B C1.A C2.A PS1.P\""},
+                               added(R"(<electric-motor id="E2"/><shaft id="W3" joins="E2 P2"/>
+                             <pressure-switch id="PS1" setting="12 bar"/>
+                             <interlock when="PS1 below 12 bar" prevents="start E1"/>)")})),
+              "");
 }
 
 TEST(Turning, ChargePumpTurnedBackwardsInReverse) {

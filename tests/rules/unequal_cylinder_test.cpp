@@ -1,0 +1,74 @@
+// The sound drive with a cylinder in place of its motor.
+#include <gtest/gtest.h>
+
+#include <loopwright/tests/support/judged.h>
+#include <loopwright/tests/support/witnessed.h>
+
+namespace loopwright {
+namespace {
+
+using testing::Edit;
+using testing::expect_at_frontier;
+using testing::findings_of;
+using testing::verdicts_of;
+using testing::with;
+using testing::witness_of;
+
+const std::string moving = " drive-forward drive-reverse overrun-forward overrun-reverse\n";
+
+Circuit cylinder(const std::string& attributes, std::vector<Edit> more = {}) {
+    more.push_back(
+        {R"(<motor id="M1" displacement="80 cm3/rev" drain="external" case-pressure="3 bar"/>)",
+         "<cylinder id=\"M1\" " + attributes + "/>"});
+    more.push_back({"R4.T M1.L P1.L", "R4.T P1.L"});
+    return with(more);
+}
+
+std::string verdict(const Circuit& circuit) { return verdicts_of(circuit, "unequal-cylinder"); }
+
+const std::string pass = "unequal-cylinder M1 pass" + moving;
+const std::string fail = "unequal-cylinder M1 fail error" + moving;
+
+TEST(UnequalCylinder, FlushingLetsItOut) {
+    const Circuit circuit = cylinder("");
+    EXPECT_EQ(verdict(circuit), pass);
+    EXPECT_EQ(findings_of(circuit), "");
+    // Forward, side B is the low one.
+    EXPECT_EQ(witness_of(circuit, "unequal-cylinder", "M1"),
+              "path: P1.B>HB V1.B>F FL R4.P>T L1 K1.A>B L2 T1");
+}
+
+TEST(UnequalCylinder, NoWayOut) {
+    const Circuit circuit = cylinder("", {{"joins=\"V1.F R4.P\"", "joins=\"R4.P\""}});
+    EXPECT_EQ(verdict(circuit), fail);
+    expect_at_frontier(witness_of(circuit, "unequal-cylinder", "M1"), "R3.P>T");
+}
+
+// A check that side B's pressure opens lets the oil of side A out into the charge line.
+TEST(UnequalCylinder, OutOverAPilotedCheck) {
+    const Circuit circuit =
+        cylinder("", {{"joins=\"V1.F R4.P\"", "joins=\"R4.P\""},
+                      {R"(<check-valve id="C1"/>)", R"(<check-valve id="C1" pilot="opens"/>)"},
+                      {"joins=\"P1.B M1.B", "joins=\"P1.B C1.X M1.B"}});
+    EXPECT_EQ(verdict(circuit), "unequal-cylinder M1 fail error drive-forward overrun-reverse\n");
+}
+
+TEST(UnequalCylinder, NoWayIn) {
+    // Side A alone is fed.
+    const Circuit circuit = cylinder("", {{"joins=\"F1.B C1.A C2.A\"", "joins=\"F1.B C1.A\""}});
+    EXPECT_EQ(verdict(circuit), "unequal-cylinder M1 fail error drive-forward overrun-reverse\n");
+}
+
+TEST(UnequalCylinder, EqualAreas) {
+    EXPECT_EQ(verdict(cylinder(R"(rods="2")")), "unequal-cylinder M1 not-applicable" + moving);
+    EXPECT_EQ(verdict(cylinder(R"(area-ratio="1")")),
+              "unequal-cylinder M1 not-applicable" + moving);
+    EXPECT_EQ(verdict(cylinder(R"(area-ratio="1.6")")), pass);
+}
+
+TEST(UnequalCylinder, NothingToAskOfMotors) {
+    EXPECT_EQ(verdict(with({})), "unequal-cylinder circuit not-applicable\n");
+}
+
+}  // namespace
+}  // namespace loopwright
