@@ -38,11 +38,6 @@ constexpr std::string_view notes[] = {
     "test-points",
 };
 
-template <std::size_t count>
-bool holds(const std::string_view (&ids)[count], std::string_view id) {
-    return std::find(std::begin(ids), std::end(ids), id) != std::end(ids);
-}
-
 /// Rules that a single drive has nothing for.
 constexpr std::string_view of_several_drives[] = {
     "double-source",
