@@ -24,9 +24,22 @@ extern const Rule hose_safety;
 extern const Rule trapped_volume;
 extern const Rule blocked_pump;
 extern const Rule filtration;
+extern const Rule filter_bypass;
 extern const Rule filter_reversal;
+extern const Rule filter_in_drain;
 extern const Rule case_drain_path;
+extern const Rule case_drain_return;
+extern const Rule missing_drain_port;
+extern const Rule loop_flushing;
+extern const Rule flushing_side;
 extern const Rule flushing_setting;
+extern const Rule cooling;
+extern const Rule cooler_bypass;
+extern const Rule suction_shut_off;
+extern const Rule reservoir_balance;
+extern const Rule reservoir_size;
+extern const Rule reservoir_breather;
+extern const Rule return_below_level;
 extern const Rule control_supply;
 extern const Rule neutral_on_loss;
 extern const Rule displacement_sequence;
@@ -45,8 +58,13 @@ extern const Rule line_function;
 extern const Rule double_source;
 extern const Rule unused_definition;
 extern const Rule reversed_rotation;
+/// Apart from the kinds, as all objects of the program have different names.
+namespace rules_named_like_kinds {
+extern const Rule level_indicator;
+}
 
 std::span<const Rule* const> rules() {
+    using rules_named_like_kinds::level_indicator;
     // A line each, so that one more changes one line.
     // clang-format off
     static constexpr const Rule* all[] = {
@@ -70,9 +88,23 @@ std::span<const Rule* const> rules() {
         &trapped_volume,
         &blocked_pump,
         &filtration,
+        &filter_bypass,
         &filter_reversal,
+        &filter_in_drain,
         &case_drain_path,
+        &case_drain_return,
+        &missing_drain_port,
+        &loop_flushing,
+        &flushing_side,
         &flushing_setting,
+        &cooling,
+        &cooler_bypass,
+        &suction_shut_off,
+        &reservoir_balance,
+        &reservoir_size,
+        &reservoir_breather,
+        &level_indicator,
+        &return_below_level,
         &control_supply,
         &neutral_on_loss,
         &displacement_sequence,

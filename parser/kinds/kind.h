@@ -153,6 +153,8 @@ struct Kind {
     /// things does where it measures pressure.
     bool shows_pressure = false;
     bool closes_itself = false;  ///< joined to nothing it lets no oil out (measuring point)
+    bool breathes = false;       ///< lets air into the reservoir that it sits on, and out of it
+    bool shows_level = false;    ///< tells the oil level of the reservoir that it is joined to
     /// Names of its two shaft ends, joined as `id.end`; empty: it has one, joined by its id.
     std::span<const std::string_view> ends = {};
     Children children = Children::no;

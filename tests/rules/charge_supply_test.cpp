@@ -45,9 +45,8 @@ TEST(ChargeSupply, SuctionShutByAHandValve) {
     const auto valve = [](const std::string& position) {
         return with(
             {{"T1.S P2.S", "T1.S B1.A"},
-             added(
-                 R"(<line id="S2" joins="B1.B P2.S"/><shut-off-valve id="B1" switched="yes" position=")" +
-                 position + "\"/>")});
+             added(R"(<line id="S2" joins="B1.B P2.S"/><shut-off-valve id="B1" position=")" +
+                   position + "\" locked=\"yes\"/>")});
     };
     EXPECT_EQ(findings_of(valve("open")), "");
     const Circuit shut = valve("closed");

@@ -15,6 +15,7 @@ namespace {
 // A line each, so that one more changes one line.
 // clang-format off
 constexpr std::string_view nothing_to_ask[] = {
+    "filter-in-drain",
     "hose-safety",
     "control-supply",
     "displacement-sequence",
@@ -29,6 +30,7 @@ constexpr std::string_view nothing_to_ask[] = {
     "pressure-limiter",
     "pressure-intensification",
     "brake-release",
+    "suction-shut-off",
     "unused-definition",
 };
 // clang-format on

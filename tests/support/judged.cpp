@@ -37,12 +37,19 @@ std::string line_of(const Circuit& circuit, const Verdict& verdict) {
 /// Rules that the tests' small circuits need not satisfy, one to a line.
 // clang-format off
 constexpr std::string_view about_outfit[] = {
+    "case-drain-return",
+    "cooler-bypass",
     "cooling",
+    "filter-bypass",
+    "level-indicator",
     "loop-flushing",
     "neutral-on-loss",
+    "pressure-rating",
+    "reservoir-breather",
+    "reservoir-size",
+    "return-below-level",
     "start-interlock",
     "test-points",
-    "pressure-rating",
 };
 // clang-format on
 
