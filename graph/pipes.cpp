@@ -10,7 +10,9 @@ Pipes::Pipes(const Circuit& circuit) : pipe_of_(circuit.ports.size()), offsets_(
         for (const Index port : circuit.ports_of(line))
             sets.join(circuit.ports_of(line).front(), port);
     for (const Passage& passage : circuit.passages)
-        if (passage.passage == PassageClass::joined) sets.join(passage.from, passage.to);
+        if (passage.passage == PassageClass::joined &&
+            circuit.components[passage.component].kind->part != Part::reservoir)
+            sets.join(passage.from, passage.to);
 
     const auto port_count = static_cast<Index>(circuit.ports.size());
     for (Index port = 0; port < port_count; ++port) {
