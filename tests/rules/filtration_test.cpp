@@ -53,8 +53,9 @@ TEST(Filtration, WayFromTheReservoirOverAJunctionIsShownInOrder) {
 }
 
 TEST(Filtration, FilterWithABypassCounts) {
-    EXPECT_EQ(
-        findings_of(with({{R"(fineness="10 um"/>)", R"(fineness="10 um" bypass="2 bar"/>)"}})), "");
+    EXPECT_EQ(findings_of(with({{R"(fineness="10 um" clogging-indicator="visual"/>)",
+                                 R"(fineness="10 um" bypass="2 bar"/>)"}})),
+              "");
 }
 
 TEST(Filtration, SecondReservoirRoundTheFilterFails) {
@@ -184,7 +185,8 @@ TEST(Filtration, OfTwoLoopsOnOneChargePumpTheOneBeforeTheFilterFails) {
 
 // Nothing to filter: no way leads from the reservoir into the loop.
 TEST(Filtration, NoOilFromOutsideIsNotApplicable) {
-    const Circuit circuit = with({{R"(fineness="10 um"/>)", R"(fineness="10 um" one-way="yes"/>)"},
+    const Circuit circuit = with({{R"(fineness="10 um" clogging-indicator="visual"/>)",
+                                   R"(fineness="10 um" one-way="yes"/>)"},
                                   {"P2.P R1.P F1.A", "P2.P R1.P F1.B"},
                                   {"F1.B C1.A C2.A", "F1.A C1.A C2.A"}});
     EXPECT_EQ(verdicts_of(circuit, "filtration"),

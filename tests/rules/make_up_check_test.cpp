@@ -115,7 +115,7 @@ TEST(MakeUpCheck, ShutOffValveBehindItCountsAsDrawn) {
 TEST(MakeUpCheck, SourceOnASideHasNoChargeLine) {
     const Circuit circuit =
         with({{R"(<check-valve id="C1"/>)", ""},
-              {R"(<filter id="F1" fineness="10 um"/>)", ""},
+              {R"(<filter id="F1" fineness="10 um" clogging-indicator="visual"/>)", ""},
               {R"(<line id="G1" joins="P2.P R1.P F1.A"/>)", ""},
               {R"(<line id="G2" joins="F1.B C1.A C2.A"/>)", ""},
               {R"("P1.A M1.A R2.P R3.T C1.B V1.A")", R"("P2.P C2.A P1.A M1.A R2.P R3.T V1.A")"}});

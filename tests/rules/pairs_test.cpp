@@ -153,7 +153,8 @@ TEST(Filtration, AnOrificeRoundTheFilter) {
 }
 
 TEST(Filtration, NoFilterAtAll) {
-    EXPECT_EQ(with({{R"(<filter id="F1" fineness="10 um"/>)", R"(<cooler id="F1"/>)"}}),
+    EXPECT_EQ(with({{R"(<filter id="F1" fineness="10 um" clogging-indicator="visual"/>)",
+                     R"(<cooler id="F1"/>)"}}),
               std::string("filtration loop:P1 fail error") + all_running);
 }
 
