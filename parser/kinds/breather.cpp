@@ -38,6 +38,7 @@ extern constinit const Kind breather{
     .doc =
         "Air filter on a reservoir, joined to a port of it above the oil level; one that holds "
         "pressure in the reservoir gives its opening pressure.",
+    .breathes = true,
     .ports = ports,
     .attributes = attributes,
     .failures = failures};

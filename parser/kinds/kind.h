@@ -147,8 +147,10 @@ struct Kind {
     std::string_view title = {};  ///< for people, singular
     std::string_view doc = {};    ///< one or two sentences
     Part part = Part::plumbing;
-    bool turns = false;       ///< has a shaft end, or a rod
-    bool for_towing = false;  ///< opened by hand to move the machine with the prime mover stopped
+    bool turns = false;        ///< has a shaft end, or a rod
+    bool for_towing = false;   ///< opened by hand to move the machine with the prime mover stopped
+    bool breathes = false;     ///< lets air into the reservoir that it sits on, and out of it
+    bool shows_level = false;  ///< tells the oil level of the reservoir that it is joined to
     /// Names of its two shaft ends, joined as `id.end`; empty: it has one, joined by its id.
     std::span<const std::string_view> ends = {};
     Children children = Children::no;

@@ -25,6 +25,7 @@ extern constinit const Kind level_indicator{
     .title = "level indicator",
     .doc = "Shows the oil level of the reservoir that it is joined to; a switch may report it.",
     .part = Part::instrument,
+    .shows_level = true,
     .ports = ports,
     .attributes = attributes,
     .failures = failures};
