@@ -116,7 +116,7 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
     bool fresh = false;
     const Index at = verdict_of(type, index, fresh);
     Verdict& verdict = verdicts_[at];
-    Entry& entry = open_[at - closed_];
+    Entry& entry = type == ElementType::circuit ? circuit_entry_ : open_[at - closed_];
     const bool deciding = fresh || decides(verdict, outcome, level);
     if (deciding) {
         entry.shared = 0;
@@ -125,6 +125,7 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
             share.last_shared = none;
         }
         entry.uses.clear();
+        if (type == ElementType::circuit) circuit_uses_.clear();
         verdict.outcome = outcome;
         verdict.level = level;
         verdict.message = {};
@@ -171,8 +172,31 @@ Verdict& Docket::conclude(ElementType type, Index index, Outcome outcome, Level 
 }
 
 void Docket::close_region() {
-    for (Entry& entry : open_) close(entry, verdicts_[closed_++]);
+    for (Entry& entry : open_) {
+        Verdict& verdict = verdicts_[closed_++];
+        if (verdict.subject.type != ElementType::circuit) close(entry, verdict);
+    }
     open_.clear();
+    if (circuit_entry_.shared != 0) close_circuit(verdicts_[of_circuit_.front()]);
+}
+
+/// A state that one region shares in all positions is listed without any.
+void Docket::close_circuit(Verdict& verdict) {
+    close(circuit_entry_, verdict);
+    circuit_entry_ = {};
+    for (const StateUse& use : verdict.states) {
+        const auto same_state = [&](const StateUse& other) { return other.state == use.state; };
+        const auto before = std::find_if(circuit_uses_.begin(), circuit_uses_.end(), same_state);
+        if (before != circuit_uses_.end() && before->positions.empty()) continue;
+        if (use.positions.empty())
+            circuit_uses_.erase(
+                std::remove_if(circuit_uses_.begin(), circuit_uses_.end(), same_state),
+                circuit_uses_.end());
+        circuit_uses_.push_back(use);
+    }
+    std::stable_sort(circuit_uses_.begin(), circuit_uses_.end(),
+                     [](const StateUse& a, const StateUse& b) { return a.state < b.state; });
+    verdict.states = keep_.list(std::span<const StateUse>(circuit_uses_));
 }
 
 std::span<const StateUse> Docket::all_positions_of(StateSet states) {

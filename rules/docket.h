@@ -87,6 +87,7 @@ class Docket {
     static void count(Entry& entry, const Situation& situation, StateSet states, bool shares);
     void close_region();
     void close(Entry& entry, Verdict& verdict);
+    void close_circuit(Verdict& verdict);
     void list_positions(const Entry& entry, Verdict& verdict);
     /// States in which all combinations of positions share the outcome.
     std::span<const StateUse> all_positions_of(StateSet states);
@@ -103,11 +104,13 @@ class Docket {
     std::vector<Index> by_component_;  // loops and components: a rule has one sort of them
     std::vector<Index> by_line_;
     std::vector<Index> of_circuit_;
-    // A subject is in one region, so its verdict is closed while it is at hand.
+    // A subject but the circuit is in one region, so its verdict is closed while it is at hand.
     const Region* region_ = nullptr;
-    std::size_t closed_ = 0;      // so many of the verdicts
-    std::vector<Entry> open_;     // of the verdicts from there on
-    std::vector<StateUse> uses_;  // of the verdict being closed
+    std::size_t closed_ = 0;              // so many of the verdicts
+    std::vector<Entry> open_;             // of the verdicts from there on
+    std::vector<StateUse> uses_;          // of the verdict being closed
+    Entry circuit_entry_;                 // of the circuit's verdict, for the region at hand
+    std::vector<StateUse> circuit_uses_;  // the same, of the regions before
     // Lists of states without positions, made once: verdicts by the thousand share a few.
     std::vector<std::pair<StateSet, std::span<const StateUse>>> plain_uses_;
 };
