@@ -46,7 +46,7 @@ TEST(ChargeSupply, SuctionShutByAHandValve) {
         return with(
             {{"T1.S P2.S", "T1.S B1.A"},
              added(R"(<line id="S2" joins="B1.B P2.S"/><shut-off-valve id="B1" position=")" +
-                   position + "\"/>")});
+                   position + "\" locked=\"yes\"/>")});
     };
     EXPECT_EQ(findings_of(valve("open")), "");
     const Circuit shut = valve("closed");
@@ -134,7 +134,7 @@ TEST(ChargeSupply, SecondSourceAloneIsEnough) {
 TEST(ChargeSupply, ASideIsNotFedOutOfTheOther) {
     const Circuit circuit = with(
         {{R"(<check-valve id="C1"/>)", ""},
-         {R"(<filter id="F1" fineness="10 um"/>)", ""},
+         {R"(<filter id="F1" fineness="10 um" clogging-indicator="visual"/>)", ""},
          {R"(<line id="G1" joins="P2.P R1.P F1.A"/>)", ""},
          {R"(<line id="G2" joins="F1.B C1.A C2.A"/>)", ""},
          {R"("P1.A M1.A R2.P R3.T C1.B V1.A")", R"("P2.P R1.P C2.A P1.A M1.A R2.P R3.T V1.A")"}});

@@ -13,7 +13,9 @@ namespace {
 
 /// Rules that the generated circuits have nothing for.
 constexpr std::string_view nothing_to_ask[] = {
+    "filter-in-drain",
     "hose-safety",
+    "suction-shut-off",
     "unused-definition",
 };
 

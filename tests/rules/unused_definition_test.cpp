@@ -57,9 +57,9 @@ TEST(UnusedDefinition, WaiverThatMeetsNothing) {
     EXPECT_EQ(told(R"(<waiver rule="make-up-check" subject="side:P1.A" reason="r" by="owner"/>)",
                    "2026-12-31"),
               "make-up-check of side:P1.A: fail\n");
-    EXPECT_EQ(
-        told(R"(<waiver rule="cooling" subject="circuit" reason="r" by="owner"/>)", "2026-12-31"),
-        "circuit: not-applicable\n");
+    EXPECT_EQ(told(R"(<waiver rule="cooling-capacity" subject="circuit" reason="r" by="owner"/>)",
+                   "2026-12-31"),
+              "circuit: not-applicable\n");
 }
 
 }  // namespace

@@ -34,8 +34,9 @@ class Writer {
         for (unsigned i = 0; i < length; ++i) {
             const std::string id = fmt::format("{}{}x{}", letter, drive, i);
             add(R"(  <{} id="{}" title="in the {} line" {}/>)", kind, id, function,
-                kind == "filter" ? R"(fineness="10 um" beta="200" clogging-indicator="electrical")"
-                                 : R"(capacity="12 kW" temperature-difference="30 K")");
+                kind == "filter"
+                    ? R"(fineness="10 um" beta="200" clogging-indicator="electrical")"
+                    : R"(capacity="12 kW" temperature-difference="30 K" bypass="1.5 bar")");
             line(function, fmt::format("L{}", id), fmt::format("{} {}.A", open, id));
             open = id + ".B";
         }
