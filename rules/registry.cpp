@@ -13,6 +13,7 @@ extern const Rule crossport_relief;
 extern const Rule hose_safety;
 extern const Rule filtration;
 extern const Rule case_drain_path;
+extern const Rule loop_flushing;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
 extern const Rule unused_definition;
@@ -30,6 +31,7 @@ std::span<const Rule* const> rules() {
         &hose_safety,
         &filtration,
         &case_drain_path,
+        &loop_flushing,
         &dangling_line,
         &shorted_ports,
         &unused_definition,
