@@ -14,6 +14,7 @@ extern const Rule hose_safety;
 extern const Rule filtration;
 extern const Rule case_drain_path;
 extern const Rule loop_flushing;
+extern const Rule flushing_side;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
 extern const Rule unused_definition;
@@ -32,6 +33,7 @@ std::span<const Rule* const> rules() {
         &filtration,
         &case_drain_path,
         &loop_flushing,
+        &flushing_side,
         &dangling_line,
         &shorted_ports,
         &unused_definition,
