@@ -15,6 +15,7 @@ extern const Rule filtration;
 extern const Rule case_drain_path;
 extern const Rule loop_flushing;
 extern const Rule flushing_side;
+extern const Rule cooling;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
 extern const Rule unused_definition;
@@ -34,6 +35,7 @@ std::span<const Rule* const> rules() {
         &case_drain_path,
         &loop_flushing,
         &flushing_side,
+        &cooling,
         &dangling_line,
         &shorted_ports,
         &unused_definition,
