@@ -16,6 +16,7 @@ extern const Rule case_drain_path;
 extern const Rule loop_flushing;
 extern const Rule flushing_side;
 extern const Rule cooling;
+extern const Rule cooler_bypass;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
 extern const Rule unused_definition;
@@ -36,6 +37,7 @@ std::span<const Rule* const> rules() {
         &loop_flushing,
         &flushing_side,
         &cooling,
+        &cooler_bypass,
         &dangling_line,
         &shorted_ports,
         &unused_definition,
