@@ -12,6 +12,7 @@ extern const Rule make_up_check;
 extern const Rule crossport_relief;
 extern const Rule hose_safety;
 extern const Rule filtration;
+extern const Rule filter_bypass;
 extern const Rule case_drain_path;
 extern const Rule loop_flushing;
 extern const Rule flushing_side;
@@ -33,6 +34,7 @@ std::span<const Rule* const> rules() {
         &crossport_relief,
         &hose_safety,
         &filtration,
+        &filter_bypass,
         &case_drain_path,
         &loop_flushing,
         &flushing_side,
