@@ -293,6 +293,7 @@ void judge(const Situation& s, Docket& docket) {
 constexpr Citation sources[] = {
     {.work = "ISO 4413:2010 (paraphrase; the project's row K19)", .place = "5.4.1"},
     {.work = "common practice, no source", .place = "housings bear 2 to 3 bar"}};
+constexpr std::string_view follows[] = {"missing-drain-port"};
 
 }  // namespace
 
@@ -312,7 +313,8 @@ extern constinit const Rule case_drain_path{
              .level = Level::error,
              .remedy = "Lead the drain to the reservoir by a line of its own without a valve, or "
                        "lock the valve open; take out the check or relief that holds too much.",
-             .sources = sources},
+             .sources = sources,
+             .follows = follows},
     .asked = running_states | bit(State::towing),
     .judge = judge,
     .judge_alike = judge_alike};

@@ -14,6 +14,7 @@ extern const Rule hose_safety;
 extern const Rule filtration;
 extern const Rule filter_bypass;
 extern const Rule case_drain_path;
+extern const Rule missing_drain_port;
 extern const Rule loop_flushing;
 extern const Rule flushing_side;
 extern const Rule cooling;
@@ -36,6 +37,7 @@ std::span<const Rule* const> rules() {
         &filtration,
         &filter_bypass,
         &case_drain_path,
+        &missing_drain_port,
         &loop_flushing,
         &flushing_side,
         &cooling,

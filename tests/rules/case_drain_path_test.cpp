@@ -50,9 +50,11 @@ TEST(CaseDrainPath, ThroughAnotherHousingPasses) {
 }
 
 TEST(CaseDrainPath, StraightToAReservoirPasses) {
-    const Circuit circuit = with({{"R4.T M1.L P1.L K1.A", "R4.T P1.L K1.A"},
-                                  {"</circuit>", R"(<reservoir id="T2"><port id="D"/></reservoir>
-                                      <line id="X" joins="M1.L T2.D"/></circuit>)"}});
+    const Circuit circuit =
+        with({{"R4.T M1.L P1.L K1.A", "R4.T P1.L K1.A"},
+              {R"(<port id="D"/>)", R"(<port id="D"/><port id="E"/>)"},
+              {"</circuit>", R"(<reservoir id="T2"><port id="D"/><port id="E"/></reservoir>
+             <line id="X" joins="M1.L T2.D"/><line id="Y" joins="T1.E T2.E"/></circuit>)"}});
     EXPECT_EQ(findings_of(circuit), "");
     EXPECT_EQ(witness_of(circuit, "case-drain-path", "M1"), "path: M1>L X T2");
 }
@@ -138,8 +140,9 @@ TEST(CaseDrainPath, CheckTurnedRoundFails) {
 
 TEST(CaseDrainPath, FilterInTheDrainByItsSense) {
     const auto filter = [](const std::string& first, const std::string& second) {
-        return drained_over(R"(<filter id="F9" one-way="yes"/><line id="L2" joins="K1.B )" + first +
-                            R"("/><line id="L3" joins="T1.D )" + second + "\"/>");
+        return drained_over(
+            R"(<filter id="F9" one-way="yes" bypass="2 bar"/><line id="L2" joins="K1.B )" + first +
+            R"("/><line id="L3" joins="T1.D )" + second + "\"/>");
     };
     EXPECT_EQ(findings_of(filter("F9.A", "F9.B")), "");
     const Circuit turned = filter("F9.B", "F9.A");
@@ -165,7 +168,9 @@ TEST(CaseDrainPath, ReturnPumpIsNoFreeWay) {
 
 TEST(CaseDrainPath, OfTwoHousingsTheOneWithoutADrainLineFails) {
     const Circuit circuit = with({{"R4.T M1.L P1.L K1.A", "R4.T P1.L K1.A"}});
-    EXPECT_EQ(findings_of(circuit), verdict("M1", "fail error"));
+    EXPECT_EQ(verdicts_of(circuit, "case-drain-path"),
+              verdict("P1", "pass") + verdict("M1", "fail error"));
+    EXPECT_EQ(findings_of(circuit), "missing-drain-port M1 fail error\n");
     EXPECT_EQ(witness_of(circuit, "case-drain-path", "P1"), "path: P1>L L1 K1.A>B L2 T1");
 }
 
