@@ -13,6 +13,7 @@ extern const Rule crossport_relief;
 extern const Rule hose_safety;
 extern const Rule filtration;
 extern const Rule filter_bypass;
+extern const Rule filter_in_drain;
 extern const Rule case_drain_path;
 extern const Rule missing_drain_port;
 extern const Rule loop_flushing;
@@ -36,6 +37,7 @@ std::span<const Rule* const> rules() {
         &hose_safety,
         &filtration,
         &filter_bypass,
+        &filter_in_drain,
         &case_drain_path,
         &missing_drain_port,
         &loop_flushing,
