@@ -15,6 +15,7 @@ extern const Rule filtration;
 extern const Rule filter_bypass;
 extern const Rule filter_in_drain;
 extern const Rule case_drain_path;
+extern const Rule case_drain_return;
 extern const Rule missing_drain_port;
 extern const Rule loop_flushing;
 extern const Rule flushing_side;
@@ -39,6 +40,7 @@ std::span<const Rule* const> rules() {
         &filter_bypass,
         &filter_in_drain,
         &case_drain_path,
+        &case_drain_return,
         &missing_drain_port,
         &loop_flushing,
         &flushing_side,
