@@ -21,6 +21,7 @@ extern const Rule loop_flushing;
 extern const Rule flushing_side;
 extern const Rule cooling;
 extern const Rule cooler_bypass;
+extern const Rule suction_shut_off;
 extern const Rule return_below_level;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
@@ -47,6 +48,7 @@ std::span<const Rule* const> rules() {
         &flushing_side,
         &cooling,
         &cooler_bypass,
+        &suction_shut_off,
         &return_below_level,
         &dangling_line,
         &shorted_ports,
