@@ -22,6 +22,7 @@ extern const Rule flushing_side;
 extern const Rule cooling;
 extern const Rule cooler_bypass;
 extern const Rule suction_shut_off;
+extern const Rule reservoir_balance;
 extern const Rule return_below_level;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
@@ -49,6 +50,7 @@ std::span<const Rule* const> rules() {
         &cooling,
         &cooler_bypass,
         &suction_shut_off,
+        &reservoir_balance,
         &return_below_level,
         &dangling_line,
         &shorted_ports,
