@@ -23,6 +23,7 @@ extern const Rule cooling;
 extern const Rule cooler_bypass;
 extern const Rule suction_shut_off;
 extern const Rule reservoir_balance;
+extern const Rule reservoir_size;
 extern const Rule return_below_level;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
@@ -51,6 +52,7 @@ std::span<const Rule* const> rules() {
         &cooler_bypass,
         &suction_shut_off,
         &reservoir_balance,
+        &reservoir_size,
         &return_below_level,
         &dangling_line,
         &shorted_ports,
