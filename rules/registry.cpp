@@ -24,6 +24,7 @@ extern const Rule cooler_bypass;
 extern const Rule suction_shut_off;
 extern const Rule reservoir_balance;
 extern const Rule reservoir_size;
+extern const Rule reservoir_breather;
 extern const Rule return_below_level;
 extern const Rule dangling_line;
 extern const Rule shorted_ports;
@@ -53,6 +54,7 @@ std::span<const Rule* const> rules() {
         &suction_shut_off,
         &reservoir_balance,
         &reservoir_size,
+        &reservoir_breather,
         &return_below_level,
         &dangling_line,
         &shorted_ports,
