@@ -30,7 +30,13 @@ extern const Rule dangling_line;
 extern const Rule shorted_ports;
 extern const Rule unused_definition;
 
+/// Apart from the kinds, as all objects of the program have different names.
+namespace rules_named_like_kinds {
+extern const Rule level_indicator;
+}
+
 std::span<const Rule* const> rules() {
+    using rules_named_like_kinds::level_indicator;
     // A line each, so that one more changes one line.
     // clang-format off
     static constexpr const Rule* all[] = {
@@ -55,6 +61,7 @@ std::span<const Rule* const> rules() {
         &reservoir_balance,
         &reservoir_size,
         &reservoir_breather,
+        &level_indicator,
         &return_below_level,
         &dangling_line,
         &shorted_ports,
