@@ -45,17 +45,22 @@ void pass_vented(const Situation& s, Docket& docket, Index port, StateSet states
     verdict->witness = way_to_tank(s, docket, port);
 }
 
-/// Whether what gives pressure in that state gets to the brake; then it may stay released.
-void judge_held(const Situation& s, Docket& docket, Index port, State state) {
-    if ((s.states & bit(state)) == 0) return;
-    const auto search = s.searches.take(s.region.node_count);
+/// What the oil reaches that is under pressure in that state.
+SearchPool::Lease under_pressure(const Situation& s, State state) {
+    SearchPool::Lease search = s.searches.take(s.region.node_count);
     begin_at_accumulators(s, *search);
     if (state == State::lost_signal) {
         begin_at_pumps(s, *search);
         begin_at_sides(s, *search, true);
     }
     spread(s, s.standing, *search);
-    const bool reached = search->reached(s.graph.node_of(port));
+    return search;
+}
+
+/// Whether pressure gets to the brake in that state; then it may stay released.
+void judge_held(const Situation& s, Docket& docket, Index port, State state,
+                const Search& pressed) {
+    const bool reached = pressed.reached(s.graph.node_of(port));
     const Index c = s.circuit().ports[port].component;
     Verdict* verdict = docket.record(s, ElementType::component, c, bit(state),
                                      reached ? Outcome::fail : Outcome::pass);
@@ -65,7 +70,7 @@ void judge_held(const Situation& s, Docket& docket, Index port, State state) {
     if (reached) {
         verdict->message = docket.text(when, ", pressure still gets to ",
                                        s.circuit().components[c].path, " and keeps it released");
-        verdict->witness = way_to(s, docket, *search, port);
+        verdict->witness = way_to(s, docket, pressed, port);
     } else {
         verdict->message = docket.text(when, ", nothing gives ", s.circuit().components[c].path,
                                        " the pressure that would release it");
@@ -86,13 +91,18 @@ bool judge_alike(const Situation& s, Docket& docket) {
 }
 
 void judge(const Situation& s, Docket& docket) {
+    boost::container::small_vector<Index, 4> held;
     for (const Index port : brake_ports(s)) {
-        if (vented(s, port)) {
+        if (vented(s, port))
             pass_vented(s, docket, port, s.states);
-            continue;
-        }
-        judge_held(s, docket, port, State::lost_signal);
-        judge_held(s, docket, port, State::stopped);
+        else
+            held.push_back(port);
+    }
+    if (held.empty()) return;
+    for (const State state : {State::lost_signal, State::stopped}) {
+        if ((s.states & bit(state)) == 0) continue;
+        const auto pressed = under_pressure(s, state);
+        for (const Index port : held) judge_held(s, docket, port, state, *pressed);
     }
 }
 

@@ -1,6 +1,7 @@
 // For each loop that drives a vehicle: somebody can let its motors turn with the prime mover
 // stopped, and release what brakes them.
 #include <algorithm>
+#include <optional>
 
 #include <loopwright/graph/witness.h>
 #include <loopwright/rules/pressure_ways.h>
@@ -67,10 +68,7 @@ bool hand_pump_reaches(const Situation& s, const Search& pumped, Index port) {
 }
 
 /// The first brake at the loop's motors that a spring applies and nobody can release; else none.
-Index stuck_brake(const Situation& s, const Loop& loop) {
-    const auto pumped = s.searches.take(s.region.node_count);
-    begin_at_hand_pumps(s, *pumped);
-    spread(s, s.standing, *pumped);
+Index stuck_brake(const Situation& s, const Loop& loop, const Search& pumped) {
     for (const Index actuator : s.loops.actuators_of(loop)) {
         const Index drive = s.graph.drives().of(actuator);
         if (drive == none) continue;
@@ -79,7 +77,7 @@ Index stuck_brake(const Situation& s, const Loop& loop) {
             if (brake.kind->part == Part::brake &&
                 s.circuit().choice(brake, "applied") == "spring" &&
                 !s.circuit().is_yes(brake, "released-by-hand") &&
-                !hand_pump_reaches(s, *pumped, brake.ports.begin))
+                !hand_pump_reaches(s, pumped, brake.ports.begin))
                 return c;
         }
     }
@@ -102,12 +100,21 @@ Witness what_there_is(const Situation& s, Docket& docket, const Loop& loop, Inde
     return docket.witness(WitnessShape::set, steps);
 }
 
+SearchPool::Lease pumped_by_hand(const Situation& s) {
+    SearchPool::Lease search = s.searches.take(s.region.node_count);
+    begin_at_hand_pumps(s, *search);
+    spread(s, s.standing, *search);
+    return search;
+}
+
 void judge(const Situation& s, Docket& docket) {
+    std::optional<SearchPool::Lease> pumped;
     for (Index i = 0; i < s.loops.loops.size(); ++i) {
         const Loop& loop = s.loops.loops[i];
         if (!s.judges(loop.first_pump) || !drives_vehicle(s, loop)) continue;
         const bool way = sides_joined(s, loop) || behind_clutches(s, loop);
-        const Index brake = stuck_brake(s, loop);
+        if (!pumped) pumped.emplace(pumped_by_hand(s));
+        const Index brake = stuck_brake(s, loop, **pumped);
         const bool sound = way && brake == none;
         Verdict* verdict = docket.record(s, ElementType::loop, loop.first_pump, s.loop_states[i],
                                          sound ? Outcome::pass : Outcome::fail, Level::warning);

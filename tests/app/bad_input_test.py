@@ -44,9 +44,9 @@ BAD = {
     "unknown part of a shaft": ('joins="M1 D1"', f'joins="M1 {MARK}D9"', "D9"),
     "id twice": ('<check-valve id="C2"', f'<check-valve id="{MARK}C1"', "'C1'"),
     "port joined twice": ("R1.T T1.R", f"R1.T T1.R {MARK}R1.P", r"R1\.P"),
-    "line that joins nothing": ('<line id="L1" joins="P1.L M1.L T1.D"/>',
+    "line that joins nothing": ('<line id="L1" joins="I4.P P1.L M1.L T1.D"/>',
                                 f'<{MARK}line id="L1"/>', "joins"),
-    "line with empty joins": ('joins="P1.L M1.L T1.D"', f'{MARK}joins=" "', "joins|port"),
+    "line with empty joins": ('joins="I4.P P1.L M1.L T1.D"', f'{MARK}joins=" "', "joins|port"),
     "a control character": ("Mixer drum", f"Mixer {MARK}\x01drum", "U\\+0001|character|control"),
     "no format": ('<circuit format="1"', f"<{MARK}circuit", "format"),
 }

@@ -35,12 +35,13 @@ SOUND = """<?xml version="1.0" encoding="UTF-8"?>
     <port id="R" level="below"/> <port id="D" level="below"/> <port id="F" level="below"/> </reservoir>
   <line id="S1" joins="T1.S P2.S"/>
   <line id="G1" joins="P2.P R1.P F1.A"/>
-  <line id="G2" joins="F1.B C1.A C2.A"/>
+  <line id="G2" joins="F1.B C1.A C2.A I3.P"/>
   <line id="G3" joins="R1.T T1.R"/>
-  <line id="HA" joins="P1.A M1.A R2.P R3.T C1.B V1.A"/>
-  <line id="HB" joins="P1.B M1.B R3.P R2.T C2.B V1.B"/>
-  <line id="L1" joins="P1.L M1.L T1.D"/>
+  <line id="HA" joins="I1.P P1.A M1.A R2.P R3.T C1.B V1.A"/>
+  <line id="HB" joins="I2.P P1.B M1.B R3.P R2.T C2.B V1.B"/>
+  <line id="L1" joins="I4.P P1.L M1.L T1.D"/>
   <line id="FA" joins="V1.F R4.P"/> <line id="FB" joins="R4.T K1.A"/> <line id="FC" joins="K1.B T1.F"/>
+  <measuring-point id="I1"/> <measuring-point id="I2"/> <measuring-point id="I3"/> <measuring-point id="I4"/>
 </circuit>
 """
 
@@ -58,9 +59,9 @@ WITH_ERROR = changed("F1.B C1.A C2.A", "F1.B C1.B C2.A",
 # The motor's port A hangs on the side through a check that leads out of it, and is made up from the
 # charge line through an orifice only: a warning (make-up-check on the branch side:M1.A).
 WITH_WARNING = changed("F1.B C1.A C2.A", "F1.B C1.A C2.A O1.A",
-                       changed('<line id="HA" joins="P1.A M1.A R2.P R3.T C1.B V1.A"/>',
+                       changed('<line id="HA" joins="I1.P P1.A M1.A R2.P R3.T C1.B V1.A"/>',
                                '<check-valve id="C4"/> <orifice id="O1" bore="2 mm"/>'
-                               '<line id="HA" joins="P1.A R2.P R3.T C1.B C4.B V1.A"/>'
+                               '<line id="HA" joins="I1.P P1.A R2.P R3.T C1.B C4.B V1.A"/>'
                                '<line id="HC" joins="C4.A O1.B M1.A"/>'))
 # No closed loop and nothing that should be in one: a note on the circuit.
 WITH_NOTE = """<?xml version="1.0" encoding="UTF-8"?>
@@ -75,8 +76,8 @@ WITH_NOTE = """<?xml version="1.0" encoding="UTF-8"?>
 </circuit>
 """
 # A spring-loaded check in the drain, and no figure for what the motor's housing bears.
-UNDECIDED = changed('joins="P1.L M1.L T1.D"/>',
-                    'joins="P1.L M1.L C3.A"/> <line id="L2" joins="C3.B T1.D"/>',
+UNDECIDED = changed('P1.L M1.L T1.D"/>',
+                    'P1.L M1.L C3.A"/> <line id="L2" joins="C3.B T1.D"/>',
                     changed('<load id="D1"/>',
                             '<load id="D1"/> <check-valve id="C3" opening-pressure="0.5 bar"/>',
                             changed('<motor id="M1" drain="external" case-pressure="3 bar"/>',

@@ -18,7 +18,7 @@ std::string rule(const Circuit& circuit) { return verdicts_of(circuit, "load-hol
 
 const std::string passes = "load-holding D1 pass\n";
 const std::string fails = "load-holding D1 fail error\n";
-const Edit overrunning{"<load id=\"D1\"", "<load overrunning=\"yes\" id=\"D1\""};
+const Edit overrunning{R"(<load id="D1")", R"(<load overrunning="yes" id="D1")"};
 
 Circuit with_brake(const std::string& attributes) {
     return with({overrunning,

@@ -14,9 +14,9 @@ using testing::verdicts_of;
 using testing::with;
 using testing::witness_of;
 
-const Edit engine_left{"<engine id=\"E1\"", "<engine id=\"E1\" rotation=\"counter-clockwise\""};
-const Edit engine_right{"<engine id=\"E1\"", "<engine id=\"E1\" rotation=\"clockwise\""};
-const Edit pump_right{"<pump id=\"P2\"", "<pump id=\"P2\" rotation=\"clockwise\""};
+const Edit engine_left{R"(<engine id="E1")", R"(<engine id="E1" rotation="counter-clockwise")"};
+const Edit engine_right{R"(<engine id="E1")", R"(<engine id="E1" rotation="clockwise")"};
+const Edit pump_right{R"(<pump id="P2")", R"(<pump id="P2" rotation="clockwise")"};
 const Edit behind_x1{"joins=\"E1 P1 P2\"", "joins=\"X1.out P1 P2\""};
 
 std::string rule(const std::vector<Edit>& edits) {

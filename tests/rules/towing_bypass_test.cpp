@@ -18,7 +18,7 @@ std::string rule(const Circuit& circuit) { return verdicts_of(circuit, "towing-b
 
 const std::string passes = "towing-bypass loop:P1 pass towing\n";
 const std::string fails = "towing-bypass loop:P1 fail warning towing\n";
-const Edit vehicle{"<load id=\"D1\"", "<load vehicle=\"yes\" id=\"D1\""};
+const Edit vehicle{R"(<load id="D1")", R"(<load vehicle="yes" id="D1")"};
 const Edit on_a{"C1.B V1.A\"", "C1.B V1.A V3.A\""};
 const Edit on_b{"C2.B V1.B\"", "C2.B V1.B V3.B\""};
 const Edit braked{"joins=\"M1 D1\"", "joins=\"M1 B1 D1\""};
