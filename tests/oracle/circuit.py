@@ -112,6 +112,10 @@ class Circuit:
         self.reservoirs = set()  # nodes
         self.hoses = {}  # path -> attributes
         self.lines = []  # (path, ports) of lines and hoses
+        self.joined = {}  # path of a line or hose -> (the parts' own ports on it, function or None)
+        self.shafts = []  # of each shaft the names that it joins ("M1", "G1.in")
+        self.levels = {}  # a reservoir's port -> "above" or "below", where it says
+        self.interlocks = []  # (words of `when`, words of `prevents`)
         self.staged = set()  # paths of what follows a command
         self.waivers = []  # (rule, subject)
         self.unknown = []  # devices of which nobody knows the inside
@@ -144,6 +148,9 @@ class _Reader:
         self.parts = []
         self.hoses = {}
         self.lines = []
+        self.joined = {}
+        self.levels = {}
+        self.rods = []
         self.oil = Groups()
         self.shafts = Groups()
         self.outer = {}  # declared port of an assembly -> the port it stands for
@@ -157,11 +164,12 @@ class _Reader:
 
     def read(self, element, prefix, folder, overrides):
         """Reads the children of a circuit or assembly; assemblies first give their ports names."""
-        lines, shafts = [], []
+        lines, functions, shafts = [], [], []
         for child in element:
             if child.tag in ("line", "hose"):
                 lines.append(child.get("joins").split())
                 self.lines.append((prefix + child.get("id"), lines[-1]))
+                functions.append((prefix + child.get("id"), child.get("function")))
                 if child.tag == "hose":
                     path = prefix + child.get("id")
                     self.hoses[path] = {**child.attrib, **overrides.get(path, {})}
@@ -173,9 +181,12 @@ class _Reader:
                 self.use(child, prefix, folder, overrides)
             elif child.tag in kinds.KINDS:
                 self.component(child, prefix, overrides)
-        for joins in lines:
-            self.oil.join([self.port(prefix, port) for port in joins])
+        for joins, (path, function) in zip(lines, functions):
+            ports = [self.port(prefix, port) for port in joins]
+            self.oil.join(ports)
+            self.joined[path] = ports, function
         for joins in shafts:
+            self.rods.append([prefix + part for part in joins])
             # A named end ("G1.in") is a name of its own; `component` joins those that turn as one.
             self.shafts.join([prefix + part for part in joins])
 
@@ -195,6 +206,9 @@ class _Reader:
             positions = [Position(name, name == "released", [], [])
                          for name in kinds_valves.control_positions(attributes)]
         declared = [port.get("id") for port in element.findall("port")]
+        if element.tag == "reservoir":
+            self.levels.update((f"{path}.{port.get('id')}", port.get("level"))
+                               for port in element.findall("port"))
         if element.tag == "device":
             attributes["ways"] = kinds.device_ways(element, self.inside)
             if attributes.get("inside") == "unknown":
@@ -238,6 +252,11 @@ def read(path, inside=None):
     root = ElementTree.parse(path).getroot()
     circuit.hoses = reader.hoses
     circuit.lines = reader.lines
+    circuit.joined = reader.joined
+    circuit.shafts = reader.rods
+    circuit.levels = reader.levels
+    circuit.interlocks = [(lock.get("when").split(), lock.get("prevents").split())
+                          for lock in root.findall("interlock")]
     circuit.staged = {stage.get("of") for stage in root.iterfind("command/stage")}
     circuit.waivers = [(waiver.get("rule"), waiver.get("subject")) for waiver in root.findall("waiver")]
     movers = {reader.shafts.find(part.path) for part in reader.parts

@@ -6,11 +6,13 @@ from functools import cached_property
 
 import circuit as circuit_file
 import kinds
+from piping import Pipes
 from rules_charge import Charge, charge_supply, lost_loop, make_up_check
 from rules_charge_line import charge_backflow, charge_vented
 from rules_definitions import unused_definition, waivers
 from rules_drawing import dangling_line, shorted_ports
 from rules_filtration import filtration
+from rules_flushing import cooling, flushing_side, loop_flushing
 from rules_hoses import hose_safety
 from rules_pressure import case_drain_path, crossport_relief
 from states import RUNNING, Survey
@@ -27,6 +29,9 @@ RULES = {
     "hose-safety": hose_safety,
     "filtration": filtration,
     "case-drain-path": case_drain_path,
+    "loop-flushing": loop_flushing,
+    "flushing-side": flushing_side,
+    "cooling": cooling,
     "dangling-line": dangling_line,
     "shorted-ports": shorted_ports,
     "unused-definition": unused_definition,
@@ -62,7 +67,19 @@ class Judged:
     @cached_property
     def towing_situations(self):
         """Those of every region while the machine is towed."""
-        return [situation for survey in self.surveys for situation in survey.towing_situations()]
+        return [situation for survey in self.surveys
+                for situation in survey.idle_situations("towing")]
+
+    @cached_property
+    def stopped_situations(self):
+        """Those of every region with the prime mover off."""
+        return [situation for survey in self.surveys
+                for situation in survey.idle_situations("stopped")]
+
+    @cached_property
+    def pipes(self):
+        """The pipes of the circuit."""
+        return Pipes(self.circuit)
 
     @cached_property
     def loop_situations(self):
