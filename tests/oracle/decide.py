@@ -10,6 +10,7 @@ from piping import Pipes
 from rules_charge import Charge, charge_supply, lost_loop, make_up_check
 from rules_charge_line import charge_backflow, charge_vented
 from rules_definitions import unused_definition, waivers
+from rules_drains import case_drain_return, filter_in_drain
 from rules_drawing import dangling_line, shorted_ports
 from rules_filtration import filtration
 from rules_flushing import cooling, flushing_side, loop_flushing
@@ -28,7 +29,9 @@ RULES = {
     "crossport-relief": crossport_relief,
     "hose-safety": hose_safety,
     "filtration": filtration,
+    "filter-in-drain": filter_in_drain,
     "case-drain-path": case_drain_path,
+    "case-drain-return": case_drain_return,
     "loop-flushing": loop_flushing,
     "flushing-side": flushing_side,
     "cooling": cooling,
