@@ -16,6 +16,7 @@ from rules_filtration import filtration
 from rules_flushing import cooling, flushing_side, loop_flushing
 from rules_hoses import hose_safety
 from rules_pressure import case_drain_path, crossport_relief
+from rules_suction import reservoir_balance, suction_shut_off
 from states import RUNNING, Survey
 from verdict import Verdict
 from ways import regions
@@ -35,6 +36,8 @@ RULES = {
     "loop-flushing": loop_flushing,
     "flushing-side": flushing_side,
     "cooling": cooling,
+    "suction-shut-off": suction_shut_off,
+    "reservoir-balance": reservoir_balance,
     "dangling-line": dangling_line,
     "shorted-ports": shorted_ports,
     "unused-definition": unused_definition,
