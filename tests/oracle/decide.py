@@ -9,6 +9,7 @@ import kinds
 from piping import Pipes
 from rules_charge import Charge, charge_supply, lost_loop, make_up_check
 from rules_charge_line import charge_backflow, charge_vented
+from rules_control import control_supply, neutral_on_loss
 from rules_definitions import unused_definition, waivers
 from rules_drains import case_drain_return, filter_in_drain
 from rules_drawing import dangling_line, shorted_ports
@@ -38,6 +39,8 @@ RULES = {
     "cooling": cooling,
     "suction-shut-off": suction_shut_off,
     "reservoir-balance": reservoir_balance,
+    "control-supply": control_supply,
+    "neutral-on-loss": neutral_on_loss,
     "dangling-line": dangling_line,
     "shorted-ports": shorted_ports,
     "unused-definition": unused_definition,
