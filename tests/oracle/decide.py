@@ -7,6 +7,7 @@ from functools import cached_property
 import circuit as circuit_file
 import kinds
 from piping import Pipes
+from rules_brakes import load_holding, parking_brake, towing_bypass
 from rules_charge import Charge, charge_supply, lost_loop, make_up_check
 from rules_charge_line import charge_backflow, charge_vented
 from rules_control import control_supply, neutral_on_loss
@@ -41,6 +42,9 @@ RULES = {
     "reservoir-balance": reservoir_balance,
     "control-supply": control_supply,
     "neutral-on-loss": neutral_on_loss,
+    "load-holding": load_holding,
+    "parking-brake": parking_brake,
+    "towing-bypass": towing_bypass,
     "dangling-line": dangling_line,
     "shorted-ports": shorted_ports,
     "unused-definition": unused_definition,
