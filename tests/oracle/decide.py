@@ -7,6 +7,7 @@ from functools import cached_property
 import circuit as circuit_file
 import kinds
 from piping import Pipes
+from rules_accumulators import accumulator_safety
 from rules_brakes import load_holding, parking_brake, towing_bypass
 from rules_charge import Charge, charge_supply, lost_loop, make_up_check
 from rules_charge_line import charge_backflow, charge_vented
@@ -45,6 +46,7 @@ RULES = {
     "load-holding": load_holding,
     "parking-brake": parking_brake,
     "towing-bypass": towing_bypass,
+    "accumulator-safety": accumulator_safety,
     "dangling-line": dangling_line,
     "shorted-ports": shorted_ports,
     "unused-definition": unused_definition,
