@@ -4,6 +4,7 @@ drive with one thing changed."""
 import corners_control
 import corners_fittings
 import corners_flow
+import corners_joins
 import corners_turning
 import corners_valves
 
@@ -376,5 +377,6 @@ def circuits():
     groups = (_open_and_lost(), _loops(), _charge_and_reliefs(), _ways_of_the_charge_oil(),
               _two_loops(), _drains(), _at_times(), corners_turning.circuits(_changed, DRAINED),
               corners_valves.circuits(_changed), corners_fittings.circuits(_changed),
-              corners_flow.circuits(_changed, DRAINED), corners_control.circuits(_changed, DRAINED))
+              corners_flow.circuits(_changed, DRAINED), corners_control.circuits(_changed, DRAINED),
+              corners_joins.circuits(_changed, DRAINED, _circuit))
     return {f"corner-{name}": text for group in groups for name, text in group.items()}

@@ -18,6 +18,7 @@ from rules_drawing import dangling_line, shorted_ports
 from rules_filtration import filtration
 from rules_flushing import cooling, flushing_side, loop_flushing
 from rules_hoses import hose_safety
+from rules_joins import isolated_part, line_function, unconnected_port
 from rules_pressure import case_drain_path, crossport_relief
 from rules_suction import reservoir_balance, suction_shut_off
 from states import RUNNING, Survey
@@ -47,8 +48,11 @@ RULES = {
     "parking-brake": parking_brake,
     "towing-bypass": towing_bypass,
     "accumulator-safety": accumulator_safety,
+    "unconnected-port": unconnected_port,
     "dangling-line": dangling_line,
     "shorted-ports": shorted_ports,
+    "isolated-part": isolated_part,
+    "line-function": line_function,
     "unused-definition": unused_definition,
 }
 
