@@ -20,6 +20,7 @@ from rules_flushing import cooling, flushing_side, loop_flushing
 from rules_hoses import hose_safety
 from rules_joins import isolated_part, line_function, unconnected_port
 from rules_pressure import case_drain_path, crossport_relief
+from rules_rotation import reversed_rotation
 from rules_suction import reservoir_balance, suction_shut_off
 from states import RUNNING, Survey
 from verdict import Verdict
@@ -54,6 +55,7 @@ RULES = {
     "isolated-part": isolated_part,
     "line-function": line_function,
     "unused-definition": unused_definition,
+    "reversed-rotation": reversed_rotation,
 }
 
 
