@@ -169,9 +169,9 @@ class _Reader:
             if child.tag in ("line", "hose"):
                 lines.append(child.get("joins").split())
                 self.lines.append((prefix + child.get("id"), lines[-1]))
-                functions.append((prefix + child.get("id"), child.get("function")))
+                path = prefix + child.get("id")
+                functions.append((path, overrides.get(path, child).get("function", child.get("function"))))
                 if child.tag == "hose":
-                    path = prefix + child.get("id")
                     self.hoses[path] = {**child.attrib, **overrides.get(path, {})}
             elif child.tag == "shaft":
                 shafts.append(child.get("joins").split())

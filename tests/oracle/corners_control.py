@@ -63,7 +63,8 @@ def _control_supply(drained):
         ("pass", "over a reducing valve", over('<reducing-valve id="X1" setting="15 bar"/>', "PA")),
         ("fail error", "over a relief", over('<relief-valve id="X1" setting="15 bar"/>', "PT")),
         ("fail error", "over a check turned round", over('<check-valve id="X1"/>', "BA")),
-        ("pass", "over a pilot control valve", over('<pilot-control-valve id="X1"/>', "PA", N2="X1.T T1.X")),
+        ("pass", "over a pilot control valve", over(
+            '<pilot-control-valve id="X1"/>', "PA", N2="X1.T T1.X")),
         ("fail error", "over a piloted sequence valve that stays shut", over(
             '<sequence-valve id="X1" pilot="external"/>', "PA", N2="X1.Y T1.X", N3="X1.X T1.Y")),
         ("pass", "from an accumulator alone", one("X2.A", X2='<accumulator id="X2"/>')),
@@ -109,9 +110,12 @@ def _neutral_on_loss(drained):
         ("pass", "both pilots drain", vented),
         ("fail error", "shut at rest", valve("")),
         ("fail error", "one pilot drains", valve("A-T")),
-        ("fail error", "the other position drains", {**vented, "V2": _valve("PTAB", "P-A B-T", "A-T B-T")}),
-        ("fail error", "over an orifice", {**vented, "O1": ORIFICE, "N2": "V2.T O1.A", "N5": "O1.B T1.X"}),
-        ("fail error", "over a sprung check", {**vented, "C3": SPRING, "N2": "V2.T C3.A", "N5": "C3.B T1.X"}),
+        ("fail error", "the other position drains",
+         {**vented, "V2": _valve("PTAB", "P-A B-T", "A-T B-T")}),
+        ("fail error", "over an orifice",
+         {**vented, "O1": ORIFICE, "N2": "V2.T O1.A", "N5": "O1.B T1.X"}),
+        ("fail error", "over a sprung check",
+         {**vented, "C3": SPRING, "N2": "V2.T C3.A", "N5": "C3.B T1.X"}),
         ("pass", "over a check without a spring", {
             **vented, "C3": '<check-valve id="C3"/>', "N2": "V2.T C3.A", "N5": "C3.B T1.X"}),
         ("fail error", "over a valve drawn shut", {
@@ -126,7 +130,8 @@ def _neutral_on_loss(drained):
         ("not-applicable", "no control stated", control("")),
         ("none", "a fixed pump", {}),
         ("pass", "electric to zero", control('control="electric" rest-displacement="zero"')),
-        ("fail error", "electric to the largest", control('control="electric" rest-displacement="largest"')),
+        ("fail error", "electric to the largest", control(
+            'control="electric" rest-displacement="largest"')),
         ("fail error", "load sensing to the least",
          control('control="load-sensing" rest-displacement="least"')),
         ("inconclusive", "electric and not said", control('control="electric"')),
@@ -151,12 +156,14 @@ def _load_holding():
     return [
         ("none", "a load that does not drive", {"D1": '<load id="D1"/>', "W2": "M1 D1"}),
         ("fail error", "nothing holds it", load),
-        ("pass", "a brake by spring", {**braked, "B1": '<brake id="B1" applied="spring" use="parking"/>'}),
+        ("pass", "a brake by spring",
+         {**braked, "B1": '<brake id="B1" applied="spring" use="parking"/>'}),
         ("pass", "a brake of no stated use", {**braked, "B1": '<brake id="B1"/>'}),
         ("fail error", "a service brake", {**braked, "B1": '<brake id="B1" use="service"/>'}),
         ("fail error", "a brake by pressure", {**braked, "B1": '<brake id="B1" applied="pressure"/>'}),
         ("pass", "a brake behind a gearbox", {
-            **load, "B1": '<brake id="B1"/>', "X1": '<gearbox id="X1"/>', "W2": "M1 B1 X1.in", "W3": "X1.out D1"}),
+            **load, "B1": '<brake id="B1"/>', "X1": '<gearbox id="X1"/>', "W2": "M1 B1 X1.in",
+            "W3": "X1.out D1"}),
         ("fail error", "a brake behind a parted clutch", {
             **load, "B1": '<brake id="B1"/>', "X1": '<clutch id="X1" engaged="no"/>', "W2": "M1 D1 X1.in",
             "W3": "X1.out B1"}),
@@ -172,7 +179,8 @@ def _load_holding():
         ("fail error", "a check shut by a pilot", {
             **behind, "X1": '<check-valve id="X1" pilot="shuts"/>', "HB": "P1.B M1.B C2.B R3.P R2.T X1.X"}),
         ("fail error", "a throttle with check", {
-            **behind, "X1": '<throttle-check id="X1"/>', "HA": "P1.A X1.B C1.B R2.P R3.T", "HC": "X1.A M1.A"}),
+            **behind, "X1": '<throttle-check id="X1"/>', "HA": "P1.A X1.B C1.B R2.P R3.T",
+            "HC": "X1.A M1.A"}),
         ("fail error", "one motor of two", {**two, "HA": "P1.A X1.A C1.B R2.P R3.T M2.A"}),
         ("pass", "both motors of two", {**two, "HC": "X1.B M1.A M2.A"}),
         # It has a free way in and one back under pressure, and holds nothing: settled here.
@@ -200,7 +208,8 @@ def _parking_brake():
     return [
         ("pass", "a valve drains it at rest", valve("A-T")),
         ("fail error", "on the charge line", on_charge),
-        ("fail error", "by pressure", valve("A-T", brake='<brake id="B1" applied="pressure" use="parking"/>')),
+        ("fail error", "by pressure", valve(
+            "A-T", brake='<brake id="B1" applied="pressure" use="parking"/>')),
         ("fail error", "by pressure and joined to nothing", {
             **BRAKE, "B1": '<brake id="B1" applied="pressure" use="both"/>'}),
         ("pass", "joined to nothing", BRAKE),
@@ -210,7 +219,8 @@ def _parking_brake():
         ("fail error", "supplied at rest", valve("P-A", "A-T")),
         ("pass", "drained and supplied at rest", valve("P-A P-T")),
         ("none", "a service brake", {**on_charge, "B1": '<brake id="B1" use="service"/>'}),
-        ("none", "by pressure and no use stated", {**on_charge, "B1": '<brake id="B1" applied="pressure"/>'}),
+        ("none", "by pressure and no use stated",
+         {**on_charge, "B1": '<brake id="B1" applied="pressure"/>'}),
         ("fail error", "of both uses", {**on_charge, "B1": '<brake id="B1" use="both"/>'}),
         ("pass", "drained over a sprung check", valve(
             "A-T", C3=SPRING, N2="V2.T C3.A", N4="C3.B T1.X")),
@@ -220,7 +230,8 @@ def _parking_brake():
             **BRAKE, "H1": '<shut-off-valve id="H1" position="closed"/>', "G2": f"{CHARGED} H1.A",
             "N3": "H1.B B1.Z"}),
         ("pass", "supplied over a relief", {
-            **BRAKE, "R4": '<relief-valve id="R4" setting="10 bar"/>', "G2": f"{CHARGED} R4.P", "N3": "R4.T B1.Z"}),
+            **BRAKE, "R4": '<relief-valve id="R4" setting="10 bar"/>', "G2": f"{CHARGED} R4.P",
+            "N3": "R4.T B1.Z"}),
         ("pass", "on the line of a pump that stands", {**on_charge, "W1": "E1 P1"}),
         ("fail error", "on the line of a pump that stands with an accumulator", {
             **on_charge, "W1": "E1 P1", "X2": store, "G2": f"{CHARGED} B1.Z X2.A"}),
@@ -255,11 +266,14 @@ def _towing_bypass():
         ("fail warning", "no way", vehicle),
         ("pass", "a bypass valve", {**vehicle, **TOWING_WAY}),
         ("fail warning", "a brake without release", braked),
-        ("pass", "a brake released by hand", {**braked, "B1": '<brake id="B1" released-by-hand="yes"/>'}),
-        ("fail warning", "a service brake without release", {**braked, "B1": '<brake id="B1" use="service"/>'}),
+        ("pass", "a brake released by hand",
+         {**braked, "B1": '<brake id="B1" released-by-hand="yes"/>'}),
+        ("fail warning", "a service brake without release",
+         {**braked, "B1": '<brake id="B1" use="service"/>'}),
         ("pass", "a brake by pressure", {**braked, "B1": '<brake id="B1" applied="pressure"/>'}),
         ("pass", "a hand pump over a shuttle", {
-            **pumped, "X4": '<shuttle-valve id="X4"/>', "N3": "V2.A X4.A", "N5": "X3.P X4.B", "N6": "X4.C B1.Z"}),
+            **pumped, "X4": '<shuttle-valve id="X4"/>', "N3": "V2.A X4.A", "N5": "X3.P X4.B",
+            "N6": "X4.C B1.Z"}),
         ("fail warning", "a hand pump behind a valve drawn shut", {
             **pumped, "H1": '<shut-off-valve id="H1" position="closed"/>', "N5": "X3.P H1.A",
             "N3": "V2.A B1.Z H1.B"}),
@@ -315,7 +329,8 @@ def _accumulator_safety():
         ("fail warning", "the bypass of a filter is no relief", {
             **apart, "F2": '<filter id="F2" bypass="3 bar"/>', "N3": "C3.B X2.A H1.A X7.P F2.A"}),
         ("pass", "a relief of its own", {
-            **apart, "N3": "C3.B X2.A H1.A X7.P R4.P", "R4": '<relief-valve id="R4" setting="30 bar"/>',
+            **apart, "N3": "C3.B X2.A H1.A X7.P R4.P",
+            "R4": '<relief-valve id="R4" setting="30 bar"/>',
             "N4": "R4.T T1.Y"}),
         ("fail error", "a discharge that meters", {
             **safe, "N1": "H1.B O1.A", "O1": ORIFICE, "N2": "O1.B T1.X"}),
@@ -339,13 +354,17 @@ def _accumulator_safety():
             "N1": "X2.A H1.A", "G2": f"{CHARGED} H1.B X7.P"}),
         # No way out at all is no isolation: settled here.
         ("fail error", "joined to nothing", {"X2": '<accumulator id="X2"/>'}),
-        ("fail error", "joined to a gauge alone", {"X2": '<accumulator id="X2"/>', **GAUGE, "N1": "X2.A X7.P"}),
+        ("fail error", "joined to a gauge alone",
+         {"X2": '<accumulator id="X2"/>', **GAUGE, "N1": "X2.A X7.P"}),
         ("fail warning", "on the reservoir", {"X2": '<accumulator id="X2"/>', "N1": "X2.A T1.X"}),
-        ("fail warning", "a pressure switch for a gauge", {**safe, "X7": '<pressure-switch id="X7"/>'}),
-        ("fail warning", "a sensor of temperature", {**safe, "X7": '<sensor id="X7" measures="temperature"/>'}),
+        ("fail warning", "a pressure switch for a gauge",
+         {**safe, "X7": '<pressure-switch id="X7"/>'}),
+        ("fail warning", "a sensor of temperature",
+         {**safe, "X7": '<sensor id="X7" measures="temperature"/>'}),
         ("pass", "a sensor of pressure", {**safe, "X7": '<sensor id="X7"/>'}),
         ("pass", "a measuring point beyond the filter", {
-            **safe, "X7": '<measuring-point id="X7"/>', "G2": f"{CHARGED} X2.A H1.A", "G1": "P2.P R1.P F1.A X7.P"}),
+            **safe, "X7": '<measuring-point id="X7"/>', "G2": f"{CHARGED} X2.A H1.A",
+            "G1": "P2.P R1.P F1.A X7.P"}),
         ("fail error", "discharged in the other position of a valve", on_charge(
             "V2.A X7.P H1.A", V2=_valve("AT", "", "A-T"), N1="V2.T T1.X", H1=hand, N2="H1.B X6.P",
             X6='<gauge id="X6"/>', **GAUGE)),

@@ -164,7 +164,8 @@ def _filter_in_drain(drained):
             "L1": "P1.L M1.L H1.A", "L3": "H1.B F2.A", "L2": "F2.B T1.D"}),
         ("none", "beside a plain line", {
             "F2": '<filter id="F2"/>', "L1": "P1.L M1.L T1.D F2.A", "L2": "F2.B T1.X"}),
-        ("none", "at the reservoir", {"F2": '<filter id="F2"/>', "S1": "T1.S F2.A", "S2": "F2.B P2.S"}),
+        ("none", "at the reservoir",
+         {"F2": '<filter id="F2"/>', "S1": "T1.S F2.A", "S2": "F2.B P2.S"}),
         ("fail warning", "behind a relief", {
             "F2": '<filter id="F2"/>', "R4": '<relief-valve id="R4" setting="1 bar"/>',
             "L1": "P1.L M1.L R4.P", "L2": "R4.T F2.A", "L3": "F2.B T1.D"}),
@@ -176,7 +177,8 @@ def _filter_in_drain(drained):
             "L1": "P1.L M1.L R1.T C3.A", "C3": SPRING, "L2": "C3.B T1.D"}),
         ("pass", "other units", through(' bypass="40 psi"', P1=(
             f'<pump id="P1" flow-directions="2" {drained}/>'))),
-        ("none", "a strainer", {"F2": '<strainer id="F2"/>', "L1": "P1.L M1.L F2.A", "L2": "F2.B T1.D"}),
+        ("none", "a strainer",
+         {"F2": '<strainer id="F2"/>', "L1": "P1.L M1.L F2.A", "L2": "F2.B T1.D"}),
     ]
 
 
@@ -217,7 +219,8 @@ def _case_drain_return():
         ("none", "drained inside", INSIDE),
         ("none", "a drain joined to nothing", {"L1": "P1.L M1.L"}),
         ("none", "behind a reducing valve", {
-            "X1": '<reducing-valve id="X1" setting="1 bar"/>', "L1": "P1.L M1.L X1.P", "L2": "X1.A T1.D"}),
+            "X1": '<reducing-valve id="X1" setting="1 bar"/>', "L1": "P1.L M1.L X1.P",
+            "L2": "X1.A T1.D"}),
         ("pass", "a hand pump draws there", {
             "X1": '<hand-pump id="X1"/>', "L1": "P1.L M1.L T1.D X1.S"}),
         ("fail warning", "behind a valve drawn shut", {
@@ -294,14 +297,17 @@ def _reservoir_balance(drained):
         ("fail error", "a hand pump", {**back, "P3": '<hand-pump id="P3"/>'}),
         ("pass", "another without a line", {"T2": second}),
         ("pass", "a motor with one flow direction between them", {
-            **apart, "M2": '<motor id="M2" flow-directions="1"/>', "N1": "T1.X M2.A", "N2": "M2.B T2.B"}),
+            **apart, "M2": '<motor id="M2" flow-directions="1"/>', "N1": "T1.X M2.A",
+            "N2": "M2.B T2.B"}),
         ("pass", "a pump that stands and is drained into another", {
             "T2": second, "P3": f'<pump id="P3" {drained}/>', "S2": "T1.X P3.S", "L2": "P3.L T2.A"}),
         ("fail error", "a pump that turns and is drained into another", {
             "T2": second, "P3": f'<pump id="P3" {drained}/>', "S2": "T1.X P3.S", "L2": "P3.L T2.A",
             "N1": "P3.P T1.Y", "W1": "E1 P1 P2 P3"}),
         ("pass", "a two way pump that stands", {
-            **apart, "P3": '<pump id="P3" flow-directions="2"/>', "N1": "T1.X P3.A", "N2": "P3.B T2.B"}),
+            **apart, "P3": '<pump id="P3" flow-directions="2"/>', "N1": "T1.X P3.A",
+            "N2": "P3.B T2.B"}),
         ("pass", "a relief each way", {
-            **apart, "R4": '<relief-valve id="R4" setting="2 bar"/>', "N1": "T2.B R4.P", "N2": "R4.T T1.X"}),
+            **apart, "R4": '<relief-valve id="R4" setting="2 bar"/>', "N1": "T2.B R4.P",
+            "N2": "R4.T T1.X"}),
     ]

@@ -35,7 +35,8 @@ def _unconnected(drained):
         ("fail warning", "a port of the reservoir", {"T1": SPARE}),
         ("fail error", "a port of a motor", plain(HB="P1.B C2.B R3.P R2.T")),
         ("fail error", "the inlet of a pump", plain(S1=None, X1='<gauge id="X1"/>', N1="T1.S X1.P")),
-        ("fail error", "the outlet of a relief", plain(G3=None, X1='<gauge id="X1"/>', N1="T1.R X1.P")),
+        ("fail error", "the outlet of a relief", plain(
+            G3=None, X1='<gauge id="X1"/>', N1="T1.R X1.P")),
         ("fail error", "a housing", plain(L1="P1.L T1.D")),
         ("fail error", "a housing of three ports", plain(M1=three, L1="P1.L T1.D")),
         ("fail warning", "further ports of a housing", plain(M1=three, L1="P1.L M1.L2 T1.D")),
@@ -51,8 +52,10 @@ def _unconnected(drained):
         ("fail warning", "a breather", plain(X1='<breather id="X1"/>')),
         ("pass", "a plug closes it", {"T1": SPARE, "X1": '<plug id="X1"/>', "N1": "T1.X X1.P"}),
         ("pass", "the free end of a coupling", in_charge('<quick-coupling id="X1"/>')),
-        ("pass", "a coupling parted", in_charge('<quick-coupling id="X1" joined="no" valves="none"/>')),
-        ("fail error", "a coupling without valves", in_charge('<quick-coupling id="X1" valves="none"/>')),
+        ("pass", "a coupling parted", in_charge(
+            '<quick-coupling id="X1" joined="no" valves="none"/>')),
+        ("fail error", "a coupling without valves", in_charge(
+            '<quick-coupling id="X1" valves="none"/>')),
         ("fail warning", "the end of a flow meter", in_charge('<flow-meter id="X1"/>')),
         ("fail error", "a hand valve", in_charge('<shut-off-valve id="X1"/>')),
         ("fail error", "a port of a directional valve", in_charge(
@@ -60,7 +63,8 @@ def _unconnected(drained):
             '</directional-valve>')),
         ("fail error", "a rotary joint", in_charge(
             '<rotary-joint id="X1"><port id="A"/><port id="B"/></rotary-joint>')),
-        ("fail warning", "a junction", in_charge('<junction id="X1"><port id="A"/><port id="B"/></junction>')),
+        ("fail warning", "a junction", in_charge(
+            '<junction id="X1"><port id="A"/><port id="B"/></junction>')),
         ("pass", "a line with one end", in_charge('<shut-off-valve id="X1"/>', N1="X1.B")),
         ("pass", "joined outside an assembly", plain(U1=inside, G2=f"{CHARGED} U1.a", N1="U1.b")),
         ("fail error", "joined on one side of an assembly", plain(U1=inside, G2=f"{CHARGED} U1.a")),
@@ -76,8 +80,10 @@ def _isolated():
         ("pass", "a load on a shaft", {"D1": '<load id="D1"/>', "W2": "M1 D1"}),
         ("pass", "a brake on a shaft", {"B1": '<brake id="B1"/>', "W2": "M1 B1"}),
         ("pass", "a brake on a line", {"B1": '<brake id="B1"/>', "G2": f"{CHARGED} B1.Z"}),
-        ("fail warning", "a junction", {"X1": '<junction id="X1"><port id="a"/><port id="b"/></junction>'}),
-        ("fail warning", "a reservoir", {"T2": '<reservoir id="T2"><port id="a" level="below"/></reservoir>'}),
+        ("fail warning", "a junction",
+         {"X1": '<junction id="X1"><port id="a"/><port id="b"/></junction>'}),
+        ("fail warning", "a reservoir",
+         {"T2": '<reservoir id="T2"><port id="a" level="below"/></reservoir>'}),
         ("fail warning", "a gearbox", {"X1": '<gearbox id="X1"/>'}),
         ("pass", "a gearbox by one end", {"X1": '<gearbox id="X1"/>', "W1": "E1 P1 P2 X1.in"}),
         ("fail warning", "a gearbox on shafts of its own", {
@@ -118,10 +124,12 @@ def _line_function():
         *(("fail warning", f"{function} of {line}", saying(function, line))
           for function, line in contradicted),
         ("fail warning", "beyond a junction", {
-            "J1": junction, "G1": "P2.P R1.P J1.a", "G4": '<line id="G4" function="drain" joins="J1.b F1.A"/>'}),
+            "J1": junction, "G1": "P2.P R1.P J1.a",
+            "G4": '<line id="G4" function="drain" joins="J1.b F1.A"/>'}),
         ("pass", "another port of the reservoir", {
             "P3": '<pump id="P3"/>', "N1": "P3.P T1.X", "N2": "P3.S T1.Y", **saying("drain", "L1")}),
-        ("fail warning", "of a hose", {"G1": '<hose id="G1" function="return" joins="P2.P R1.P F1.A"/>'}),
+        ("fail warning", "of a hose",
+         {"G1": '<hose id="G1" function="return" joins="P2.P R1.P F1.A"/>'}),
         ("pass", "return of a hand pump", {
             "X1": '<hand-pump id="X1"/>', "N1": '<line id="N1" function="return" joins="X1.P T1.X"/>'}),
         ("fail warning", "on a side in one position", {
@@ -147,7 +155,8 @@ def _rotation():
         """Gearboxes one behind the other between the engine and the pumps."""
         made = {f"X{n}": f'<gearbox id="X{n}"' + (f' sense="{sense}"' if sense else "") + "/>"
                 for n, sense in enumerate(senses, 1)}
-        shafts = {"W1": "E1 X1.in", **{f"W{n + 1}": f"X{n}.out X{n + 1}.in" for n in range(1, len(senses))}}
+        shafts = {"W1": "E1 X1.in", **{f"W{n + 1}": f"X{n}.out X{n + 1}.in" for n in range(1,
+        len(senses))}}
         return {**made, **shafts, "W9": f"X{len(senses)}.out P1 P2"}
 
     right = {**engine("counter-clockwise"), **pump()}
@@ -173,7 +182,8 @@ def _rotation():
             **right, "X1": '<clutch id="X1"/>', "W1": "E1 X1.in", "W9": "X1.out P1 P2"}),
         ("none", "a parted clutch between", {
             **same, "X1": '<clutch id="X1" engaged="no"/>', "W1": "E1 P1 X1.in", "W9": "X1.out P2"}),
-        ("none", "a two way pump", engine(P1='<pump id="P1" flow-directions="2" rotation="clockwise"/>',
+        ("none", "a two way pump",
+            engine(P1='<pump id="P1" flow-directions="2" rotation="clockwise"/>',
                                           L1="M1.L T1.D")),
         # A pump with one flow direction has its sense whatever words are given: settled here.
         ("fail error", "a motor that reverses and no words", {"E1": reversing}),
@@ -188,5 +198,6 @@ def _rotation():
         ("none", "a unit that nothing turns", {
             **engine(), "P2": unit, "S1": "T1.S P2.A", "G1": "P2.B R1.P F1.A", "W1": "E1 P1"}),
         ("pass", "the gearbox turned round", {
-            **same, "X1": '<gearbox id="X1" sense="opposite"/>', "W1": "E1 X1.out", "W9": "X1.in P1 P2"}),
+            **same, "X1": '<gearbox id="X1" sense="opposite"/>', "W1": "E1 X1.out",
+            "W9": "X1.in P1 P2"}),
     ]

@@ -6,12 +6,21 @@ import random
 import builder
 import corners
 import damage
+import furnish
 from builder import Builder, port, position
 
 COUNT = 300
 SOUND = 60
 RULES = ("lost-loop", "charge-supply", "make-up-check", "crossport-relief", "hose-safety",
-         "filtration", "case-drain-path", "dangling-line", "shorted-ports")
+         "filtration", "filter-in-drain", "case-drain-path", "case-drain-return", "loop-flushing",
+         "flushing-side", "cooling", "suction-shut-off", "reservoir-balance", "control-supply",
+         "neutral-on-loss", "load-holding", "parking-brake", "towing-bypass", "accumulator-safety",
+         "unconnected-port", "dangling-line", "shorted-ports", "isolated-part", "line-function",
+         "reversed-rotation")
+# What a sound circuit has nothing for, or not always; and of what it says nothing.
+SELDOM = ("filter-in-drain", "flushing-side", "suction-shut-off", "control-supply", "neutral-on-loss",
+          "load-holding", "parking-brake", "towing-bypass", "accumulator-safety", "reversed-rotation")
+SILENT = ("unused-definition", "hose-safety", "loop-flushing", "cooling")
 MACHINES = ("quay winch", "street sweeper", "mixer", "ice resurfacer")
 MOVING = "drive-forward drive-reverse overrun-forward overrun-reverse"
 
@@ -328,8 +337,13 @@ def sound(seed):
 
 
 def sound_circuits():
-    """Some of them before they are damaged: name -> text of the file."""
-    return {f"sound-{number:03}": builder.text(sound(number)) for number in range(1, SOUND + 1)}
+    """Some of them before they are damaged, and with nothing left to find: name -> text of the file."""
+    made = {}
+    for number in range(1, SOUND + 1):
+        root = sound(number)
+        furnish.complete(root)
+        made[f"sound-{number:03}"] = builder.text(root)
+    return made
 
 
 def circuits():
@@ -339,6 +353,7 @@ def circuits():
         root = sound(number)
         lot = random.Random(f"damage {number}")
         damage.spoil(root, lot, lot.randint(1, 3))
+        furnish.furnish(root, random.Random(f"furnish {number}"))
         made[f"random-{number:03}"] = builder.text(root)
     return made
 
