@@ -112,6 +112,8 @@ class Circuit:
         self.reservoirs = set()  # nodes
         self.hoses = {}  # path -> attributes
         self.lines = []  # (path, ports) of lines and hoses
+        self.joins = {}  # path -> the same ports, those of assemblies as what they stand for
+        self.interlocks = []  # the condition of each
         self.staged = set()  # paths of what follows a command
         self.waivers = []  # (rule, subject)
         self.unknown = []  # devices of which nobody knows the inside
@@ -144,6 +146,7 @@ class _Reader:
         self.parts = []
         self.hoses = {}
         self.lines = []
+        self.joins = {}
         self.oil = Groups()
         self.shafts = Groups()
         self.outer = {}  # declared port of an assembly -> the port it stands for
@@ -160,8 +163,8 @@ class _Reader:
         lines, shafts = [], []
         for child in element:
             if child.tag in ("line", "hose"):
-                lines.append(child.get("joins").split())
-                self.lines.append((prefix + child.get("id"), lines[-1]))
+                lines.append((prefix + child.get("id"), child.get("joins").split()))
+                self.lines.append(lines[-1])
                 if child.tag == "hose":
                     path = prefix + child.get("id")
                     self.hoses[path] = {**child.attrib, **overrides.get(path, {})}
@@ -173,8 +176,9 @@ class _Reader:
                 self.use(child, prefix, folder, overrides)
             elif child.tag in kinds.KINDS:
                 self.component(child, prefix, overrides)
-        for joins in lines:
-            self.oil.join([self.port(prefix, port) for port in joins])
+        for path, joins in lines:
+            self.joins[path] = [self.port(prefix, port) for port in joins]
+            self.oil.join(self.joins[path])
         for joins in shafts:
             # A named end ("G1.in") is a name of its own; `component` joins those that turn as one.
             self.shafts.join([prefix + part for part in joins])
@@ -237,7 +241,8 @@ def read(path, inside=None):
     circuit.unknown = reader.unknown
     root = ElementTree.parse(path).getroot()
     circuit.hoses = reader.hoses
-    circuit.lines = reader.lines
+    circuit.lines, circuit.joins = reader.lines, reader.joins
+    circuit.interlocks = [interlock.get("when") for interlock in root.findall("interlock")]
     circuit.staged = {stage.get("of") for stage in root.iterfind("command/stage")}
     circuit.waivers = [(waiver.get("rule"), waiver.get("subject")) for waiver in root.findall("waiver")]
     movers = {reader.shafts.find(part.path) for part in reader.parts

@@ -6,13 +6,17 @@ from functools import cached_property
 
 import circuit as circuit_file
 import kinds
+import meant
 from rules_charge import Charge, charge_supply, lost_loop, make_up_check
 from rules_charge_line import charge_backflow, charge_vented
 from rules_definitions import unused_definition, waivers
 from rules_drawing import dangling_line, shorted_ports
+from rules_feeding import charge_pump_drive, charge_pump_inlet, charge_relief, make_up_path
 from rules_filtration import filtration
 from rules_hoses import hose_safety
 from rules_pressure import case_drain_path, crossport_relief
+from rules_pumps import blocked_pump, double_source, filter_reversal
+from rules_sides import intermediate_side, unequal_cylinder
 from states import RUNNING, Survey
 from verdict import Verdict
 from ways import regions
@@ -21,14 +25,23 @@ RULES = {
     "lost-loop": lost_loop,
     "charge-supply": charge_supply,
     "charge-vented": charge_vented,
+    "charge-pump-inlet": charge_pump_inlet,
+    "charge-pump-drive": charge_pump_drive,
+    "charge-relief": charge_relief,
     "charge-backflow": charge_backflow,
     "make-up-check": make_up_check,
+    "make-up-path": make_up_path,
+    "intermediate-side": intermediate_side,
+    "unequal-cylinder": unequal_cylinder,
     "crossport-relief": crossport_relief,
     "hose-safety": hose_safety,
+    "blocked-pump": blocked_pump,
     "filtration": filtration,
+    "filter-reversal": filter_reversal,
     "case-drain-path": case_drain_path,
     "dangling-line": dangling_line,
     "shorted-ports": shorted_ports,
+    "double-source": double_source,
     "unused-definition": unused_definition,
 }
 
@@ -53,6 +66,7 @@ class Judged:
         self.otherwise = otherwise
         self.surveys = [Survey(region) for region in regions(circuit)]
         self._charges = {}
+        self._candidates = {}
 
     @cached_property
     def situations(self):
@@ -81,6 +95,12 @@ class Judged:
         if id(situation) not in self._charges:
             self._charges[id(situation)] = Charge(situation)
         return self._charges[id(situation)]
+
+    def candidates(self, situation):
+        """(pump, outlet) of what may be a charge pump of the situation's loop, found once."""
+        if id(situation) not in self._candidates:
+            self._candidates[id(situation)] = meant.candidates(situation)
+        return self._candidates[id(situation)]
 
     @cached_property
     def loops(self):

@@ -6,6 +6,7 @@ The terms read here: "Feed", "Charge source", "Charge line".
 import kinds
 from rules_charge import FEED
 from states import AT_REST
+from turning import turns
 from ways import arcs, reach
 
 
@@ -18,6 +19,11 @@ def ends(situation, pump):
         return None  # without a signal it stands at no stroke
     # Forward is from B to A.
     return {"forward": (outlet, inlet), "reverse": (inlet, outlet)}.get(situation.flow)
+
+
+def flowing(situation, pump):
+    """The same of a pump that is turned, the right way round; None where it delivers nothing."""
+    return ends(situation, pump) if turns(situation, pump) else None
 
 
 def outside_loops(situation, plays):
