@@ -119,8 +119,10 @@ def make_up_path(judged):
     for situation in judged.loop_situations:
         starts = [node for node in judged.charge(situation).outlets if node not in situation.on_a_side]
         walls = situation.region.reservoirs | situation.on_a_side
-        could = reach([way for way in situation.region.ways if way.kind in CARRIES], starts, but=walls)
-        does = reach(sure_and(situation, ONWARD), starts, but=walls)
+        past = _past_actuators(situation)
+        wide = [way for way in situation.region.ways if way.kind in CARRIES]
+        could = reach(wide + past, starts, but=walls)
+        does = reach(sure_and(situation, ONWARD) + past, starts, but=walls)
         fed = meant.to_be_fed(situation)
         for way in situation.region.ways:
             for tail, head in senses(way) if way.kind == kinds.ONE_WAY else ():
@@ -128,3 +130,10 @@ def make_up_path(judged):
                     ledger.note("component", way.owner, situation,
                                 _decided(situation.standing.open(way) and tail in does))
     return list(ledger.verdicts())
+
+
+def _past_actuators(situation):
+    """Reliefs round an actuator outside all loops: they let a feed through ("Passages")."""
+    ends = set(meant.round_actuators(situation))
+    return [way for way in situation.open_ways if (way.tail, way.head) in ends
+            and way.kind in (kinds.PRESSURE_OPENED, kinds.BYPASS)]

@@ -39,6 +39,14 @@ class Names:
         what, colon, path = text.rpartition(":")
         return what + colon + (self.port(path) if "." in path else self.part(path))
 
+    def condition(self, text):
+        """Of an interlock: "PS1 below 12 bar", "start E1", "V3.a"."""
+        words = []
+        for word in text.split():
+            part, dot, position = word.partition(".")
+            words.append(self.part(part) + dot + self.position(part, position))
+        return " ".join(words)
+
     def position(self, valve, name):
         return self.positions.get((valve, name), name)
 
@@ -136,6 +144,9 @@ def renamed(xml):
             stage.set("of", names.part(stage.get("of")))
         for waiver in level.findall("waiver"):
             waiver.set("subject", names.subject(waiver.get("subject")))
+        for interlock in level.findall("interlock"):
+            for name in ("when", "prevents"):
+                interlock.set(name, names.condition(interlock.get(name)))
         for element in [e for e in level if e.tag != "port" and e.get("id")]:
             path = before + element.get("id")
             _rename_inside(element, path, names)
