@@ -79,7 +79,7 @@ class Extras:
 
     def cylinder(self, a, c, flushed):
         """A cylinder beside the motors; one rod only where the loop is flushed."""
-        if not self.maybe(0.55):
+        if not self.maybe(0.65):
             return
         attributes = {"area_ratio": self.lot.choice(("1.4", "1.6", "1.6", "1", "100 %"))} if flushed else {}
         rods = {} if flushed else {"rods": "2"}
