@@ -4,6 +4,7 @@ drive with one thing changed."""
 import corners_feeding
 import corners_fittings
 import corners_pumps
+import corners_sides
 import corners_turning
 import corners_valves
 
@@ -376,5 +377,6 @@ def circuits():
     groups = (_open_and_lost(), _loops(), _charge_and_reliefs(), _ways_of_the_charge_oil(),
               _two_loops(), _drains(), _at_times(), corners_turning.circuits(_changed, DRAINED),
               corners_valves.circuits(_changed), corners_fittings.circuits(_changed),
-              corners_feeding.circuits(_changed, _valve), corners_pumps.circuits(_changed, _valve))
+              corners_feeding.circuits(_changed, _valve), corners_pumps.circuits(_changed, _valve),
+              corners_sides.circuits(_changed, _valve))
     return {f"corner-{name}": text for group in groups for name, text in group.items()}
