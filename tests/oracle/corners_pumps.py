@@ -1,5 +1,5 @@
-"""Corners of blocked-pump, double-source and filter-reversal; what is expected stands in the title, behind the
-semicolon, as in `corners_feeding`.
+"""Corners of blocked-pump, double-source and filter-reversal; what is expected stands in the title,
+behind the semicolon, as in `corners_feeding`.
 """
 
 FREE = '<shut-off-valve id="X1"/>'
@@ -40,16 +40,20 @@ def _blocked(changed, valve):
                "N2": "P1.S V1.T"}
     return {
         "charge": changed(f"charge pump with relief; blocked-pump P2 {ALWAYS}"),
-        "charge-no-relief": changed("charge pump without; blocked-pump P2 fail error", R1=None, G3=None,
+        "charge-no-relief": changed("charge pump without; blocked-pump P2 fail error", R1=None,
+                                    G3=None,
                                     G1="P2.P F1.A"),
-        "charge-free-valve": changed("relief behind a hand valve; blocked-pump P2 fail error", X1=FREE,
+        "charge-free-valve": changed("relief behind a hand valve; blocked-pump P2 fail error",
+                                     X1=FREE,
                                      G1="P2.P F1.A X1.A", G4="X1.B R1.P"),
         "charge-clogging": changed("relief behind the filter; blocked-pump P2 pass", G1="P2.P F1.A",
                                    G2="F1.B C1.A C2.A R1.P"),
-        "charge-check": changed("relief behind a check; blocked-pump P2 pass", X1='<check-valve id="X1"/>',
+        "charge-check": changed("relief behind a check; blocked-pump P2 pass",
+                                X1='<check-valve id="X1"/>',
                                 G1="P2.P X1.A", G4="X1.B R1.P F1.A"),
         # Past the checks both sides are reached, so that their reliefs lead nowhere else.
-        "charge-over-sides": changed("only crossport reliefs; blocked-pump P2 fail error", R1=None, G3=None,
+        "charge-over-sides": changed("only crossport reliefs; blocked-pump P2 fail error", R1=None,
+                                     G3=None,
                                      G1="P2.P F1.A"),
         "charge-over-side-relief": changed("only a side's relief to the reservoir; blocked-pump P2 pass",
                                            R1=None, G1="P2.P F1.A", HA="P1.A M1.A C1.B R2.P",
@@ -64,9 +68,11 @@ def _blocked(changed, valve):
                                       S2="T1.X P3.S X1.T"),
         "relief-turned": straight("relief turned round", fails, relief, N1="P3.P M2.A X1.T",
                                   N3="M2.B T1.Y X1.P"),
-        "bypass": straight("filter turned, its bypass alone opens", fails, N1="P3.P X1.A", N4="X1.B M2.A",
+        "bypass": straight("filter turned, its bypass alone opens", fails, N1="P3.P X1.A",
+                           N4="X1.B M2.A",
                            part='<filter id="X1" bypass="3 bar"/>'),
-        "orifice": straight("orifice to the reservoir", "pass", '<orifice id="X1"/>', N1="P3.P M2.A X1.A",
+        "orifice": straight("orifice to the reservoir", "pass", '<orifice id="X1"/>',
+                            N1="P3.P M2.A X1.A",
                             N3="M2.B X1.B T1.Y"),
         "open-valve": straight("hand valve to the reservoir", fails, FREE, N1="P3.P M2.A X1.A",
                                N3="M2.B X1.B T1.Y"),
@@ -82,20 +88,26 @@ def _blocked(changed, valve):
         "not-turned": opened("pump at rest", "nothing", W1="E1 P1 P2"),
         "two-way": straight("two-way pump, one port on the reservoir",
                                  "fail error drive-forward overrun-forward",
-                                 pump='<pump id="P3" flow-directions="2"/>', S2="T1.X P3.B", N1="P3.A M2.A"),
+                                 pump='<pump id="P3" flow-directions="2"/>', S2="T1.X P3.B",
+                                 N1="P3.A M2.A"),
         "unit": straight("unit as a pump", fails, pump='<pump-motor id="P3" flow-directions="1"/>',
                          S2="T1.X P3.A", N1="P3.B M2.A"),
         "reversing": straight("engine that runs backwards",
                               "fail error neutral drive-forward overrun-forward hold lost-signal",
                               E1='<electric-motor id="E1" reversing="yes"/>'),
-        "loop-pump-shut-in": changed("reversing valve closed at rest; blocked-pump P1 fail error", V1=shut,
+        "loop-pump-shut-in": changed("reversing valve closed at rest; blocked-pump P1 fail error",
+                                     V1=shut,
                                      **one_way),
-        "loop-pump-relief": changed("the same with a relief at the pump; blocked-pump P1 pass", V1=shut, X1=relief,
+        "loop-pump-relief": changed("the same with a relief at the pump; blocked-pump P1 pass",
+                                    V1=shut, X1=relief,
                                     **{**one_way, "N1": "P1.P V1.P X1.P", "N2": "P1.S V1.T X1.T"}),
         # What it delivers goes back to its own inlet: no outlet is closed.
-        "loop-pump-round": changed("reversing valve open at rest; blocked-pump P1 pass", V1=round_, **one_way),
-        "no-loop": changed("a circuit without loops; blocked-pump P2 fail error", P1=None, M1=None, W1="E1 P2",
-                           C1=None, C2=None, R1=None, R2=None, R3=None, HA=None, HB=None, G1="P2.P F1.A",
+        "loop-pump-round": changed("reversing valve open at rest; blocked-pump P1 pass", V1=round_,
+                                   **one_way),
+        "no-loop": changed("a circuit without loops; blocked-pump P2 fail error", P1=None, M1=None,
+                           W1="E1 P2",
+                           C1=None, C2=None, R1=None, R2=None, R3=None, HA=None, HB=None,
+                           G1="P2.P F1.A",
                            G2="F1.B", G3=None, L1=None),
     }
 
@@ -104,51 +116,63 @@ def _double(changed, valve):
     def two(what, expected, part="", joint="P2.P R1.P F1.A X1.A", line="P3.P X1.B", **more):
         """A second pump on a motor of its own, joined to the charge pump's line over X1."""
         return changed(f"{what}; double-source {expected}", **{
-            "X9": '<electric-motor id="X9"/>', "W3": "X9 P3", "P3": '<pump id="P3"/>', "S2": "T1.X P3.S",
+            "X9": '<electric-motor id="X9"/>', "W3": "X9 P3", "P3": '<pump id="P3"/>',
+            "S2": "T1.X P3.S",
             "X1": part, "G1": joint, "G4": line, **more})
 
     fails, passes = "G4 fail warning", "circuit pass"
     tee = {"joint": "P2.P R1.P F1.A P3.P", "G4": None, "line": ""}
     inside = ('<assembly id="U1"><port id="p" of="P3.P"/><port id="s" of="P3.S"/><pump id="P3"/>'
               '<line id="Q1" joins="P3.P X5.P"/><gauge id="X5"/></assembly>')
-    boxed = {"P3": inside, "W3": "X9 U1/P3", "S2": "T1.X U1.s", "G1": "P2.P R1.P F1.A U1.p", "G4": None}
+    boxed = {"P3": inside, "W3": "X9 U1/P3", "S2": "T1.X U1.s", "G1": "P2.P R1.P F1.A U1.p",
+             "G4": None}
     return {
         "one": changed("one pump alone; double-source circuit not-applicable"),
-        "one-drive": changed("two pumps on one shaft; double-source circuit pass", P3='<pump id="P3"/>',
+        "one-drive": changed("two pumps on one shaft; double-source circuit pass",
+                             P3='<pump id="P3"/>',
                              W1="E1 P1 P2 P3", S2="T1.X P3.S", G1="P2.P R1.P F1.A P3.P"),
         "geared": changed("two pumps on one drive; double-source circuit pass", P3='<pump id="P3"/>',
-                          X1='<gearbox id="X1"/>', W1="E1 P1 P2 X1.in", W3="X1.out P3", S2="T1.X P3.S",
+                          X1='<gearbox id="X1"/>', W1="E1 P1 P2 X1.in", W3="X1.out P3",
+                          S2="T1.X P3.S",
                           G1="P2.P R1.P F1.A P3.P"),
         "tee": two("one line", "G1 fail warning", **tee),
         "not-turned": two("the other at rest", "circuit not-applicable", W3=None, **tee),
-        "check": two("check between", passes, '<check-valve id="X1"/>', "P2.P R1.P F1.A X1.B", "P3.P X1.A"),
+        "check": two("check between", passes, '<check-valve id="X1"/>', "P2.P R1.P F1.A X1.B",
+                     "P3.P X1.A"),
         "check-back": two("check the other way", passes, '<check-valve id="X1"/>'),
-        "checks": two("two checks", passes, '<check-valve id="X1"/>', "X1.B X2.B R1.P F1.A", "P3.P X1.A",
+        "checks": two("two checks", passes, '<check-valve id="X1"/>', "X1.B X2.B R1.P F1.A",
+                      "P3.P X1.A",
                       X2='<check-valve id="X2"/>', G5="P2.P X2.A"),
         "hand-valve": two("open hand valve", fails, FREE),
-        "hand-valve-shut": two("closed hand valve", passes, '<shut-off-valve id="X1" position="closed"/>'),
+        "hand-valve-shut": two("closed hand valve", passes,
+                               '<shut-off-valve id="X1" position="closed"/>'),
         "orifice": two("orifice", fails, '<orifice id="X1"/>'),
         "flow-control": two("flow control, one way", passes, '<flow-control id="X1"/>'),
         "throttle-check": two("throttle with check", fails, '<throttle-check id="X1"/>'),
         "filter": two("filter", fails, '<filter id="X1"/>'),
         "filter-one-way": two("one-way filter", passes, '<filter id="X1" one-way="yes"/>'),
-        "relief": two("relief", passes, '<relief-valve id="X1" setting="9 bar"/>', "P2.P R1.P F1.A X1.P",
+        "relief": two("relief", passes, '<relief-valve id="X1" setting="9 bar"/>',
+                      "P2.P R1.P F1.A X1.P",
                       "P3.P X1.T"),
         "reducing": two("reducing valve", passes, '<reducing-valve id="X1"/>', "P2.P R1.P F1.A X1.P",
                         "P3.P X1.A"),
-        "divider": two("legs of a divider", fails, '<flow-divider id="X1" design="spool"><port id="A"/>'
+        "divider": two("legs of a divider", fails,
+                       '<flow-divider id="X1" design="spool"><port id="A"/>'
                        '<port id="B"/></flow-divider>'),
         "at-times": two("valve that is open at rest", fails + " neutral", valve(
-            "X1", "AB", "on*: A-B", "off [drive-forward drive-reverse overrun-forward overrun-reverse]:")),
+            "X1", "AB", "on*: A-B",
+            "off [drive-forward drive-reverse overrun-forward overrun-reverse]:")),
         "position": two("valve open in one position", fails + " neutral drive-forward", valve(
             "X1", "AB", "off* [neutral drive-reverse overrun-forward overrun-reverse]:",
             "on [drive-forward]: A-B")),
         "reservoir": two("both into the reservoir", passes, G1="R1.P F1.A", G4="P2.P P3.P T1.Y"),
         "side": two("both into a side", passes, G1="R1.P F1.A", G4=None,
                     HA="P1.A M1.A C1.B R2.P R3.T P2.P P3.P"),
-        "over-a-side": two("hand valves on a side between", passes, FREE, "P2.P R1.P F1.A X2.A", "P3.P X1.B",
+        "over-a-side": two("hand valves on a side between", passes, FREE, "P2.P R1.P F1.A X2.A",
+                           "P3.P X1.B",
                            X2='<shut-off-valve id="X2"/>', HA="P1.A M1.A C1.B R2.P R3.T X1.A X2.B"),
-        "three": two("a third on the shaft of the second", "G5 fail warning", FREE, P4='<pump id="P4"/>',
+        "three": two("a third on the shaft of the second", "G5 fail warning", FREE,
+                     P4='<pump id="P4"/>',
                      W3="X9 P3 P4", S3="T1.Y P4.S", G1="P2.P R1.P F1.A X1.A X2.A", G5="P4.P X2.B",
                      X2='<orifice id="X2"/>'),
         "two-way": two("two-way pump", "G1 fail warning drive-forward overrun-forward", **{
@@ -162,7 +186,8 @@ def _double(changed, valve):
                           part='<junction id="X1"><port id="a"/><port id="b"/></junction>',
                           line="P3.P X1.a"),
         "loop-pumps": changed("two loop pumps on two drives; double-source circuit not-applicable",
-                              P3='<pump id="P3" flow-directions="2"/>', X9='<electric-motor id="X9"/>',
+                              P3='<pump id="P3" flow-directions="2"/>',
+                              X9='<electric-motor id="X9"/>',
                               W3="X9 P3", HA="P1.A M1.A C1.B R2.P R3.T P3.A",
                               HB="P1.B M1.B C2.B R3.P R2.T P3.B"),
     }
@@ -179,7 +204,8 @@ def _reversal(changed, valve):
 
     fails = "fail error"
     moving = "drive-forward drive-reverse overrun-forward overrun-reverse"
-    opened = {"P3": '<pump id="P3"/>', "M2": '<motor id="M2"/>', "W1": "E1 P1 P2 P3", "S2": "T1.X P3.S",
+    opened = {"P3": '<pump id="P3"/>', "M2": '<motor id="M2"/>', "W1": "E1 P1 P2 P3",
+              "S2": "T1.X P3.S",
               "N1": "P3.P M2.A"}
     returned = {**opened, "N2": "M2.B F2.A", "N3": "F2.B T1.Y"}
     back = {**opened, "N2": "M2.B F2.B", "N3": "F2.A T1.Y"}
@@ -194,31 +220,40 @@ def _reversal(changed, valve):
         "both-ways": charge("filter for both ways, turned", "nothing", '<filter id="F1"/>', True),
         "side": more_filter("filter in a side", fails, N1="P1.A F2.A", HA="F2.B M1.A C1.B R2.P R3.T"),
         "side-bridge": more_filter(
-            "filter in a bridge of checks", "pass", N1="P1.A C3.A C5.B", HA="M1.A C1.B R2.P R3.T C4.A C6.B",
+            "filter in a bridge of checks", "pass", N1="P1.A C3.A C5.B",
+            HA="M1.A C1.B R2.P R3.T C4.A C6.B",
             N2="C3.B C4.B F2.A", N3="F2.B C5.A C6.A", **bridge),
         "suction": more_filter("filter in the suction", ALWAYS, S1="T1.S F2.A", S2="F2.B P2.S"),
         "suction-turned": more_filter("the same turned round", fails, S1="T1.S F2.B", S2="F2.A P2.S"),
-        "suction-at-rest": more_filter("suction of a pump at rest", "nothing", S1="T1.S F2.B", S2="F2.A P2.S",
+        "suction-at-rest": more_filter("suction of a pump at rest", "nothing", S1="T1.S F2.B",
+                                       S2="F2.A P2.S",
                                        W1="E1 P1"),
         "return": more_filter("filter in a return", ALWAYS, **returned),
         "return-turned": more_filter("the same turned round", fails, **back),
-        "return-of-one-way": more_filter("return of a one-way motor", "pass", **{**returned, "M2": one_way}),
+        "return-of-one-way": more_filter("return of a one-way motor", "pass", **{**returned,
+                                                                                 "M2": one_way}),
         "return-of-turned": more_filter("return of a one-way motor turned round", "nothing", **{
             **returned, "M2": one_way, "N1": "P3.P M2.B", "N2": "M2.A F2.A"}),
         "return-at-rest": more_filter("return behind a valve", fails, **{
-            **back, "V1": valve("V1", "PA", "off*:", "on: P-A"), "N1": "P3.P V1.P", "N4": "V1.A M2.A"}),
+            **back, "V1": valve("V1", "PA", "off*:", "on: P-A"), "N1": "P3.P V1.P",
+            "N4": "V1.A M2.A"}),
         "dead-end": more_filter("filter to a gauge", "nothing", X1='<gauge id="X1"/>', N1="F2.B X1.P",
                                 G1="P2.P R1.P F1.A F2.A"),
         "behind-relief": more_filter("filter behind a relief, turned", "nothing", G3="R1.T F2.B",
                                      G4="F2.A T1.R"),
-        "drain": more_filter("filter in a drain, turned", "nothing", L1="P1.L M1.L F2.B", L2="F2.A T1.D"),
-        "between-reservoirs": more_filter("filter from reservoir to reservoir", "pass", S2="T1.X F2.A",
+        "drain": more_filter("filter in a drain, turned", "nothing", L1="P1.L M1.L F2.B",
+                             L2="F2.A T1.D"),
+        "between-reservoirs": more_filter("filter from reservoir to reservoir", "pass",
+                                          S2="T1.X F2.A",
                                           S3="F2.B T1.Y"),
         # With itself taken out, oil still gets to its A and from its B over the filter beside it.
-        "beside": more_filter("turned beside one that is not", f"pass {moving}", G1="P2.P R1.P F1.A F2.B",
+        "beside": more_filter("turned beside one that is not", f"pass {moving}",
+                              G1="P2.P R1.P F1.A F2.B",
                               G2="F1.B C1.A C2.A F2.A"),
-        "two-way-pump": more_filter("line of a two-way pump", "fail error drive-reverse overrun-reverse", **{
-            **returned, "P3": '<pump id="P3" flow-directions="2"/>', "S2": "T1.X P3.B", "N1": "P3.A M2.A"}),
+        "two-way-pump": more_filter("line of a two-way pump",
+                                    "fail error drive-reverse overrun-reverse", **{
+            **returned, "P3": '<pump id="P3" flow-directions="2"/>', "S2": "T1.X P3.B",
+            "N1": "P3.A M2.A"}),
         "reversing": more_filter("pump that runs backwards",
                                  "pass neutral drive-forward overrun-forward hold lost-signal", **{
                                      **returned, "E1": '<electric-motor id="E1" reversing="yes"/>'}),

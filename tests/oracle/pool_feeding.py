@@ -1,8 +1,8 @@
-"""What the drives of the pool have and lack for the rules of feeding: a second source, reliefs, a switch on
-the charge line, cylinders, and the mistakes in them.
+"""What the drives of the pool have and lack for the rules of feeding: a second source, reliefs, a
+switch on the charge line, cylinders, and the mistakes in them.
 
-All of it is drawn from a lot of its own, and its parts (their ids begin with Z) are added when the rest is
-drawn, so that the rest stays what it was.
+All of it is drawn from a lot of its own, and its parts (their ids begin with Z) are added when the
+rest is drawn, so that the rest stays what it was.
 """
 
 import random
@@ -81,9 +81,8 @@ class Extras:
         """A cylinder beside the motors; one rod only where the loop is flushed."""
         if not self.maybe(0.65):
             return
-        attributes = {"area_ratio": self.lot.choice(("1.4", "1.6", "1.6", "1", "100 %"))} if flushed else {}
-        rods = {} if flushed else {"rods": "2"}
-        self.between(a, c, "cylinder", **attributes, **rods)
+        ratio = self.lot.choice(("1.4", "1.6", "1.6", "1", "100 %")) if flushed else None
+        self.between(a, c, "cylinder", area_ratio=ratio, rods=None if flushed else "2")
 
     def second_source(self, tank, gallery):
         """A second charge pump with a motor of its own, a relief, a filter and a check."""
@@ -200,8 +199,8 @@ def _not_flushed(root, _):
 
 #: (chance, what is done) of each mistake.
 MISTAKES = ((0.2, _unseen), (0.15, _no_bypass), (0.3, _no_interlock), (0.15, _filters_turned),
-            (0.3, _own_relief_gone), (0.2, _own_check_gone), (0.4, _own_checks_open), (0.1, _not_flushed),
-            (0.15, _valve_ahead_of_a_check))
+            (0.3, _own_relief_gone), (0.2, _own_check_gone), (0.4, _own_checks_open),
+            (0.1, _not_flushed), (0.15, _valve_ahead_of_a_check))
 
 
 def spoil(root, number):

@@ -1,8 +1,9 @@
-"""The rules charge-pump-inlet, charge-pump-drive, charge-relief and make-up-path: does the charge oil come
-from a reservoir, does it come whenever the loop's pump turns, is it limited, and does it get to the checks?
+"""The rules charge-pump-inlet, charge-pump-drive, charge-relief and make-up-path: does the charge oil
+come from a reservoir, does it come whenever the loop's pump turns, is it limited, and does it get to the
+checks?
 
-A candidate is a pump that may be meant as the loop's charge pump (`meant.candidates`), a source one that
-does deliver charge oil (`rules_charge.Charge`).
+A candidate is a pump that may be meant as the loop's charge pump (`meant.candidates`), a source one
+that does deliver charge oil (`rules_charge.Charge`).
 """
 
 import kinds
@@ -53,7 +54,7 @@ def _unseen(situation, way):
 
 
 def charge_pump_drive(judged):
-    """Does whatever turns the loop's pumps turn the charge pump, or is the loss of its pressure sensed?"""
+    """Does what turns the loop's pumps turn the charge pump, or is the loss of its pressure sensed?"""
     ledger = Ledger("charge-pump-drive")
     for situation in _sound(judged):
         pumps = judged.candidates(situation)
@@ -68,7 +69,7 @@ def charge_pump_drive(judged):
 
 def _driven_with(situation, pump):
     drive = situation.region.circuit.drive
-    return turns(situation, pump) and {drive[pump]} == {drive[other] for other in situation.loop.pumps}
+    return turns(situation, pump) and all(drive[other] == drive[pump] for other in situation.loop.pumps)
 
 
 def _sensed(situation, outlet):
@@ -117,7 +118,7 @@ def make_up_path(judged):
     """
     ledger = Ledger("make-up-path")
     for situation in judged.loop_situations:
-        starts = [node for node in judged.charge(situation).outlets if node not in situation.on_a_side]
+        starts = set(judged.charge(situation).outlets) - situation.on_a_side
         walls = situation.region.reservoirs | situation.on_a_side
         past = _past_actuators(situation)
         wide = [way for way in situation.region.ways if way.kind in CARRIES]

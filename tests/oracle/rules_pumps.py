@@ -1,5 +1,5 @@
-"""The rules blocked-pump, double-source and filter-reversal: what do the pumps deliver into, with whom, and
-which way through the filters?
+"""The rules blocked-pump, double-source and filter-reversal: what do the pumps deliver into, with whom,
+and which way through the filters?
 
 A pump that is turned the right way round has a flow; a two-way pump only while a signal gives it a
 direction (`meant.flowing`).
@@ -19,7 +19,7 @@ GIVES_WAY = ("pressure-compensated", "load-sensing")
 
 
 def blocked_pump(judged):
-    """Can a pump outside the loops of a situation be driven against a closed outlet with no relief?"""
+    """Can a pump in no loop just then be driven against a closed outlet with no relief?"""
     ledger = Ledger("blocked-pump")
     for situation in judged.situations:
         for pump in situation.region.of_kind("pump"):
@@ -46,7 +46,8 @@ def double_source(judged):
     """Do pumps on different drives deliver into one line with no check between them?"""
     ledger = Ledger("double-source")
     for situation in judged.situations:
-        flows = [(pump, meant.flowing(situation, pump)) for pump in meant.outside_loops(situation, "pump")]
+        pumps = meant.outside_loops(situation, "pump")
+        flows = [(pump, meant.flowing(situation, pump)) for pump in pumps]
         flows = [(pump, ends[1]) for pump, ends in flows if ends]
         joined = _joined(situation) if len(flows) > 1 else None
         walls = situation.region.reservoirs | situation.on_a_side

@@ -1,5 +1,5 @@
-"""The rules intermediate-side and unequal-cylinder: is a line between motors fed and limited, and has the
-difference in a cylinder's flow a way in and a way out?
+"""The rules intermediate-side and unequal-cylinder: is a line between motors fed and limited, and has
+the difference in a cylinder's flow a way in and a way out?
 """
 
 from fractions import Fraction
@@ -11,8 +11,8 @@ from ways import reach
 
 MOVING = ("drive-forward", "drive-reverse", "overrun-forward", "overrun-reverse")
 #: Units of displacement in cm3 a turn (inch 2.54 cm, gallon 231 in3), and in cm3 a radian.
-A_TURN = {"cm3/rev": Fraction(1), "cc/rev": Fraction(1), "mL/rev": Fraction(1), "L/rev": Fraction(1000),
-          "m3/rev": Fraction(10**6), "in3/rev": Fraction("16.387064"),
+A_TURN = {"cm3/rev": Fraction(1), "cc/rev": Fraction(1), "mL/rev": Fraction(1),
+          "L/rev": Fraction(1000), "m3/rev": Fraction(10**6), "in3/rev": Fraction("16.387064"),
           "gal/rev": 231 * Fraction("16.387064")}
 A_RADIAN = {"cm3/rad": Fraction(1), "in3/rad": Fraction("16.387064"), "m3/rad": Fraction(10**6)}
 
@@ -89,7 +89,7 @@ def _ratio(attributes):
 
 
 def _has_an_exit(charge, side):
-    """Is there a way off the side that nothing but oil under way opens, and on to where it is taken?"""
+    """Does oil get off the side past neither check nor relief, and on to where it is taken?"""
     situation = charge.situation
     own = {way.number for way in situation.loop.passages}
     walls = frozenset().union(*(other.nodes for other in situation.loop.sides))

@@ -13,7 +13,8 @@ def turns(situation, pump):
     if circuit.drive[pump] in _standing(situation) and all(
             mover.get("variable-speed") == "yes" for mover in movers):
         return False
-    backwards = situation.flow == "reverse" and all(mover.get("reversing") == "yes" for mover in movers)
+    backwards = situation.flow == "reverse" and all(
+        mover.get("reversing") == "yes" for mover in movers)
     return circuit.components[pump].two_way or not backwards
 
 
