@@ -2,9 +2,12 @@
 drive with one thing changed."""
 
 import corners_control
+import corners_feeding
 import corners_fittings
 import corners_flow
 import corners_joins
+import corners_pumps
+import corners_sides
 import corners_turning
 import corners_valves
 
@@ -378,5 +381,7 @@ def circuits():
               _two_loops(), _drains(), _at_times(), corners_turning.circuits(_changed, DRAINED),
               corners_valves.circuits(_changed), corners_fittings.circuits(_changed),
               corners_flow.circuits(_changed, DRAINED), corners_control.circuits(_changed, DRAINED),
-              corners_joins.circuits(_changed, DRAINED, _circuit))
+              corners_joins.circuits(_changed, DRAINED, _circuit),
+              corners_feeding.circuits(_changed, _valve), corners_pumps.circuits(_changed, _valve),
+              corners_sides.circuits(_changed, _valve))
     return {f"corner-{name}": text for group in groups for name, text in group.items()}

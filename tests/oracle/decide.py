@@ -6,6 +6,7 @@ from functools import cached_property
 
 import circuit as circuit_file
 import kinds
+import meant
 from piping import Pipes
 from rules_accumulators import accumulator_safety
 from rules_brakes import load_holding, parking_brake, towing_bypass
@@ -15,12 +16,15 @@ from rules_control import control_supply, neutral_on_loss
 from rules_definitions import unused_definition, waivers
 from rules_drains import case_drain_return, filter_in_drain
 from rules_drawing import dangling_line, shorted_ports
+from rules_feeding import charge_pump_drive, charge_pump_inlet, charge_relief, make_up_path
 from rules_filtration import filtration
 from rules_flushing import cooling, flushing_side, loop_flushing
 from rules_hoses import hose_safety
 from rules_joins import isolated_part, line_function, unconnected_port
 from rules_pressure import case_drain_path, crossport_relief
+from rules_pumps import blocked_pump, double_source, filter_reversal
 from rules_rotation import reversed_rotation
+from rules_sides import intermediate_side, unequal_cylinder
 from rules_suction import reservoir_balance, suction_shut_off
 from states import RUNNING, Survey
 from verdict import Verdict
@@ -30,11 +34,19 @@ RULES = {
     "lost-loop": lost_loop,
     "charge-supply": charge_supply,
     "charge-vented": charge_vented,
+    "charge-pump-inlet": charge_pump_inlet,
+    "charge-pump-drive": charge_pump_drive,
+    "charge-relief": charge_relief,
     "charge-backflow": charge_backflow,
     "make-up-check": make_up_check,
+    "make-up-path": make_up_path,
+    "intermediate-side": intermediate_side,
+    "unequal-cylinder": unequal_cylinder,
     "crossport-relief": crossport_relief,
     "hose-safety": hose_safety,
+    "blocked-pump": blocked_pump,
     "filtration": filtration,
+    "filter-reversal": filter_reversal,
     "filter-in-drain": filter_in_drain,
     "case-drain-path": case_drain_path,
     "case-drain-return": case_drain_return,
@@ -54,6 +66,7 @@ RULES = {
     "shorted-ports": shorted_ports,
     "isolated-part": isolated_part,
     "line-function": line_function,
+    "double-source": double_source,
     "unused-definition": unused_definition,
     "reversed-rotation": reversed_rotation,
 }
@@ -79,6 +92,7 @@ class Judged:
         self.otherwise = otherwise
         self.surveys = [Survey(region) for region in regions(circuit)]
         self._charges = {}
+        self._candidates = {}
 
     @cached_property
     def situations(self):
@@ -119,6 +133,12 @@ class Judged:
         if id(situation) not in self._charges:
             self._charges[id(situation)] = Charge(situation)
         return self._charges[id(situation)]
+
+    def candidates(self, situation):
+        """(pump, outlet) of what may be a charge pump of the situation's loop, found once."""
+        if id(situation) not in self._candidates:
+            self._candidates[id(situation)] = meant.candidates(situation)
+        return self._candidates[id(situation)]
 
     @cached_property
     def loops(self):

@@ -23,7 +23,7 @@ class Pipes:
 
     def __init__(self, circuit):
         groups = Groups()
-        for ports, _ in circuit.joined.values():
+        for ports in circuit.joins.values():
             groups.join(ports)
         for part in circuit.components.values():
             if part.kind != "reservoir":

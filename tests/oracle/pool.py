@@ -7,19 +7,24 @@ import builder
 import corners
 import damage
 import furnish
+import pool_feeding
 from builder import Builder, port, position
 
 COUNT = 300
 SOUND = 60
-RULES = ("lost-loop", "charge-supply", "make-up-check", "crossport-relief", "hose-safety",
-         "filtration", "filter-in-drain", "case-drain-path", "case-drain-return", "loop-flushing",
-         "flushing-side", "cooling", "suction-shut-off", "reservoir-balance", "control-supply",
-         "neutral-on-loss", "load-holding", "parking-brake", "towing-bypass", "accumulator-safety",
-         "unconnected-port", "dangling-line", "shorted-ports", "isolated-part", "line-function",
-         "reversed-rotation")
+RULES = ("lost-loop", "charge-supply", "charge-pump-inlet", "charge-pump-drive", "charge-relief",
+         "make-up-check", "make-up-path", "intermediate-side", "unequal-cylinder", "crossport-relief",
+         "hose-safety", 
+         "blocked-pump", "filtration", "filter-reversal", "filter-in-drain", "case-drain-path",
+         "case-drain-return", "loop-flushing", "flushing-side", "cooling",
+         "suction-shut-off", "reservoir-balance", "control-supply", "neutral-on-loss", "load-holding",
+         "parking-brake", "towing-bypass", "accumulator-safety", "unconnected-port", "dangling-line",
+         "shorted-ports", "isolated-part", "line-function", "double-source", "reversed-rotation")
 # What a sound circuit has nothing for, or not always; and of what it says nothing.
-SELDOM = ("filter-in-drain", "flushing-side", "suction-shut-off", "control-supply", "neutral-on-loss",
-          "load-holding", "parking-brake", "towing-bypass", "accumulator-safety", "reversed-rotation")
+SELDOM = ("intermediate-side", "unequal-cylinder", "filter-reversal", "filter-in-drain",
+          "flushing-side", "suction-shut-off", "control-supply", "neutral-on-loss", "load-holding",
+          "parking-brake", "towing-bypass", "accumulator-safety", "double-source",
+          "reversed-rotation")
 SILENT = ("unused-definition", "hose-safety", "loop-flushing", "cooling")
 MACHINES = ("quay winch", "street sweeper", "mixer", "ice resurfacer")
 MOVING = "drive-forward drive-reverse overrun-forward overrun-reverse"
@@ -60,10 +65,12 @@ def _filters(b, options, net):
     """One filter, or two side by side, from `net` on."""
     end = None
     for _ in range(options.one_of(1, 1, 1, 2)):
-        end = b.two_way(net, "filter", "F", end, fineness="10 um",
-                        bypass=options.one_of(None, "3 bar"),
-                        one_way=options.one_of(None, "yes"),
-                        clogging_indicator=options.one_of("none", "visual", "electrical"))
+        bypass, one_way = options.one_of(None, "3 bar"), options.one_of(None, "yes")
+        indicator = options.one_of("none", "visual", "electrical")
+        if not bypass and indicator == "none":
+            indicator = "visual"  # else it could clog unseen
+        end = b.two_way(net, "filter", "F", end, fineness="10 um", bypass=bypass, one_way=one_way,
+                        clogging_indicator=indicator)
     return end
 
 
@@ -73,20 +80,26 @@ def _charge_pump(b, options, tank, housing):
     suction = b.fresh("s")
     b.join(suction, b.tank_port(tank))
     if options.maybe(0.3):
-        suction = b.two_way(suction, "shut-off-valve", "H", locked=options.one_of("yes", "no"))
+        locked = options.one_of("yes", "no")
+        suction = b.two_way(suction, "shut-off-valve", "H", locked=locked,
+                            switched="yes" if locked == "no" else None)
     at_suction = options.maybe(0.35)
     if at_suction:
         suction = _filters(b, options, suction)
     b.join(suction, f"{pump}.S")
     gallery = b.fresh("g")
     b.join(gallery, f"{pump}.P")
+    b.extras.outlets.append(gallery)
     relief_at = gallery
     if not at_suction:
         gallery = _filters(b, options, gallery)
     if options.maybe(0.2):
         gallery = b.two_way(gallery, "shut-off-valve", "H", locked="yes")
     back = housing if options.maybe(0.4) else b.fresh("r")
-    b.relief(options.one_of(relief_at, gallery), back, "24 bar", **options.relief())
+    relief_at = options.one_of(relief_at, gallery)
+    if relief_at == gallery:
+        b.extras.bypasses()
+    b.relief(relief_at, back, "24 bar", **options.relief())
     if back != housing:
         b.join(back, b.tank_port(tank))
     return pump, gallery
@@ -110,11 +123,13 @@ def _charge_return(b, options, tank):
         b.join(ahead, f"{valve}.A")
         b.join(behind, f"{valve}.B")
     b.join(delivery, f"{pump}.P")
+    b.extras.outlets.append(delivery)
     b.join(ahead, f"{motor}.A")
     b.join(behind, f"{motor}.B")
     b.relief(ahead, behind, "160 bar")
     b.shaft(motor, b.part("load", "D"))
     gallery = _filters(b, options, gallery)
+    b.extras.bypasses()
     back = b.fresh("r")
     b.relief(gallery, back, "22 bar")
     b.join(back, b.tank_port(tank))
@@ -174,6 +189,8 @@ def _reversing(b, options, a, c):
         actuation=options.one_of("solenoid", "pilot", "lever", "pedal"))
     b.join(a, f"{valve}.P")
     b.join(c, f"{valve}.T")
+    if not rest:
+        b.extras.relief(a, c, "380 bar")  # at rest the pump would be shut in
     end_a, end_c = b.fresh("a"), b.fresh("b")
     b.join(end_a, f"{valve}.A")
     b.join(end_c, f"{valve}.B")
@@ -231,6 +248,7 @@ def _loop(b, options, gallery, into_charge, housing):
         b.join(a, f"{other}.A")
         b.join(c, f"{other}.B")
         b.shaft(other, b.part("engine", "E"))
+        b.extras.apart = True
     if options.maybe(0.15):
         kind, letter = options.one_of(("shut-off-valve", "H"), ("filter", "F"), ("cooler", "K"))
         # Between pump and reliefs a valve that can be shut would be a fault.
@@ -244,13 +262,19 @@ def _loop(b, options, gallery, into_charge, housing):
     layout = options.one_of(*layouts)
     if layout == "series":
         middle = b.fresh("n")
+        b.extras.middle(gallery, middle, a)
         _motor(b, options, a, middle)
         _motor(b, options, middle, c)
     else:
         _motor(b, options, _behind(b, options, a, gallery) if layout == "branch" else a, c)
     if layout == "parallel":
         _second_motor(b, options, a, c, gallery, into_charge)
-    if options.maybe(0.6):
+    flushed_at = options.maybe(0.6)
+    if layout == "one" and "series" in layouts:
+        b.extras.one_more(gallery, a)
+    if layout != "branch":
+        b.extras.cylinder(a, c, flushed_at)
+    if flushed_at:
         valve = b.part("flushing-valve", "V", centre=options.one_of("closed", "open"))
         b.join(a, f"{valve}.A")
         b.join(c, f"{valve}.B")
@@ -294,7 +318,9 @@ def _open_part(b, options, tank):
         position("off", "P-T", rest=True), position("on", options.one_of("P-A", "P~A"))])
     back = b.fresh("r")
     b.join(b.fresh("s"), b.tank_port(tank), f"{pump}.S")
-    b.join(b.fresh("n"), f"{pump}.P", f"{valve}.P")
+    outlet = b.fresh("n")
+    b.join(outlet, f"{pump}.P", f"{valve}.P")
+    b.extras.relief(outlet, back, "180 bar")
     b.join(b.fresh("n"), f"{valve}.A", f"{motor}.A")
     b.join(back, f"{valve}.T", f"{motor}.B", b.tank_port(tank, options.one_of("above", "below")))
     return pump
@@ -304,7 +330,8 @@ def _assemblies(b, options, root):
     """Some parts gathered in assemblies; now and then an assembly in an assembly."""
     for _ in range(options.one_of(0, 0, 1, 1, 2, 3)):
         idents = [p.get("id") for p in builder.parts(root)
-                  if p.tag not in ("reservoir", "engine", "load")]
+                  if p.tag not in ("reservoir", "engine", "load", "interlock")
+                  and not p.get("id").startswith("Z")]
         if len(idents) > 5:
             builder.enclose(root, set(b.lot.sample(idents, b.lot.randint(2, 5))), b.fresh("U"))
 
@@ -314,6 +341,7 @@ def sound(seed):
     lot = random.Random(seed)
     options = _Options(lot)
     b = Builder(lot, f"{lot.choice(MACHINES)} {seed}")
+    b.extras = pool_feeding.Extras(b, seed)
     tank = b.reservoir()
     loops, shared = options.one_of(1, 1, 1, 2), options.maybe(0.6)
     gallery = None
@@ -326,12 +354,17 @@ def sound(seed):
             charge, gallery = (_charge_return(b, options, tank) if from_return
                                else _charge_pump(b, options, tank, housing))
             turned.append(charge)
+            b.extras.second_source(tank, gallery)
+        else:
+            b.extras.apart = True
         turned.append(_loop(b, options, gallery, not from_return, housing))
         _drains(b, options, tank, housing)
         if options.maybe(0.2):
             turned.append(_open_part(b, options, tank))
         b.shaft(engine, *lot.sample(turned, len(turned)))
+    b.extras.watch()
     root = b.finish()
+    b.extras.finish(root)
     _assemblies(b, options, root)
     return root
 
@@ -354,6 +387,7 @@ def circuits():
         lot = random.Random(f"damage {number}")
         damage.spoil(root, lot, lot.randint(1, 3))
         furnish.furnish(root, random.Random(f"furnish {number}"))
+        pool_feeding.spoil(root, number)
         made[f"random-{number:03}"] = builder.text(root)
     return made
 

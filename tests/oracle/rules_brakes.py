@@ -2,7 +2,7 @@
 
 import kinds
 from piping import MACHINE, OPENED, bare_shafts
-from turning import accumulators, delivered
+from meant import delivered
 from verdict import Finding, Ledger, Verdict
 from ways import reach
 
@@ -89,21 +89,21 @@ def parking_brake(judged):
                             Finding("pass") if fine else Finding("fail", "error"))
         if not surveys:
             fine = _by_spring(brake) and (node in judged.circuit.reservoirs or not _joined(judged, brake)
-                                          or node not in accumulators(judged.circuit))
+                                          or node not in judged.circuit.accumulators)
             verdicts.append(Verdict("parking-brake", "component", brake.path,
                                     *(("pass",) if fine else ("fail", "error"))))
     return list(ledger.verdicts()) + verdicts
 
 
 def _joined(judged, brake):
-    return any(f"{brake.path}.Z" in ports for ports, _ in judged.circuit.joined.values())
+    return f"{brake.path}.Z" in judged.circuit.joined
 
 
 def _let_go(judged, situation, brake, node):
     """Does nothing keep the brake released?"""
     if node in situation.vented or not _joined(judged, brake):
         return True
-    givers = accumulators(judged.circuit)
+    givers = judged.circuit.accumulators
     if situation.state == "lost-signal":
         givers = givers | set(delivered(situation)) | situation.on_a_side
     return node not in _reached(situation, givers)

@@ -3,7 +3,8 @@ neutral when it is gone?"""
 
 import kinds
 from piping import SWITCHED
-from turning import accumulators, delivered, turns
+from meant import delivered
+from turning import turns
 from verdict import Finding, Ledger
 from ways import reach
 
@@ -45,7 +46,7 @@ def _supplied(situation):
     region = situation.region
     ways = [way for way in region.ways if way.passage.position is not None
             or (way.kind in CARRIES and situation.standing.open(way))]
-    givers = set(delivered(situation)) | set(situation.side_of) | accumulators(region.circuit)
+    givers = set(delivered(situation)) | set(situation.side_of) | region.circuit.accumulators
     return reach(ways, givers - region.reservoirs, but=region.reservoirs)
 
 

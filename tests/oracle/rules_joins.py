@@ -13,14 +13,10 @@ def _offenders(rule, subject_type, asked, found):
             or ([Verdict(rule, "circuit", "circuit", "pass")] if asked else []))
 
 
-def _on_lines(circuit):
-    return {port for ports, _ in circuit.joined.values() for port in ports}
-
-
 def unconnected_port(judged):
     """Does a line join every port that needs one?"""
     circuit = judged.circuit
-    joined = _on_lines(circuit)
+    joined = circuit.joined
     levels = {f"{part.path}.{letters}": _level(part, letters, joined)
               for part in circuit.components.values() for letters in part.ports}
     asked = {port: level for port, level in levels.items() if level}
@@ -47,7 +43,7 @@ def _level(part, letters, joined):
 def isolated_part(judged):
     """Does a line or a shaft join every component to another?"""
     circuit = judged.circuit
-    joined = _on_lines(circuit)
+    joined = circuit.joined
     shafts = bare_shafts(circuit)
     on_shaft = {}
     for name, shaft in shafts.items():
@@ -70,9 +66,10 @@ def line_function(judged):
     circuit = judged.circuit
     sides = {node for situation in judged.loop_situations if situation.loop
              for side in situation.loop.main_sides for node in side.nodes}
-    declared = {path: function for path, (_, function) in circuit.joined.items() if function}
+    declared = {path: attributes["function"] for path, attributes in circuit.lines.items()
+                if attributes.get("function")}
     found = {path: "warning" for path, function in declared.items()
-             if _contradicted(judged, circuit.joined[path][0][0], function, sides)}
+             if _contradicted(judged, circuit.joins[path][0], function, sides)}
     return _offenders("line-function", "line", declared, found)
 
 

@@ -51,11 +51,10 @@ def reservoir_balance(judged):
     """Does oil that gets over to another reservoir come back?"""
     circuit = judged.circuit
     table = steps(way for way in map(lambda way: _sensed(circuit, way), circuit.ways) if way)
-    with_line = {port for ports, _ in circuit.joined.values() for port in ports}
     verdicts = []
     for part in circuit.components.values():
         ports = [f"{part.path}.{letters}" for letters in part.ports]
-        if part.kind != "reservoir" or with_line.isdisjoint(ports):
+        if part.kind != "reservoir" or circuit.joined.isdisjoint(ports):
             continue
         here = circuit.node[ports[0]]
         lost = any(here not in walk(table, [other])

@@ -40,7 +40,7 @@ class Names:
         return f"{self.port(port)}.{name}" if port in self.ports else self.port(text)
 
     def words(self, text):
-        """Of an interlock: "H1 closed", "start E1", "V3.a"."""
+        """Of an interlock: "H1 closed", "PS1 below 12 bar", "start E1", "V3.a"."""
         def word(one):
             valve, dot, place = one.partition(".")
             return self.part(valve) + dot + self.position(valve, place)
