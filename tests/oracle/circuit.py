@@ -112,6 +112,9 @@ class Circuit:
         self.reservoirs = set()  # nodes
         self.hoses = {}  # path -> attributes
         self.lines = []  # (path, ports) of lines and hoses
+        self.line_ports = {}  # path of a line or hose -> the ports of parts that it joins
+        self.line_attributes = {}  # path of a line or hose -> attributes
+        self.joined = set()  # the ports of parts that lines join
         self.staged = set()  # paths of what follows a command
         self.waivers = []  # (rule, subject)
         self.unknown = []  # devices of which nobody knows the inside
@@ -144,6 +147,7 @@ class _Reader:
         self.parts = []
         self.hoses = {}
         self.lines = []
+        self.line_attributes = {}
         self.oil = Groups()
         self.shafts = Groups()
         self.outer = {}  # declared port of an assembly -> the port it stands for
@@ -161,10 +165,11 @@ class _Reader:
         for child in element:
             if child.tag in ("line", "hose"):
                 lines.append(child.get("joins").split())
-                self.lines.append((prefix + child.get("id"), lines[-1]))
+                path = prefix + child.get("id")
+                self.lines.append((path, lines[-1]))
+                self.line_attributes[path] = {**child.attrib, **overrides.get(path, {})}
                 if child.tag == "hose":
-                    path = prefix + child.get("id")
-                    self.hoses[path] = {**child.attrib, **overrides.get(path, {})}
+                    self.hoses[path] = self.line_attributes[path]
             elif child.tag == "shaft":
                 shafts.append(child.get("joins").split())
             elif child.tag == "assembly":
@@ -238,6 +243,10 @@ def read(path, inside=None):
     root = ElementTree.parse(path).getroot()
     circuit.hoses = reader.hoses
     circuit.lines = reader.lines
+    circuit.line_attributes = reader.line_attributes
+    circuit.line_ports = {line: [reader.port(line[:line.rfind("/") + 1], port) for port in ports]
+                          for line, ports in reader.lines}
+    circuit.joined = {port for ports in circuit.line_ports.values() for port in ports}
     circuit.staged = {stage.get("of") for stage in root.iterfind("command/stage")}
     circuit.waivers = [(waiver.get("rule"), waiver.get("subject")) for waiver in root.findall("waiver")]
     movers = {reader.shafts.find(part.path) for part in reader.parts

@@ -1,6 +1,7 @@
 """Small circuits made by hand, each for one corner of the rules. Most are the same small sound
 drive with one thing changed."""
 
+import corners_ceilings
 import corners_fittings
 import corners_turning
 import corners_valves
@@ -373,5 +374,6 @@ def circuits():
     """Name -> text of the file."""
     groups = (_open_and_lost(), _loops(), _charge_and_reliefs(), _ways_of_the_charge_oil(),
               _two_loops(), _drains(), _at_times(), corners_turning.circuits(_changed, DRAINED),
-              corners_valves.circuits(_changed), corners_fittings.circuits(_changed))
+              corners_valves.circuits(_changed), corners_fittings.circuits(_changed),
+              corners_ceilings.circuits(_changed, SOUND))
     return {f"corner-{name}": text for group in groups for name, text in group.items()}

@@ -13,6 +13,7 @@ from rules_drawing import dangling_line, shorted_ports
 from rules_filtration import filtration
 from rules_hoses import hose_safety
 from rules_pressure import case_drain_path, crossport_relief
+from rules_rating import pressure_rating
 from states import RUNNING, Survey
 from verdict import Verdict
 from ways import regions
@@ -24,6 +25,7 @@ RULES = {
     "charge-backflow": charge_backflow,
     "make-up-check": make_up_check,
     "crossport-relief": crossport_relief,
+    "pressure-rating": pressure_rating,
     "hose-safety": hose_safety,
     "filtration": filtration,
     "case-drain-path": case_drain_path,
