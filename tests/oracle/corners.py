@@ -5,6 +5,7 @@ import corners_ceilings
 import corners_fittings
 import corners_turning
 import corners_valves
+import corners_volumes
 
 TANK = ('<reservoir id="T1" breather="yes">' +
         "".join(f'<port id="{p}" level="below"/>' for p in ("S", "R", "D", "X", "Y")) +
@@ -375,5 +376,5 @@ def circuits():
     groups = (_open_and_lost(), _loops(), _charge_and_reliefs(), _ways_of_the_charge_oil(),
               _two_loops(), _drains(), _at_times(), corners_turning.circuits(_changed, DRAINED),
               corners_valves.circuits(_changed), corners_fittings.circuits(_changed),
-              corners_ceilings.circuits(_changed, SOUND))
+              corners_ceilings.circuits(_changed, SOUND), corners_volumes.circuits(_changed, SOUND))
     return {f"corner-{name}": text for group in groups for name, text in group.items()}

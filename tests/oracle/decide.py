@@ -14,6 +14,7 @@ from rules_filtration import filtration
 from rules_hoses import hose_safety
 from rules_pressure import case_drain_path, crossport_relief
 from rules_rating import pressure_rating
+from rules_volumes import trapped_volume
 from states import RUNNING, Survey
 from verdict import Verdict
 from ways import regions
@@ -27,6 +28,7 @@ RULES = {
     "crossport-relief": crossport_relief,
     "pressure-rating": pressure_rating,
     "hose-safety": hose_safety,
+    "trapped-volume": trapped_volume,
     "filtration": filtration,
     "case-drain-path": case_drain_path,
     "dangling-line": dangling_line,
