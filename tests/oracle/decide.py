@@ -11,6 +11,7 @@ from rules_charge_line import charge_backflow, charge_vented
 from rules_definitions import unused_definition, waivers
 from rules_drawing import dangling_line, shorted_ports
 from rules_filtration import filtration
+from rules_flushing import flushing_setting
 from rules_hoses import hose_safety
 from rules_pressure import case_drain_path, crossport_relief
 from rules_rating import pressure_rating
@@ -31,6 +32,7 @@ RULES = {
     "trapped-volume": trapped_volume,
     "filtration": filtration,
     "case-drain-path": case_drain_path,
+    "flushing-setting": flushing_setting,
     "dangling-line": dangling_line,
     "shorted-ports": shorted_ports,
     "unused-definition": unused_definition,
