@@ -15,7 +15,7 @@ from rules_flushing import flushing_setting
 from rules_hoses import hose_safety
 from rules_pressure import case_drain_path, crossport_relief
 from rules_rating import pressure_rating
-from rules_volumes import trapped_volume
+from rules_volumes import pressure_intensification, trapped_volume
 from states import RUNNING, Survey
 from verdict import Verdict
 from ways import regions
@@ -28,6 +28,7 @@ RULES = {
     "make-up-check": make_up_check,
     "crossport-relief": crossport_relief,
     "pressure-rating": pressure_rating,
+    "pressure-intensification": pressure_intensification,
     "hose-safety": hose_safety,
     "trapped-volume": trapped_volume,
     "filtration": filtration,

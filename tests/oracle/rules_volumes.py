@@ -1,4 +1,7 @@
-"""The rule trapped-volume: what cannot get rid of its pressure, whatever the state."""
+"""The rules trapped-volume and pressure-intensification: what cannot get rid of its pressure.
+
+Both ask what hangs together whatever the state; a reservoir ends every way.
+"""
 
 import kinds
 from verdict import Verdict
@@ -56,3 +59,44 @@ def trapped_volume(judged):
                if free.isdisjoint(_reach(circuit, steps, node))]
     return ([Verdict("trapped-volume", "line", line, "fail", "warning") for line in trapped]
             or ([Verdict("trapped-volume", "circuit", "circuit", "pass")] if asked else []))
+
+
+def _raises(judged, part):
+    """The ports at which a part can raise a pressure: the legs of a rotary divider, the rod end of a
+    cylinder with unequal areas that no loop holds."""
+    if part.kind == "flow-divider":
+        return part.declared if part.attributes.get("design", "spool") == "rotary" else []
+    if part.kind != "cylinder" or not kinds.displaces(part.kind, part.attributes):
+        return []
+    equal = part.attributes.get("rods", "1") == "2" or _ratio(part.attributes.get("area-ratio")) == 1
+    return [] if equal or part.path in judged.loop_machines else ["B"]
+
+
+def _ratio(text):
+    """1.6 of "1.6" or of "160 %"."""
+    if text is None:
+        return None
+    number, _, unit = text.partition(" ")
+    return float(number) / (100 if unit == "%" else 1)
+
+
+def pressure_intensification(judged):
+    """Does a relief stand where a rotary divider or an area ratio can raise the pressure?"""
+    circuit = judged.circuit
+    steps, reliefs = [], set()
+    for way in circuit.ways:
+        if way.kind == kinds.PRESSURE_OPENED:
+            reliefs.add(way.tail)
+            reliefs.update([way.head] if way.both else [])
+        elif way.kind in (kinds.ELEMENT, kinds.SWITCHED, kinds.ONE_WAY) or _held_open(way):
+            steps.append((way.tail, way.head))
+            steps += [(way.head, way.tail)] if way.both else []
+    found = []
+    for part in circuit.components.values():
+        ports = _raises(judged, part)
+        if ports:
+            fine = all(reliefs & _reach(circuit, steps, circuit.node[f"{part.path}.{port}"])
+                       for port in ports)
+            found.append(Verdict("pressure-intensification", "component", part.path,
+                                 *(("pass",) if fine else ("fail", "error"))))
+    return found
