@@ -55,12 +55,17 @@ def unknown_data(region):
     return sorted(found)
 
 
+def sealed(part):
+    """Does gas keep a pressure in a reservoir? Not where it breathes, whatever the file says of one."""
+    return "pressure" in part.attributes and part.attributes.get("breather", "no") != "yes"
+
+
 def reservoir_pressures(circuit):
     """Reservoir's node -> what gas keeps in it; 0 in a vented one."""
     found = {}
     for part in circuit.components.values():
         if part.kind == "reservoir":
-            held = kinds.pressure(part.attributes.get("pressure", "0 bar"))
+            held = kinds.pressure(part.attributes["pressure"] if sealed(part) else "0 bar")
             for port in part.ports:
                 node = circuit.node[f"{part.path}.{port}"]
                 found[node] = min(held, found.get(node, held))

@@ -42,7 +42,8 @@ def circuits(changed, sound):
         return rated(title, {"X1": part, **brake, "G5": "X1.Y T1.X"}, {
             "G2": "F1.B C1.A C2.A X1.P", "N1": "X1.A B1.Z"}, ratings or {"N1": 20})
 
-    sealed = sound["T1"].replace('id="T1"', 'id="T1" pressure="1 bar"')
+    breathing = sound["T1"].replace('id="T1"', 'id="T1" pressure="1 bar"')
+    sealed = breathing.replace(' breather="yes"', "")
     open_part = {"P3": '<pump id="P3" max-pressure="100 bar"/>', "W1": "E1 P1 P2 P3", "S2": "T1.X P3.S",
                  "M2": '<motor id="M2" max-pressure="100 bar"/>', "C3": '<check-valve id="C3"/>',
                  "G5": "C3.B T1.Y"}
@@ -131,6 +132,8 @@ def circuits(changed, sound):
                 "T1": sealed}, ratings={"G1": 25, "G2": 24}),
         "rating-sealed-reservoir-bears": rated("T1 passes", {"T1": sealed.replace(
             'pressure="1 bar"', 'pressure="1 bar" max-pressure="1 bar"')}),
+        "rating-reservoir-that-breathes": rated("holds no pressure, whatever it says: all pass", {
+            "T1": breathing}),
         "rating-vented-reservoir": rated("is no subject", {"T1": sound["T1"].replace(
             'id="T1"', 'id="T1" max-pressure="1 bar"')}),
         "rating-accumulator-alone": rated("nothing limits it: X1 and N1 fail", {
@@ -188,6 +191,24 @@ def circuits(changed, sound):
             "X1": '<counterbalance-valve id="X1" setting="300 bar"/>'}, {
                 "HA": "P1.A X1.A C1.B R2.P R3.T", "HC": "X1.B M1.A", "HB": sound["HB"] + " X1.X"}, {
                 "HC": 373}),
+        "rating-charge-from-a-return": rated(
+            "past a motor that stalls at 124: that is the low sides' limit; all but G2 fail", {
+                "M2": '<motor id="M2" max-pressure="124 bar"/>', "R4": relief("R4", 100)}, {
+                "G1": "P2.P M2.A R4.P", "N1": "M2.B R4.T F1.A R1.P"}, {"N1": 24}),
+        "rating-branch-behind-an-orifice": rated(
+            "the motor can raise HC, and no relief takes its oil: HC, M1 fail", {"X1": '<orifice id="X1"/>'},
+            {"HA": "P1.A X1.A C1.B R2.P R3.T", "HC": "X1.B M1.A"}, {"HC": 374}),
+        "rating-idle-ring": rated(
+            "in neutral the pump goes round in itself and nothing limits the ring: N1, N2, P1 fail", {
+                "P1": f'<pump id="P1" closed-loop="yes" {DRAINED} max-pressure="400 bar"/>', "V1": (
+                    '<directional-valve id="V1"><port id="P"/><port id="T"/><port id="A"/><port id="B"/>'
+                    '<position id="centre" rest="yes"><path from="P" to="T"/></position>'
+                    '<position id="ahead" in="drive-forward overrun-forward"><path from="P" to="A"/>'
+                    '<path from="T" to="B"/></position><position id="back" '
+                    'in="drive-reverse overrun-reverse"><path from="P" to="B"/><path from="T" to="A"/>'
+                    '</position></directional-valve>')}, {
+                "HA": "V1.A M1.A C1.B R2.P R3.T", "HB": "V1.B M1.B C2.B R3.P R2.T",
+                "N1": "P1.P V1.P", "N2": "P1.S V1.T"}, {"N1": 400, "N2": 400}),
         "rating-unit-off-shaft": rated("a pump that nothing turns stands at the charge line's 24: X1 fails", {
             "X1": '<pump id="X1" max-pressure="10 bar"/>', "S2": "T1.X X1.S"}, {
                 "G2": sound["G2"] + " X1.P"}),

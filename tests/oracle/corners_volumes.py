@@ -84,8 +84,8 @@ def _trapped(changed, sound):
             M1='<motor id="M1"/>', L1="", V1='<flushing-valve id="V1"/>', HA=sound["HA"] + " V1.A",
             HB=sound["HB"] + " V1.B", N1="V1.F R4.P", R4='<relief-valve id="R4"/>', N2="R4.T T1.X"),
         "trapped-two-lines-on-a-junction": changed(
-            "HX fails; HY, on the same node, is not named", X1=CHECK.format("X1"), X2=GAUGE, X3='<plug id="X3"/>',
-            X4='<junction id="X4"><port id="a"/><port id="b"/></junction>', G2=sound["G2"] + " X1.A",
+            "HX fails; HY, on the same node, is not named", X1=CHECK.format("X1"), X2=GAUGE,
+            X3='<plug id="X3"/>', X4='<junction id="X4"><port id="a"/><port id="b"/></junction>', G2=sound["G2"] + " X1.A",
             HX="X1.B X4.a X2.P", HY="X4.b X3.P"),
         "trapped-thermostat": dead("passes", '<thermostatic-bypass id="X1"/>', "X1.B"),
         "trapped-behind-two-checks": dead("HX and HY fail, each for itself", CHECK.format("X1"), "X1.B",
@@ -166,8 +166,8 @@ def _intensified(changed, sound):
         "raised-two-rods": pushed("is not asked", "", attributes=' rods="2"'),
         "raised-equal-areas": pushed("is not asked", "", attributes=' area-ratio="1"'),
         "raised-ratio-of-two": pushed("X1 fails", "", attributes=' area-ratio="2"'),
-        "raised-single-acting": changed("is not asked", **{**kept, "X1": '<cylinder id="X1" action="single"/>',
-                                                           "N1": "P3.P X1.A"}),
+        "raised-single-acting": changed("is not asked", **{
+            **kept, "X1": '<cylinder id="X1" action="single"/>', "N1": "P3.P X1.A"}),
         "raised-cylinder-in-the-loop": changed("unequal-cylinder's business: is not asked",
                                                M1='<cylinder id="M1"/>', L1="P1.L T1.D"),
     }

@@ -6,12 +6,14 @@ import random
 import builder
 import corners
 import damage
+import pool_ceilings
 from builder import Builder, port, position
 
 COUNT = 300
 SOUND = 60
 RULES = ("lost-loop", "charge-supply", "make-up-check", "crossport-relief", "hose-safety",
-         "filtration", "case-drain-path", "dangling-line", "shorted-ports")
+         "filtration", "case-drain-path", "dangling-line", "shorted-ports", "pressure-rating",
+         "pressure-intensification", "trapped-volume", "flushing-setting")
 MACHINES = ("quay winch", "street sweeper", "mixer", "ice resurfacer")
 MOVING = "drive-forward drive-reverse overrun-forward overrun-reverse"
 
@@ -324,6 +326,7 @@ def sound(seed):
         b.shaft(engine, *lot.sample(turned, len(turned)))
     root = b.finish()
     _assemblies(b, options, root)
+    pool_ceilings.enrich(root, seed)
     return root
 
 
@@ -339,6 +342,7 @@ def circuits():
         root = sound(number)
         lot = random.Random(f"damage {number}")
         damage.spoil(root, lot, lot.randint(1, 3))
+        pool_ceilings.spoil(root, number)
         made[f"random-{number:03}"] = builder.text(root)
     return made
 

@@ -4,8 +4,8 @@ Lines and hoses are held against their rating, components against their `max-pre
 highest of the ceilings of their ports; a housing has its own rule.
 """
 
-from ceilings import INFINITE, Ceilings, unknown_data
 import kinds
+from ceilings import INFINITE, Ceilings, sealed, unknown_data
 from verdict import Finding, Ledger
 
 #: The kinds with a `max-pressure` that says what they bear. (A pilot control valve's is a setting.)
@@ -68,7 +68,7 @@ def _subjects(region):
     own = {way.owner for way in region.ways}
     with_ways = {way.owner for way in circuit.ways}
     for path, part in circuit.components.items():
-        if part.kind not in BEARS or (part.kind == "reservoir" and "pressure" not in part.attributes):
+        if part.kind not in BEARS or (part.kind == "reservoir" and not sealed(part)):
             continue
         housing = kinds.case_ports(part.attributes) if part.kind in kinds.MACHINES else []
         nodes = {circuit.node[f"{path}.{port}"] for port in part.ports
