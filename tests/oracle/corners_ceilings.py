@@ -192,7 +192,7 @@ def circuits(changed, sound):
                 "HA": "P1.A X1.A C1.B R2.P R3.T", "HC": "X1.B M1.A", "HB": sound["HB"] + " X1.X"}, {
                 "HC": 373}),
         "rating-charge-from-a-return": rated(
-            "past a motor that stalls at 124: that is the low sides' limit; all but G2 fail", {
+            "past a motor that stalls at 124: the low sides' limit: HA, HB, G1, P1, P2, M1 fail", {
                 "M2": '<motor id="M2" max-pressure="124 bar"/>', "R4": relief("R4", 100)}, {
                 "G1": "P2.P M2.A R4.P", "N1": "M2.B R4.T F1.A R1.P"}, {"N1": 24}),
         "rating-branch-behind-an-orifice": rated(

@@ -85,7 +85,8 @@ def _trapped(changed, sound):
             HB=sound["HB"] + " V1.B", N1="V1.F R4.P", R4='<relief-valve id="R4"/>', N2="R4.T T1.X"),
         "trapped-two-lines-on-a-junction": changed(
             "HX fails; HY, on the same node, is not named", X1=CHECK.format("X1"), X2=GAUGE,
-            X3='<plug id="X3"/>', X4='<junction id="X4"><port id="a"/><port id="b"/></junction>', G2=sound["G2"] + " X1.A",
+            X3='<plug id="X3"/>',
+            X4='<junction id="X4"><port id="a"/><port id="b"/></junction>', G2=sound["G2"] + " X1.A",
             HX="X1.B X4.a X2.P", HY="X4.b X3.P"),
         "trapped-thermostat": dead("passes", '<thermostatic-bypass id="X1"/>', "X1.B"),
         "trapped-behind-two-checks": dead("HX and HY fail, each for itself", CHECK.format("X1"), "X1.B",
