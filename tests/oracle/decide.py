@@ -23,10 +23,13 @@ from rules_hoses import hose_safety
 from rules_joins import isolated_part, line_function, unconnected_port
 from rules_pressure import case_drain_path, crossport_relief
 from rules_pumps import blocked_pump, double_source, filter_reversal
+from rules_rating import pressure_rating
 from rules_rotation import reversed_rotation
+from rules_settings import flushing_setting
 from rules_sides import intermediate_side, unequal_cylinder
 from rules_suction import reservoir_balance, suction_shut_off
-from states import RUNNING, Survey
+from rules_volumes import pressure_intensification, trapped_volume
+from states import MOVING, RUNNING, Survey
 from verdict import Verdict
 from ways import regions
 
@@ -43,7 +46,10 @@ RULES = {
     "intermediate-side": intermediate_side,
     "unequal-cylinder": unequal_cylinder,
     "crossport-relief": crossport_relief,
+    "pressure-rating": pressure_rating,
+    "pressure-intensification": pressure_intensification,
     "hose-safety": hose_safety,
+    "trapped-volume": trapped_volume,
     "blocked-pump": blocked_pump,
     "filtration": filtration,
     "filter-reversal": filter_reversal,
@@ -52,6 +58,7 @@ RULES = {
     "case-drain-return": case_drain_return,
     "loop-flushing": loop_flushing,
     "flushing-side": flushing_side,
+    "flushing-setting": flushing_setting,
     "cooling": cooling,
     "suction-shut-off": suction_shut_off,
     "reservoir-balance": reservoir_balance,
@@ -121,6 +128,12 @@ class Judged:
         """Those of a loop, in the states that the loop has."""
         return [situation for situation in self.situations
                 if situation.known and situation.known.has(situation)]
+
+    @cached_property
+    def moving_loop_situations(self):
+        """Those of a loop in motion that is there and not short-circuited."""
+        return [situation for situation in self.loop_situations if situation.state in MOVING
+                and situation.loop and not situation.loop.short]
 
     @cached_property
     def loop_machines(self):

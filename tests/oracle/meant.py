@@ -4,8 +4,8 @@ The terms read here: "Feed", "Charge source", "Charge line".
 """
 
 import kinds
-from rules_charge import FEED
 from states import AT_REST
+from sure import CARRIES
 from turning import delivers
 from ways import arcs, reach
 
@@ -49,7 +49,7 @@ def round_actuators(situation):
 
 def feed_ways(situation):
     """What is open and may be part of a feed."""
-    return [way for way in situation.open_ways if way.kind in FEED and way.tail != way.head]
+    return [way for way in situation.open_ways if way.kind in CARRIES and way.tail != way.head]
 
 
 def flows(situation, ways, starts):

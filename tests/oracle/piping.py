@@ -10,8 +10,6 @@ from ways import arcs
 #: The kinds that only show or measure.
 INSTRUMENTS = {"gauge", "thermometer", "level-indicator", "pressure-switch", "sensor",
                "measuring-point", "flow-meter", "tachometer"}
-#: What the kinds' page calls switched, whatever shifts it.
-SWITCHED = {kinds.SWITCHED, kinds.SHUTTLE, kinds.HAND, kinds.HIGHER, kinds.PILOTED, kinds.UNLOADED}
 #: Displacement and leakage: what a machine does with the oil.
 MACHINE = {kinds.DISPLACEMENT, kinds.WORKED, kinds.LEAKAGE}
 #: What opens under its own pressure: reliefs, bypasses.

@@ -7,6 +7,7 @@ import builder
 import corners
 import damage
 import furnish
+import pool_ceilings
 import pool_feeding
 from builder import Builder, port, position
 
@@ -14,17 +15,18 @@ COUNT = 300
 SOUND = 60
 RULES = ("lost-loop", "charge-supply", "charge-pump-inlet", "charge-pump-drive", "charge-relief",
          "make-up-check", "make-up-path", "intermediate-side", "unequal-cylinder", "crossport-relief",
-         "hose-safety", 
+         "pressure-rating", "pressure-intensification", "hose-safety", "trapped-volume",
          "blocked-pump", "filtration", "filter-reversal", "filter-in-drain", "case-drain-path",
-         "case-drain-return", "loop-flushing", "flushing-side", "cooling",
-         "suction-shut-off", "reservoir-balance", "control-supply", "neutral-on-loss", "load-holding",
-         "parking-brake", "towing-bypass", "accumulator-safety", "unconnected-port", "dangling-line",
-         "shorted-ports", "isolated-part", "line-function", "double-source", "reversed-rotation")
+         "case-drain-return", "loop-flushing", "flushing-side", "flushing-setting", "cooling",
+         "suction-shut-off", "reservoir-balance", "control-supply", "neutral-on-loss",
+         "load-holding", "parking-brake", "towing-bypass", "accumulator-safety",
+         "unconnected-port", "dangling-line", "shorted-ports", "isolated-part", "line-function",
+         "double-source", "reversed-rotation")
 # What a sound circuit has nothing for, or not always; and of what it says nothing.
-SELDOM = ("intermediate-side", "unequal-cylinder", "filter-reversal", "filter-in-drain",
-          "flushing-side", "suction-shut-off", "control-supply", "neutral-on-loss", "load-holding",
-          "parking-brake", "towing-bypass", "accumulator-safety", "double-source",
-          "reversed-rotation")
+SELDOM = ("intermediate-side", "unequal-cylinder", "pressure-intensification", "filter-reversal",
+          "filter-in-drain", "flushing-side", "flushing-setting", "suction-shut-off",
+          "control-supply", "neutral-on-loss", "load-holding", "parking-brake", "towing-bypass",
+          "accumulator-safety", "double-source", "reversed-rotation")
 SILENT = ("unused-definition", "hose-safety", "loop-flushing", "cooling")
 MACHINES = ("quay winch", "street sweeper", "mixer", "ice resurfacer")
 MOVING = "drive-forward drive-reverse overrun-forward overrun-reverse"
@@ -97,6 +99,8 @@ def _charge_pump(b, options, tank, housing):
         gallery = b.two_way(gallery, "shut-off-valve", "H", locked="yes")
     back = housing if options.maybe(0.4) else b.fresh("r")
     relief_at = options.one_of(relief_at, gallery)
+    if any(filter_.get("one-way") == "yes" for filter_ in b.root.iter("filter")):
+        relief_at = gallery  # ahead of a filter that is passed one way only nothing limits what is behind
     if relief_at == gallery:
         b.extras.bypasses()
     b.relief(relief_at, back, "24 bar", **options.relief())
@@ -366,6 +370,7 @@ def sound(seed):
     root = b.finish()
     b.extras.finish(root)
     _assemblies(b, options, root)
+    pool_ceilings.enrich(root, seed)
     return root
 
 
@@ -375,6 +380,7 @@ def sound_circuits():
     for number in range(1, SOUND + 1):
         root = sound(number)
         furnish.complete(root)
+        pool_ceilings.complete(root, number)
         made[f"sound-{number:03}"] = builder.text(root)
     return made
 
@@ -388,6 +394,7 @@ def circuits():
         damage.spoil(root, lot, lot.randint(1, 3))
         furnish.furnish(root, random.Random(f"furnish {number}"))
         pool_feeding.spoil(root, number)
+        pool_ceilings.spoil(root, number)
         made[f"random-{number:03}"] = builder.text(root)
     return made
 

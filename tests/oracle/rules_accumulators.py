@@ -1,7 +1,8 @@
 """The rule accumulator-safety: does what an accumulator stores leave it, or can it be shut in or let off?"""
 
 import kinds
-from piping import SWITCHED, walk
+from piping import walk
+from sure import is_sure
 from verdict import Finding, Ledger, Verdict
 
 RULE = "accumulator-safety"
@@ -27,15 +28,9 @@ def accumulator_safety(judged):
     return list(ledger.verdicts()) + verdicts
 
 
-def _is_sure(way):
-    if way.kind == kinds.HAND:
-        return way.passage.locked
-    return way.kind in SWITCHED or way.kind == kinds.ELEMENT
-
-
 def _safe(pipes, part, open_ways, ways, vented):
     pipe = pipes.of[f"{part.path}.A"]
-    sure = [way for way in open_ways if _is_sure(way)]
+    sure = [way for way in open_ways if is_sure(way)]
     by_hand = sure + [way for way in ways if way.kind == kinds.HAND]
     discharged = not pipes.open.isdisjoint(walk(pipes.steps(by_hand), [pipe], pipes.open))
     exits = [way for way in ways if pipe in pipes.steps([way])]

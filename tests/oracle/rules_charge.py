@@ -6,13 +6,10 @@ The terms read here: "Charge source", "Feed", "Charge line", and each rule's own
 from dataclasses import replace
 
 import kinds
+from sure import CARRIES
 from turning import delivers
 from verdict import Finding, Ledger, Verdict
 from ways import arcs, reach
-
-#: What a feed may use; leakage, pressure-opened and displacement are not among them.
-FEED = {kinds.ONE_WAY, kinds.SWITCHED, kinds.SHUTTLE, kinds.HAND, kinds.METERING, kinds.ELEMENT,
-        kinds.REDUCED, kinds.LEG, kinds.HIGHER, kinds.PILOTED, kinds.UNLOADED}
 
 
 class Charge:
@@ -22,7 +19,7 @@ class Charge:
         self.situation = situation
         self.region = situation.region
         self._feed_ways = [way for way in situation.open_ways
-                           if way.kind in FEED and way.tail != way.head]
+                           if way.kind in CARRIES and way.tail != way.head]
         self._table = arcs(self._feed_ways)
         self._plain_table = arcs([way for way in self._feed_ways if way.kind != kinds.METERING])
         for tail, head in self._round_actuators():

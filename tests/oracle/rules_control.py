@@ -2,7 +2,7 @@
 neutral when it is gone?"""
 
 import kinds
-from piping import SWITCHED
+from sure import SWITCHED
 from meant import delivered
 from turning import turns
 from verdict import Finding, Ledger

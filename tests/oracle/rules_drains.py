@@ -4,7 +4,8 @@ Both ask wide ways: whatever can be opened counts as open.
 """
 
 import kinds
-from piping import OPENED, SWITCHED, housings, is_suction, steps, walk
+from piping import OPENED, housings, is_suction, steps, walk
+from sure import SWITCHED
 from verdict import Verdict
 
 #: What a drain may lead through.

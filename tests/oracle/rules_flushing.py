@@ -2,19 +2,13 @@
 and past a cooler?"""
 
 import kinds
-from piping import MACHINE, SWITCHED, steps, walk
+from piping import MACHINE, steps, walk
+from sure import SWITCHED
 from verdict import Finding, Ledger
 from ways import quiet, reach
 
-MOVING = ("drive-forward", "drive-reverse", "overrun-forward", "overrun-reverse")
 #: By what oil may leave a loop at all.
 EXITS = SWITCHED | {kinds.METERING, kinds.LEG, kinds.REDUCED, kinds.ELEMENT}
-
-
-def _moving(judged):
-    """Situations of a loop that is there and has sides, in motion."""
-    return [situation for situation in judged.loop_situations
-            if situation.state in MOVING and situation.loop and not situation.loop.short]
 
 
 def _decided(fine, level):
@@ -28,7 +22,7 @@ def _on_main_sides(situation):
 def loop_flushing(judged):
     """Does the loop exchange oil?"""
     ledger = Ledger("loop-flushing")
-    for situation in _moving(judged):
+    for situation in judged.moving_loop_situations:
         ledger.note("loop", situation.known.name, situation, _decided(_flushed(situation), "note"))
     return list(ledger.verdicts())
 
@@ -49,7 +43,7 @@ def _flushed(situation):
 def flushing_side(judged):
     """Does a flushing valve take its oil from the low side?"""
     ledger = Ledger("flushing-side")
-    for situation in _moving(judged):
+    for situation in judged.moving_loop_situations:
         node = situation.region.circuit.node
         main = _on_main_sides(situation)
         for valve in situation.region.shuttles:
@@ -69,7 +63,7 @@ def _takes_low(situation, valve):
 def cooling(judged):
     """Does hot oil of every loop pass a cooler?"""
     ledger = Ledger("cooling")
-    for situation in _moving(judged):
+    for situation in judged.moving_loop_situations:
         ledger.note("circuit", "circuit", situation,
                     _decided(_cooled(judged.charge(situation)), "note"))
     return list(ledger.verdicts())

@@ -9,7 +9,6 @@ from sure import SWITCHED, reliefs, senses, sure_ways
 from verdict import Finding, Ledger
 from ways import reach
 
-MOVING = ("drive-forward", "drive-reverse", "overrun-forward", "overrun-reverse")
 #: Units of displacement in cm3 a turn (inch 2.54 cm, gallon 231 in3), and in cm3 a radian.
 A_TURN = {"cm3/rev": Fraction(1), "cc/rev": Fraction(1), "mL/rev": Fraction(1),
           "L/rev": Fraction(1000), "m3/rev": Fraction(10**6), "in3/rev": Fraction("16.387064"),
@@ -17,16 +16,10 @@ A_TURN = {"cm3/rev": Fraction(1), "cc/rev": Fraction(1), "mL/rev": Fraction(1),
 A_RADIAN = {"cm3/rad": Fraction(1), "in3/rad": Fraction("16.387064"), "m3/rad": Fraction(10**6)}
 
 
-def _moving(judged):
-    """The situations of a loop in motion that is there and not short-circuited."""
-    return [situation for situation in judged.loop_situations if situation.state in MOVING
-            and situation.loop and not situation.loop.short]
-
-
 def intermediate_side(judged):
     """Is every line between motors in series fed and limited?"""
     ledger = Ledger("intermediate-side")
-    for situation in _moving(judged):
+    for situation in judged.moving_loop_situations:
         for side in situation.loop.sides:
             if side.role == "intermediate":
                 fine = (not side.nodes.isdisjoint(judged.charge(situation).fed())
@@ -64,7 +57,7 @@ def _displacement(text):
 def unequal_cylinder(judged):
     """Is each side that a cylinder of unequal areas leaves low fed, and can oil get out of it?"""
     ledger = Ledger("unequal-cylinder")
-    for situation in _moving(judged):
+    for situation in judged.moving_loop_situations:
         for path in situation.loop.actuators:
             part = situation.region.circuit.components[path]
             if part.kind == "cylinder":
@@ -73,19 +66,13 @@ def unequal_cylinder(judged):
 
 
 def _exchanges(judged, situation, cylinder):
-    if cylinder.attributes.get("rods", "1") == "2" or _ratio(cylinder.attributes) == 1:
+    if kinds.equal_areas(cylinder.attributes):
         return Finding("not-applicable")
     charge = judged.charge(situation)
     fed = charge.fed()
     fine = all(not side.nodes.isdisjoint(fed) and _has_an_exit(charge, side)
                for side in situation.loop.main_sides if situation.is_low_or_neutral(side))
     return Finding("pass") if fine else Finding("fail", "error")
-
-
-def _ratio(attributes):
-    """The ratio of the areas where it is given, "1.6" or "160 %"."""
-    words = attributes.get("area-ratio", "").split()
-    return Fraction(words[0]) / (100 if words[1:] else 1) if words else None
 
 
 def _has_an_exit(charge, side):

@@ -15,6 +15,7 @@ from ways import Standing, vented
 
 RUNNING = ["neutral", "drive-forward", "drive-reverse", "overrun-forward", "overrun-reverse",
            "hold", "lost-signal"]
+MOVING = ("drive-forward", "drive-reverse", "overrun-forward", "overrun-reverse")
 #: Those in which no valve is operated.
 AT_REST = ("hold", "lost-signal", "stopped", "towing")
 MOST_COMBINATIONS = 1 << 16

@@ -9,7 +9,8 @@ import kinds
 SWITCHED = {kinds.SWITCHED, kinds.SHUTTLE, kinds.HAND, kinds.HIGHER, kinds.PILOTED, kinds.UNLOADED}
 #: What lets oil through beside a sure way, and may throttle, reduce or part it.
 ONWARD = {kinds.ONE_WAY, kinds.METERING, kinds.LEG, kinds.REDUCED}
-#: All that carries a flow from a reservoir to a pump or from a pump to a consumer.
+#: All that carries a flow from a reservoir to a pump or from a pump to a consumer: what a feed may use;
+#: leakage, pressure-opened and displacement are not among them.
 CARRIES = SWITCHED | ONWARD | {kinds.ELEMENT}
 MESHES = ("filter", "strainer")
 
