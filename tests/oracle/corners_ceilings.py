@@ -47,6 +47,30 @@ def circuits(changed, sound):
     open_part = {"P3": '<pump id="P3" max-pressure="100 bar"/>', "W1": "E1 P1 P2 P3", "S2": "T1.X P3.S",
                  "M2": '<motor id="M2" max-pressure="100 bar"/>', "C3": '<check-valve id="C3"/>',
                  "G5": "C3.B T1.Y"}
+
+    def ring(part):
+        """A pump that can send its oil round over a part; a check lets in what it lacks."""
+        return {"more": {**open_part, "M2": "", "W1": "E1 P1 P2 P3", "C3": '<check-valve id="C3"/>',
+                         "S2": "T1.X C3.A", "G5": "", "X1": part},
+                "joins": {"N1": "P3.P X1.A", "N2": "X1.B C3.B P3.S"}, "ratings": {"N1": 400, "N2": 400}}
+
+    def series(bar):
+        """Two motors drained inside in series, a relief from between them to side A."""
+        return {"more": {"M1": '<motor id="M1"/>', "M2": '<motor id="M2"/>', "L1": "P1.L T1.D",
+                         "R4": relief("R4", 250)},
+                "joins": {"HA": sound["HA"] + " R4.T", "HB": "P1.B M2.B C2.B R3.P R2.T",
+                          "N1": "M1.B M2.A R4.P"}, "ratings": {"N1": bar}}
+
+    def section(more, first, second):
+        """A motor that V1 shuts off, and what stands on its lines."""
+        return {"more": {"V1": (
+            '<directional-valve id="V1"><port id="A1"/><port id="A2"/><port id="B1"/><port id="B2"/>'
+            '<position id="on" rest="yes"><path from="A1" to="A2"/><path from="B1" to="B2"/></position>'
+            '<position id="off"/></directional-valve>'), **more},
+                "joins": {"HA": "P1.A V1.A1 C1.B R2.P R3.T", "HB": "P1.B V1.B1 C2.B R3.P R2.T",
+                          "N1": "V1.A2 M1.A " + first, "N2": "V1.B2 M1.B " + second},
+                "ratings": {"N1": 374, "N2": 374}}
+
     drive_on = {"N1": "P3.P M2.A R4.P", "N2": "M2.B C3.A R4.T"}
     return {
         "rating-just-enough": rated("all pass"),
@@ -81,7 +105,7 @@ def circuits(changed, sound):
             '<shut-off-valve id="X1" locked="yes"/>')),
         "rating-behind-free-valve": rated("HA fails; HX passes, the relief stands on it",
                                           **behind('<shut-off-valve id="X1"/>')),
-        "rating-behind-orifice": rated("HA fails: an orifice limits nothing; HX passes", **behind(
+        "rating-behind-orifice": rated("what an orifice loses is a matter of flow: all pass", **behind(
             '<orifice id="X1"/>')),
         "rating-behind-sprung-check": rated("HA needs 5 bar more, HX none", **behind(
             '<check-valve id="X1" opening-pressure="5 bar"/>', ratings={"HA": 379}), bears=379),
@@ -124,9 +148,26 @@ def circuits(changed, sound):
             "N1 inconclusive: X1.max-pressure", {
                 "X1": '<pilot-control-valve id="X1"/>', "G5": "X1.T T1.X", "X2": '<gauge id="X2"/>'}, {
                 "G2": "F1.B C1.A C2.A X1.P", "N1": "X1.A X2.P"}, {"N1": 14}),
-        "rating-priority-valve": rated("CF hands on 15, EF holds 15 over the outlet", {
+        "rating-priority-valve": rated("CF hands on 15, EF holds 15 over the outlet: all pass", {
             "X1": '<priority-valve id="X1" setting="15 bar"/>', "G5": "X1.EF T1.X"}, {
+                "G1": "P2.P X1.P", "G4": "X1.CF F1.A", "G2": sound["G2"] + " R1.P"}, {
+                "G1": 15, "G4": 15}),
+        "rating-priority-valve-relief-ahead": rated(
+            "no oil gets away from the charge line behind CF, so the low sides have no limit: HA, HB, P1, "
+            "M1 fail", {"X1": '<priority-valve id="X1" setting="15 bar"/>', "G5": "X1.EF T1.X"}, {
                 "G1": "P2.P R1.P X1.P", "G4": "X1.CF F1.A"}, {"G1": 15, "G4": 15}),
+        "rating-one-way-charge-filter": rated(
+            "the same behind a filter that is passed one way only: HA, HB, P1, M1 fail", {
+                "F1": '<filter id="F1" one-way="yes" bypass="3 bar" max-pressure="24 bar"/>'}),
+        "rating-one-way-charge-filter-relief-behind": rated(
+            "all pass", {"F1": '<filter id="F1" one-way="yes" bypass="3 bar" max-pressure="24 bar"/>'}, {
+                "G1": "P2.P F1.A", "G2": sound["G2"] + " R1.P"}),
+        "rating-low-side-has-the-charge-lines": rated(
+            "R5 holds side A at 10 where it is high; where it is low it has the 15 at which the charge "
+            "line opens: HA fails", {
+                "R5": relief("R5", 10), "G5": "R5.T T1.X",
+                "C1": '<check-valve id="C1" opening-pressure="5 bar"/>'}, {"HA": sound["HA"] + " R5.P"}, {
+                "HA": 14, "HB": 365}),
         "rating-sealed-reservoir": rated(
             "1 bar everywhere on it: T1.max-pressure, and ratings of S1, G3, L1; charge at 25", {
                 "T1": sealed}, ratings={"G1": 25, "G2": 24}),
@@ -147,7 +188,7 @@ def circuits(changed, sound):
             "X1": '<cooler id="X1" max-pressure="0.4 bar"/>', "L2": "X1.B C3.A", "L3": "C3.B T1.D",
             "C3": '<check-valve id="C3" opening-pressure="0.5 bar"/>'}, {"L1": "P1.L M1.L X1.A"}, {
                 "L1": 3}),
-        "rating-drain-over-orifice": rated("charge relief into a housing behind an orifice: no limit", {
+        "rating-drain-over-orifice": rated("charge relief into a housing behind an orifice: all pass", {
             "X1": '<orifice id="X1"/>', "L2": "X1.B T1.D", "G3": ""}, {"L1": "P1.L M1.L R1.T X1.A"}),
         "rating-open-part": rated(
             "N1 100, N2 by the motor, nothing held behind it: passes", {**open_part, "R4": relief("R4", 100)},
@@ -171,7 +212,8 @@ def circuits(changed, sound):
             "M2": '<motor id="M2" drain="external"/>', "L1": "P1.L M1.L M2.L T1.D"}, {
                 "HB": "P1.B M2.B C2.B R3.P R2.T", "N1": "M1.B M2.A"}),
         "rating-section": rated(
-            "shut off, neither the motor's lines nor the pump's have a limit: all fail with V1=off", {
+            "shut off, the motor's lines have no limit: N1, N2, M1 fail with V1=off; the pump's have the "
+            "reliefs from one to the other", {
                 "V1": ('<directional-valve id="V1"><port id="A1"/><port id="A2"/><port id="B1"/>'
                        '<port id="B2"/><position id="on" rest="yes"><path from="A1" to="A2"/>'
                        '<path from="B1" to="B2"/></position><position id="off"/></directional-valve>')}, {
@@ -192,14 +234,16 @@ def circuits(changed, sound):
                 "HA": "P1.A X1.A C1.B R2.P R3.T", "HC": "X1.B M1.A", "HB": sound["HB"] + " X1.X"}, {
                 "HC": 373}),
         "rating-charge-from-a-return": rated(
-            "past a motor that stalls at 124: the low sides' limit: HA, HB, G1, P1, P2, M1 fail", {
+            "ahead of a motor that stalls at 124, G1 and P2 fail; the low sides have what the line "
+            "behind it has: 24", {
                 "M2": '<motor id="M2" max-pressure="124 bar"/>', "R4": relief("R4", 100)}, {
                 "G1": "P2.P M2.A R4.P", "N1": "M2.B R4.T F1.A R1.P"}, {"N1": 24}),
         "rating-branch-behind-an-orifice": rated(
-            "the motor can raise HC, and no relief takes its oil: HC, M1 fail", {"X1": '<orifice id="X1"/>'},
+            "its oil gets to the relief through the orifice: all pass", {"X1": '<orifice id="X1"/>'},
             {"HA": "P1.A X1.A C1.B R2.P R3.T", "HC": "X1.B M1.A"}, {"HC": 374}),
         "rating-idle-ring": rated(
-            "in neutral the pump goes round in itself and nothing limits the ring: N1, N2, P1 fail", {
+            "in neutral the pump goes round in itself and drives nothing, and the reliefs lie between "
+            "the motor's lines: all pass", {
                 "P1": f'<pump id="P1" closed-loop="yes" {DRAINED} max-pressure="400 bar"/>', "V1": (
                     '<directional-valve id="V1"><port id="P"/><port id="T"/><port id="A"/><port id="B"/>'
                     '<position id="centre" rest="yes"><path from="P" to="T"/></position>'
@@ -209,6 +253,21 @@ def circuits(changed, sound):
                     '</position></directional-valve>')}, {
                 "HA": "V1.A M1.A C1.B R2.P R3.T", "HB": "V1.B M1.B C2.B R3.P R2.T",
                 "N1": "P1.P V1.P", "N2": "P1.S V1.T"}, {"N1": 400, "N2": 400}),
+        "rating-pump-round-an-orifice": rated("P3 drives nothing: passes", **ring('<orifice id="X1"/>')),
+        "rating-pump-round-a-locked-valve": rated("P3 drives nothing: passes", **ring(
+            '<shut-off-valve id="X1" locked="yes"/>')),
+        "rating-pump-round-a-free-valve": rated("N1, N2, P3 fail", **ring('<shut-off-valve id="X1"/>')),
+        "rating-pump-round-a-check": rated("N1, N2, P3 fail", **ring('<check-valve id="X1"/>')),
+        "rating-series-limited": rated("N1 at 274 by R4, whatever side A has: passes", **series(274)),
+        "rating-series-limited-too-high": rated("N1 fails at 274", **series(273)),
+        "rating-section-limited": rated("N1, N2 at 374 with V1=off: pass", **section(
+            {"R4": relief("R4", 350), "R5": relief("R5", 350)}, "R4.P R5.T", "R5.P R4.T")),
+        "rating-section-limited-over-checks": rated(
+            "neither end of R4 is on a line of known pressure: N1, N2, N3, N4, M1 fail with V1=off", **section(
+                {"R4": relief("R4", 350), "N3": "C3.B C4.B R4.P", "N4": "R4.T C5.A C6.A",
+                 **{f"C{n}": f'<check-valve id="C{n}"/>' for n in (3, 4, 5, 6)}},
+                "C3.A C5.B", "C4.A C6.B")),
+        "rating-joined-to-nothing": rated("X1 sees nothing: passes", {"X1": '<filter id="X1"/>'}),
         "rating-unit-off-shaft": rated("a pump that nothing turns stands at the charge line's 24: X1 fails", {
             "X1": '<pump id="X1" max-pressure="10 bar"/>', "S2": "T1.X X1.S"}, {
                 "G2": sound["G2"] + " X1.P"}),

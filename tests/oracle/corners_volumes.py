@@ -73,8 +73,12 @@ def _trapped(changed, sound):
         "trapped-gauges-alone": changed("HX fails: nothing leads out of it", X1='<plug id="X1"/>', X2=GAUGE,
                                         HX="X1.P X2.P"),
         "trapped-one-port": changed("HX joins one port and is not asked: passes", X2=GAUGE, HX="X2.P"),
-        "trapped-housing-shut": changed("L1, HA and HB fail: a housing does not leak back",
+        "trapped-housing-shut": changed("L1, HA and HB fail: a housing leaks back, but nothing leads out of the loop",
                                         X1=HAND.format("X1", ""), L1="P1.L M1.L X1.A", L2="X1.B T1.D"),
+        "trapped-housing-shut-of-a-flushed-loop": changed(
+            "passes: a housing leaks back to the sides", X1=HAND.format("X1", ""), L1="P1.L M1.L X1.A",
+            L2="X1.B T1.D", V1='<flushing-valve id="V1"/>', HA=sound["HA"] + " V1.A",
+            HB=sound["HB"] + " V1.B", N1="V1.F R4.P", R4='<relief-valve id="R4"/>', N2="R4.T T1.X"),
         "trapped-pump-drained-inside": changed(
             "the pump leaks to both sides: passes", P1='<pump id="P1" flow-directions="2"/>', L1="M1.L T1.D"),
         "trapped-loop": changed("HA and HB fail: nothing but make-up leads in, and nothing out",
@@ -236,6 +240,19 @@ def _flushed(changed, sound):
         "flushing-two-valves-one-relief": flushing(
             "passes, once", first="V1.F X1.F R4.P", X1='<flushing-valve id="X1"/>',
             HA=sound["HA"] + " V1.A X1.A", HB=sound["HB"] + " V1.B X1.B"),
+        "flushing-charge-only-ahead": flushing(
+            "R4 passes in the forward states; backwards the charge pump delivers nothing", E1=(
+                '<electric-motor id="E1" reversing="yes"/>')),
+        "flushing-relief-in-neutral-only": flushing(
+            "R4 is not asked: in motion nothing leads to it", "30", first="V1.F V2.A", N2="V2.B R4.P", V2=(
+                '<directional-valve id="V2"><port id="A"/><port id="B"/><position id="still" rest="yes">'
+                '<path from="A" to="B"/></position><position id="moves" in="drive-forward drive-reverse '
+                'overrun-forward overrun-reverse"/></directional-valve>')),
+        "flushing-relief-in-one-state": flushing(
+            "R4 fails, an error, in drive-forward", "30", first="V1.F V2.A", N2="V2.B R4.P", V2=(
+                '<directional-valve id="V2"><port id="A"/><port id="B"/><position id="shut" rest="yes" '
+                'in="drive-reverse overrun-forward overrun-reverse"/><position id="open" '
+                'in="drive-forward"><path from="A" to="B"/></position></directional-valve>')),
         "flushing-device-relief": flushing(
             "X1 inconclusive: X1.opening", first="V1.F X1.a", R4="", L1=sound["L1"] + " X1.b", X1=(
                 '<device id="X1"><port id="a"/><port id="b"/>'

@@ -199,8 +199,8 @@ def _not_flushed(root, _):
 
 #: (chance, what is done) of each mistake.
 MISTAKES = ((0.2, _unseen), (0.15, _no_bypass), (0.3, _no_interlock), (0.15, _filters_turned),
-            (0.3, _own_relief_gone), (0.2, _own_check_gone), (0.4, _own_checks_open),
-            (0.1, _not_flushed), (0.15, _valve_ahead_of_a_check))
+            (0.3, _own_relief_gone), (0.2, _own_check_gone), (0.6, _own_checks_open),
+            (0.1, _not_flushed), (0.25, _valve_ahead_of_a_check))
 
 
 def spoil(root, number):
