@@ -5,8 +5,7 @@ stays what it was. Only what stands on the circuit's own level is furnished, wha
 import builder
 import damage
 from builder import add, line_of, lines, parts, port, position
-
-MOVING = "drive-forward drive-reverse overrun-forward overrun-reverse"
+from pool_drives import MOVING
 
 
 def _fresh(root, letter):
