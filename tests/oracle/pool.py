@@ -48,8 +48,8 @@ def circuits():
         root = sound(number)
         lot = random.Random(f"damage {number}")
         damage.spoil(root, lot, lot.randint(1, 3))
-        furnish.furnish(root, random.Random(f"furnish {number}"))
         pool_feeding.spoil(root, number)
+        furnish.furnish(root, random.Random(f"furnish {number}"))
         pool_ceilings.spoil(root, number)
         made[f"random-{number:03}"] = builder.text(root)
     return made
