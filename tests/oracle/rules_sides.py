@@ -86,4 +86,3 @@ def _has_an_exit(charge, side):
              if way.kind in SWITCHED | {kinds.METERING, kinds.LEG, kinds.REDUCED, kinds.ELEMENT}]
     off = {head for way in first for tail, head in senses(way) if tail in side.nodes} - walls
     return not reach(ways, off, but=walls).isdisjoint(charge.line() | situation.region.reservoirs)
-
