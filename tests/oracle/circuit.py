@@ -110,8 +110,13 @@ class Circuit:
         self.ports_on = []  # number of a node -> its ports in the order of the file
         self.ways = []
         self.reservoirs = set()  # nodes
-        self.hoses = {}  # path -> attributes
-        self.lines = []  # (path, ports) of lines and hoses
+        self.lines = {}  # path of a line or hose -> attributes
+        self.hoses = {}  # the same of hoses alone
+        self.joins = {}  # path of a line or hose -> the parts' own ports on it
+        self.joined = set()  # all these ports
+        self.shafts = []  # of each shaft the names that it joins ("M1", "G1.in")
+        self.levels = {}  # a reservoir's port -> "above" or "below", where it says
+        self.interlocks = []  # (words of `when`, words of `prevents`)
         self.staged = set()  # paths of what follows a command
         self.waivers = []  # (rule, subject)
         self.unknown = []  # devices of which nobody knows the inside
@@ -132,6 +137,12 @@ class Circuit:
                   if load.get("overrunning", "no") == "yes" else "none" for load in loads}
         return {("forward",): "B", ("reverse",): "A"}.get(tuple(senses), "")
 
+    @property
+    def accumulators(self):
+        """The nodes at which oil under pressure is stored."""
+        return {self.node[f"{part.path}.A"] for part in self.components.values()
+                if part.kind == "accumulator"}
+
     def displacement_nodes(self, path):
         """The two nodes that a machine's working ports stand on."""
         return tuple(self.node[port] for port in self.components[path].working)
@@ -142,8 +153,11 @@ class _Reader:
         self.inside = inside
         self.unknown = []  # devices
         self.parts = []
+        self.lines = {}
         self.hoses = {}
-        self.lines = []
+        self.joins = {}
+        self.levels = {}
+        self.rods = []
         self.oil = Groups()
         self.shafts = Groups()
         self.outer = {}  # declared port of an assembly -> the port it stands for
@@ -160,11 +174,12 @@ class _Reader:
         lines, shafts = [], []
         for child in element:
             if child.tag in ("line", "hose"):
-                lines.append(child.get("joins").split())
-                self.lines.append((prefix + child.get("id"), lines[-1]))
+                path = prefix + child.get("id")
+                lines.append(path)
+                self.joins[path] = child.get("joins").split()
+                self.lines[path] = {**child.attrib, **overrides.get(path, {})}
                 if child.tag == "hose":
-                    path = prefix + child.get("id")
-                    self.hoses[path] = {**child.attrib, **overrides.get(path, {})}
+                    self.hoses[path] = self.lines[path]
             elif child.tag == "shaft":
                 shafts.append(child.get("joins").split())
             elif child.tag == "assembly":
@@ -173,9 +188,11 @@ class _Reader:
                 self.use(child, prefix, folder, overrides)
             elif child.tag in kinds.KINDS:
                 self.component(child, prefix, overrides)
-        for joins in lines:
-            self.oil.join([self.port(prefix, port) for port in joins])
+        for path in lines:
+            self.joins[path] = [self.port(prefix, port) for port in self.joins[path]]
+            self.oil.join(self.joins[path])
         for joins in shafts:
+            self.rods.append([prefix + part for part in joins])
             # A named end ("G1.in") is a name of its own; `component` joins those that turn as one.
             self.shafts.join([prefix + part for part in joins])
 
@@ -195,6 +212,9 @@ class _Reader:
             positions = [Position(name, name == "released", [], [])
                          for name in kinds_valves.control_positions(attributes)]
         declared = [port.get("id") for port in element.findall("port")]
+        if element.tag == "reservoir":
+            self.levels.update((f"{path}.{port.get('id')}", port.get("level"))
+                               for port in element.findall("port"))
         if element.tag == "device":
             attributes["ways"] = kinds.device_ways(element, self.inside)
             if attributes.get("inside") == "unknown":
@@ -236,8 +256,12 @@ def read(path, inside=None):
     circuit = Circuit()
     circuit.unknown = reader.unknown
     root = ElementTree.parse(path).getroot()
-    circuit.hoses = reader.hoses
-    circuit.lines = reader.lines
+    circuit.lines, circuit.hoses, circuit.joins = reader.lines, reader.hoses, reader.joins
+    circuit.joined = {port for ports in reader.joins.values() for port in ports}
+    circuit.shafts = reader.rods
+    circuit.levels = reader.levels
+    circuit.interlocks = [(lock.get("when").split(), lock.get("prevents").split())
+                          for lock in root.findall("interlock")]
     circuit.staged = {stage.get("of") for stage in root.iterfind("command/stage")}
     circuit.waivers = [(waiver.get("rule"), waiver.get("subject")) for waiver in root.findall("waiver")]
     movers = {reader.shafts.find(part.path) for part in reader.parts

@@ -1,9 +1,17 @@
 """Small circuits made by hand, each for one corner of the rules. Most are the same small sound
 drive with one thing changed."""
 
+import corners_ceilings
+import corners_control
+import corners_feeding
 import corners_fittings
+import corners_flow
+import corners_joins
+import corners_pumps
+import corners_sides
 import corners_turning
 import corners_valves
+import corners_volumes
 
 TANK = ('<reservoir id="T1" breather="yes">' +
         "".join(f'<port id="{p}" level="below"/>' for p in ("S", "R", "D", "X", "Y")) +
@@ -373,5 +381,10 @@ def circuits():
     """Name -> text of the file."""
     groups = (_open_and_lost(), _loops(), _charge_and_reliefs(), _ways_of_the_charge_oil(),
               _two_loops(), _drains(), _at_times(), corners_turning.circuits(_changed, DRAINED),
-              corners_valves.circuits(_changed), corners_fittings.circuits(_changed))
+              corners_valves.circuits(_changed), corners_fittings.circuits(_changed),
+              corners_flow.circuits(_changed, DRAINED), corners_control.circuits(_changed, DRAINED),
+              corners_joins.circuits(_changed, DRAINED, _circuit),
+              corners_feeding.circuits(_changed, _valve), corners_pumps.circuits(_changed, _valve),
+              corners_sides.circuits(_changed, _valve), corners_ceilings.circuits(_changed, SOUND),
+              corners_volumes.circuits(_changed, SOUND))
     return {f"corner-{name}": text for group in groups for name, text in group.items()}

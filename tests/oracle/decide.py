@@ -6,14 +6,30 @@ from functools import cached_property
 
 import circuit as circuit_file
 import kinds
+import meant
+from piping import Pipes
+from rules_accumulators import accumulator_safety
+from rules_brakes import load_holding, parking_brake, towing_bypass
 from rules_charge import Charge, charge_supply, lost_loop, make_up_check
 from rules_charge_line import charge_backflow, charge_vented
+from rules_control import control_supply, neutral_on_loss
 from rules_definitions import unused_definition, waivers
+from rules_drains import case_drain_return, filter_in_drain
 from rules_drawing import dangling_line, shorted_ports
+from rules_feeding import charge_pump_drive, charge_pump_inlet, charge_relief, make_up_path
 from rules_filtration import filtration
+from rules_flushing import cooling, flushing_side, loop_flushing
 from rules_hoses import hose_safety
+from rules_joins import isolated_part, line_function, unconnected_port
 from rules_pressure import case_drain_path, crossport_relief
-from states import RUNNING, Survey
+from rules_pumps import blocked_pump, double_source, filter_reversal
+from rules_rating import pressure_rating
+from rules_rotation import reversed_rotation
+from rules_settings import flushing_setting
+from rules_sides import intermediate_side, unequal_cylinder
+from rules_suction import reservoir_balance, suction_shut_off
+from rules_volumes import pressure_intensification, trapped_volume
+from states import MOVING, RUNNING, Survey
 from verdict import Verdict
 from ways import regions
 
@@ -21,15 +37,45 @@ RULES = {
     "lost-loop": lost_loop,
     "charge-supply": charge_supply,
     "charge-vented": charge_vented,
+    "charge-pump-inlet": charge_pump_inlet,
+    "charge-pump-drive": charge_pump_drive,
+    "charge-relief": charge_relief,
     "charge-backflow": charge_backflow,
     "make-up-check": make_up_check,
+    "make-up-path": make_up_path,
+    "intermediate-side": intermediate_side,
+    "unequal-cylinder": unequal_cylinder,
     "crossport-relief": crossport_relief,
+    "pressure-rating": pressure_rating,
+    "pressure-intensification": pressure_intensification,
     "hose-safety": hose_safety,
+    "trapped-volume": trapped_volume,
+    "blocked-pump": blocked_pump,
     "filtration": filtration,
+    "filter-reversal": filter_reversal,
+    "filter-in-drain": filter_in_drain,
     "case-drain-path": case_drain_path,
+    "case-drain-return": case_drain_return,
+    "loop-flushing": loop_flushing,
+    "flushing-side": flushing_side,
+    "flushing-setting": flushing_setting,
+    "cooling": cooling,
+    "suction-shut-off": suction_shut_off,
+    "reservoir-balance": reservoir_balance,
+    "control-supply": control_supply,
+    "neutral-on-loss": neutral_on_loss,
+    "load-holding": load_holding,
+    "parking-brake": parking_brake,
+    "towing-bypass": towing_bypass,
+    "accumulator-safety": accumulator_safety,
+    "unconnected-port": unconnected_port,
     "dangling-line": dangling_line,
     "shorted-ports": shorted_ports,
+    "isolated-part": isolated_part,
+    "line-function": line_function,
+    "double-source": double_source,
     "unused-definition": unused_definition,
+    "reversed-rotation": reversed_rotation,
 }
 
 
@@ -53,6 +99,7 @@ class Judged:
         self.otherwise = otherwise
         self.surveys = [Survey(region) for region in regions(circuit)]
         self._charges = {}
+        self._candidates = {}
 
     @cached_property
     def situations(self):
@@ -62,13 +109,31 @@ class Judged:
     @cached_property
     def towing_situations(self):
         """Those of every region while the machine is towed."""
-        return [situation for survey in self.surveys for situation in survey.towing_situations()]
+        return [situation for survey in self.surveys
+                for situation in survey.idle_situations("towing")]
+
+    @cached_property
+    def stopped_situations(self):
+        """Those of every region with the prime mover off."""
+        return [situation for survey in self.surveys
+                for situation in survey.idle_situations("stopped")]
+
+    @cached_property
+    def pipes(self):
+        """The pipes of the circuit."""
+        return Pipes(self.circuit)
 
     @cached_property
     def loop_situations(self):
         """Those of a loop, in the states that the loop has."""
         return [situation for situation in self.situations
                 if situation.known and situation.known.has(situation)]
+
+    @cached_property
+    def moving_loop_situations(self):
+        """Those of a loop in motion that is there and not short-circuited."""
+        return [situation for situation in self.loop_situations if situation.state in MOVING
+                and situation.loop and not situation.loop.short]
 
     @cached_property
     def loop_machines(self):
@@ -81,6 +146,12 @@ class Judged:
         if id(situation) not in self._charges:
             self._charges[id(situation)] = Charge(situation)
         return self._charges[id(situation)]
+
+    def candidates(self, situation):
+        """(pump, outlet) of what may be a charge pump of the situation's loop, found once."""
+        if id(situation) not in self._candidates:
+            self._candidates[id(situation)] = meant.candidates(situation)
+        return self._candidates[id(situation)]
 
     @cached_property
     def loops(self):

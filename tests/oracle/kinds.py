@@ -147,6 +147,13 @@ def working_ports(kind, attributes):
     return ["A", "B"] if displaces(kind, attributes) else ["A"]
 
 
+def equal_areas(attributes):
+    """Do both sides of a cylinder's piston take the same oil?  Its ratio is given as "1.6" or "160 %"."""
+    words = attributes.get("area-ratio", "").split()
+    ratio = Fraction(words[0]) / (100 if words[1:] else 1) if words else None
+    return attributes.get("rods", "1") == "2" or ratio == 1
+
+
 def control_ports(kind, attributes):
     """The pilots of a displacement control that lead outside."""
     if kind not in CONTROLLED or attributes.get("variable", "no") != "yes":

@@ -4,8 +4,9 @@ The terms read here: "Feed", "Charge source", "Charge line".
 """
 
 import kinds
-from rules_charge import FEED
 from states import AT_REST
+from sure import CARRIES
+from turning import delivers
 from ways import arcs, reach
 
 
@@ -20,11 +21,22 @@ def ends(situation, pump):
     return {"forward": (outlet, inlet), "reverse": (inlet, outlet)}.get(situation.flow)
 
 
+def flowing(situation, pump):
+    """The same of a pump that is turned, the right way round; None where it delivers nothing."""
+    return ends(situation, pump) if delivers(situation, pump) else None
+
+
 def outside_loops(situation, plays):
     """The pumps (or actuators) of a region that no loop ever holds, in the order of the file."""
     taken = {machine for known in situation.survey.known.values()
              for machine in known.pumps + known.actuators}
     return [path for path in situation.region.of_kind(plays) if path not in taken]
+
+
+def delivered(situation):
+    """Outlets of the pumps outside all loops that deliver."""
+    flows_ = [flowing(situation, pump) for pump in outside_loops(situation, "pump")]
+    return {both[1] for both in flows_ if both}
 
 
 def round_actuators(situation):
@@ -37,7 +49,7 @@ def round_actuators(situation):
 
 def feed_ways(situation):
     """What is open and may be part of a feed."""
-    return [way for way in situation.open_ways if way.kind in FEED and way.tail != way.head]
+    return [way for way in situation.open_ways if way.kind in CARRIES and way.tail != way.head]
 
 
 def flows(situation, ways, starts):

@@ -6,12 +6,10 @@ The terms read here: "Charge source", "Feed", "Charge line", and each rule's own
 from dataclasses import replace
 
 import kinds
+from sure import CARRIES
+from turning import delivers
 from verdict import Finding, Ledger, Verdict
 from ways import arcs, reach
-
-#: What a feed may use; leakage, pressure-opened and displacement are not among them.
-FEED = {kinds.ONE_WAY, kinds.SWITCHED, kinds.SHUTTLE, kinds.HAND, kinds.METERING, kinds.ELEMENT,
-        kinds.REDUCED, kinds.LEG, kinds.HIGHER, kinds.PILOTED, kinds.UNLOADED}
 
 
 class Charge:
@@ -21,7 +19,7 @@ class Charge:
         self.situation = situation
         self.region = situation.region
         self._feed_ways = [way for way in situation.open_ways
-                           if way.kind in FEED and way.tail != way.head]
+                           if way.kind in CARRIES and way.tail != way.head]
         self._table = arcs(self._feed_ways)
         self._plain_table = arcs([way for way in self._feed_ways if way.kind != kinds.METERING])
         for tail, head in self._round_actuators():
@@ -45,23 +43,12 @@ class Charge:
         drawn = reach(self._feed_ways, self.region.reservoirs)
         found = []
         situation = self.situation
-        # A prime mover of variable speed that drives the loop's pump stands in neutral.
-        still = {circuit.drive[pump] for known in situation.survey.known.values()
-                 for pump in known.pumps if pump in circuit.turned} if situation.high is None else ()
         for pump in self.region.of_kind("pump"):
-            if pump not in circuit.turned or any(
-                    pump in known.pumps for known in self.situation.survey.known.values()):
-                continue
-            movers = circuit.movers[circuit.drive[pump]]
-            if circuit.drive[pump] in still and all(mover.get("variable-speed") == "yes"
-                                                    for mover in movers):
-                continue
-            two_way = circuit.components[pump].two_way
-            if not two_way and situation.flow == "reverse" and all(
-                    mover.get("reversing") == "yes" for mover in movers):
+            if not delivers(situation, pump) or any(
+                    pump in known.pumps for known in situation.survey.known.values()):
                 continue
             inlet, outlet = circuit.displacement_nodes(pump)
-            if two_way:
+            if circuit.components[pump].two_way:
                 if self.situation.state in ("neutral", "hold", "lost-signal"):
                     continue
                 if self.situation.flow == "forward":  # from B to A

@@ -19,13 +19,14 @@ def charge_vented(judged):
     ledger = Ledger("charge-vented")
     for situation in judged.loop_situations:
         if situation.loop and not situation.loop.short:
-            ledger.note("loop", situation.known.name, situation, _vented(situation))
+            ledger.note("loop", situation.known.name, situation,
+                        _vented(situation, judged.candidates(situation)))
     return list(ledger.verdicts())
 
 
-def _vented(situation):
+def _vented(situation, candidates):
     """One line that holds its pressure is enough."""
-    turned = [outlet for pump, outlet in meant.candidates(situation)
+    turned = [outlet for pump, outlet in candidates
               if pump in situation.region.circuit.turned]
     if not turned:
         return Finding("not-applicable")

@@ -21,4 +21,4 @@ def shorted_ports(judged):
 def dangling_line(judged):
     """Does a line or hose join one port alone?"""
     return _offenders("dangling-line", "line", judged.circuit.lines,
-                      [line for line, ports in judged.circuit.lines if len(ports) == 1])
+                      [line for line, ports in judged.circuit.joins.items() if len(ports) == 1])

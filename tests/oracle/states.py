@@ -15,8 +15,9 @@ from ways import Standing, vented
 
 RUNNING = ["neutral", "drive-forward", "drive-reverse", "overrun-forward", "overrun-reverse",
            "hold", "lost-signal"]
+MOVING = ("drive-forward", "drive-reverse", "overrun-forward", "overrun-reverse")
 #: Those in which no valve is operated.
-AT_REST = ("hold", "lost-signal", "towing")
+AT_REST = ("hold", "lost-signal", "stopped", "towing")
 MOST_COMBINATIONS = 1 << 16
 
 #: state -> the (flow, high side) pairs it stands for; lost-signal: each in turn.
@@ -29,6 +30,8 @@ TWO_WAY = {
     "hold": [("none", "A"), ("none", "B")],
     "lost-signal": [(flow, high) for flow in ("forward", "reverse") for high in "AB"],
     "towing": [(flow, high) for flow in ("forward", "reverse") for high in "AB"],
+    # What load and accumulators leave: nothing, or the pressure of either side.
+    "stopped": [("none", None), ("none", "A"), ("none", "B")],
 }
 #: Where all pumps of a loop deliver one way, whichever way the valves send it: drive has the outlet
 #: high, overrun the inlet.
@@ -290,13 +293,13 @@ class Survey:
                     for positions in self._positions(apart):
                         yield Situation(self, state, turn, positions, known, others_neutral=True)
 
-    def towing_situations(self):
-        """The prime mover off, the ways open that are meant for towing."""
+    def idle_situations(self, state):
+        """Towing or stopped: the prime mover off; the ways open that are meant for towing, or not."""
         for known in list(self.known.values()) or [None]:
-            positions = self._choices("towing", known.commanded_by if known else ())
-            for turn in range(len(TWO_WAY["towing"])):
+            positions = self._choices(state, known.commanded_by if known else ())
+            for turn in range(len(TWO_WAY[state])):
                 for chosen in self._positions(positions):
-                    yield Situation(self, "towing", turn, chosen, known)
+                    yield Situation(self, state, turn, chosen, known)
 
     def bare_situations(self):
         """The seven states of a region without any loop."""

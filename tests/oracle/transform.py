@@ -34,6 +34,18 @@ class Names:
         part, _, name = path.partition(".")
         return f"{self.part(part)}.{name}"
 
+    def datum(self, text):
+        """What is missing: "P1.case-pressure", or of a port "T1.D.level"."""
+        port, _, name = text.rpartition(".")
+        return f"{self.port(port)}.{name}" if port in self.ports else self.port(text)
+
+    def words(self, text):
+        """Of an interlock: "H1 closed", "PS1 below 12 bar", "start E1", "V3.a"."""
+        def word(one):
+            valve, dot, place = one.partition(".")
+            return self.part(valve) + dot + self.position(valve, place)
+        return " ".join(word(one) for one in text.split())
+
     def subject(self, text):
         """Of a waiver: P1, loop:P1, side:P1.A, circuit."""
         what, colon, path = text.rpartition(":")
@@ -134,6 +146,9 @@ def renamed(xml):
             shaft.set("joins", " ".join("/".join(p[before.count("/"):]) for p in paths))
         for stage in level.iterfind("command/stage"):
             stage.set("of", names.part(stage.get("of")))
+        for interlock in level.findall("interlock"):
+            for name in ("when", "prevents"):
+                interlock.set(name, names.words(interlock.get(name)))
         for waiver in level.findall("waiver"):
             waiver.set("subject", names.subject(waiver.get("subject")))
         for element in [e for e in level if e.tag != "port" and e.get("id")]:
@@ -286,6 +301,8 @@ def _statements(result, names, called, with_ports, high_changed=()):
         elif kind == "waiver":
             rule, of, about = ident.partition(" of ")
             subject = rule + of + names.subject(about)
+        elif kind == "port":
+            subject = names.port(ident)
         else:
             subject = names.part(ident)
         states = frozenset(
@@ -293,7 +310,7 @@ def _statements(result, names, called, with_ports, high_changed=()):
              frozenset((names.part(v), names.position(v, p))
                        for v, p in s.get("positions", {}).items()))
             for s in verdict.get("states", []))
-        missing = frozenset(map(names.port, verdict.get("missing", [])))
+        missing = frozenset(map(names.datum, verdict.get("missing", [])))
         numbers = tuple(verdict.get(q, {}).get("value") for q in ("measured", "required"))
         said[verdict["rule"], verdict["outcome"], verdict.get("level"), subject, states, missing,
              numbers] += 1
