@@ -46,6 +46,13 @@ bool has_rating(const Circuit& circuit, const Component& component) {
                        [](const AttributeSpec& spec) { return spec.name == "max-pressure"; });
 }
 
+/// The first port of a component that a line joins in some region.
+Index first_joined(const FlowGraph& graph, const Component& component) {
+    for (Index port = component.ports.begin; port < component.ports.end; ++port)
+        if (!graph.lines_of(port).empty() && graph.node_of(port) != none) return port;
+    return none;
+}
+
 /// Calls `visit` for all that is asked in a region. `ceiling`: of the nodes.
 template <typename Visit>
 void for_each_rated(const Situation& s, const std::vector<double>& ceiling, Visit visit) {
@@ -77,9 +84,11 @@ void for_each_rated(const Situation& s, const std::vector<double>& ceiling, Visi
                     .node = highest == none ? none : s.graph.node_of(highest),
                     .rating = figure(c)});
     }
+    // A coupling that is apart may stand in two regions: one port decides.
     for (const Index port : s.region.guests) {
         const Index c = circuit.ports[port].component;
-        if (has_rating(circuit, circuit.components[c]) && !s.graph.lines_of(port).empty())
+        if (has_rating(circuit, circuit.components[c]) &&
+            first_joined(s.graph, circuit.components[c]) == port)
             visit(Rated{
                 .index = c, .port = port, .node = s.graph.node_of(port), .rating = figure(c)});
     }

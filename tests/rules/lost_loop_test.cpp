@@ -118,10 +118,8 @@ TEST(LostLoop, PumpWithoutAnActuator) {
     const Circuit circuit = circuit_with(R"(<engine id="E1"/><pump id="P1" flow-directions="2"/>
         <shaft id="W1" joins="E1 P1"/><check-valve id="C1"/><line id="HA" joins="P1.A C1.B"/>)");
     EXPECT_EQ(findings_of(circuit), failed("P1") + blocked_in_motion +
-                                        "unconnected-port P1.B fail error
-"
-                                        "unconnected-port C1.A fail error
-");
+                                        "unconnected-port P1.B fail error\n"
+                                        "unconnected-port C1.A fail error\n");
     EXPECT_EQ(witness_of(circuit, "lost-loop", "P1"), "frontier: C1.B>A");
 }
 
