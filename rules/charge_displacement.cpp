@@ -22,8 +22,7 @@ struct Sum {
     std::vector<Index> components = {};
     std::vector<std::string_view> missing = {};
 
-    void add(const Situation& s, Docket& docket, Index edge) {
-        const Index c = s.region.edges[edge].component;
+    void add(const Situation& s, Docket& docket, Index c) {
         if (std::find(components.begin(), components.end(), c) != components.end()) return;
         components.push_back(c);
         const Component& pump = s.circuit().components[c];
@@ -44,9 +43,9 @@ void judge_loop(const Situation& s, Docket& docket, StateSet states, Index loop)
     Sum fed;
     for (const ChargePump& pump : s.feeds.pumps) {
         if (!feeds_loop(s, pump, loop)) continue;
-        charge.add(s, docket, pump.edge);
+        charge.add(s, docket, s.region.edges[pump.edge].component);
         for (const Index other : s.feeds.feeds(pump))
-            for (const Index e : s.loops.pumps_of(s.loops.loops[other])) fed.add(s, docket, e);
+            for (const Index c : s.loops.pumps_of(s.loops.loops[other])) fed.add(s, docket, c);
     }
     if (charge.components.empty()) return;
     const double required = docket.threshold(share);
