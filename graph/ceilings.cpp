@@ -90,9 +90,9 @@ class Finder {
 
     Ceilings find() {
         find_pieces();
-        find_limits();
+        find_limits_outside();
         find_charge();
-        if (found_.charge < unlimited) find_limits();
+        find_limits();
         find_ceilings();
         return std::move(found_);
     }
@@ -188,6 +188,17 @@ class Finder {
 
     bool other_piece(const FlowArc& relief) const {
         return piece_[relief.to] != none && piece_[relief.to] != piece_[tail(s_.region, relief)];
+    }
+
+    /// Of what is no part of a loop, over what is none: those of the charge line.
+    void find_limits_outside() {
+        found_.limit.assign(s_.region.node_count, unlimited);
+        Lowest limits(s_.graph, s_.region, found_.limit, found_.away);
+        for (const Index node : s_.region.reservoirs) limits.seed(node, pressure_in(node));
+        limits.run([&](const FlowArc& arc, double behind) {
+            return piece_[arc.to] != none ? unlimited
+                                          : to_get_away(turned_round(s_.region, arc), behind);
+        });
     }
 
     void find_limits() {

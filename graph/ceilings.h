@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <limits>
 #include <span>
 #include <utility>
 #include <vector>
@@ -49,7 +50,7 @@ struct Ceilings {
     std::vector<Index> over_relief = {};
     Search drive = {};  ///< ways by which the ceilings were handed on; `way` alone
     /// Of the charge line where it enters the sides; infinite where nothing limits it.
-    double charge = 0.0;
+    double charge = std::numeric_limits<double>::infinity();
     bool charged = false;  ///< whether a charge line enters them at all
 };
 

@@ -254,9 +254,27 @@ StateSet ValveBoard::allowed_states_apart(std::span<const Index> positions, Inde
     return allowed;
 }
 
+void ValveBoard::shift_flushing(const LoopSet& loops, std::span<const High> highs,
+                                Standing& standing) const {
+    const auto set_centre = [&](const Valve& valve, std::uint8_t open) {
+        for (Index e = valve.edges.begin; e < valve.edges.end; ++e)
+            if (region_->edges[e].shift == Shift::pressure_centred) standing[e] = open;
+    };
+    // All stand centred before any is shifted: an open centre hands on what their ends feel.
+    for (const Valve& valve : flushing_) set_centre(valve, open_forward | open_backward);
+    std::vector<std::pair<const Valve*, Index>> shifted;
+    for (const Valve& valve : flushing_)
+        if (const Index end = end_on_low_side(valve, loops, highs, standing); end != none)
+            shifted.emplace_back(&valve, end);
+    for (const auto& [valve, end] : shifted) {
+        set_centre(*valve, 0);
+        standing[end] = open_forward | open_backward;
+    }
+}
+
 void ValveBoard::set_by_pressure(const LoopSet& loops, std::span<const High> highs,
                                  Standing& standing) const {
-    for (const Valve& valve : flushing_) shift(valve, loops, highs, standing);
+    shift_flushing(loops, highs, standing);
     for (const Index e : piloted_) {
         const Edge& edge = region_->edges[e];
         if (edge.shift == Shift::higher_inlet) {
@@ -299,31 +317,24 @@ void ValveBoard::set_all_shifted(Standing& standing, bool open) const {
     for (const Index e : shifted_by_pressure_) set(e);
 }
 
-void ValveBoard::shift(const Valve& valve, const LoopSet& loops, std::span<const High> highs,
-                       Standing& standing) const {
+Index ValveBoard::end_on_low_side(const Valve& valve, const LoopSet& loops,
+                                  std::span<const High> highs, const Standing& standing) const {
     std::array<Index, 2> ends = {none, none};  // the passages from A and from B
     std::size_t found = 0;
     for (Index e = valve.edges.begin; e < valve.edges.end && found < 2; ++e)
         if (region_->edges[e].shift == Shift::pressure) ends[found++] = e;
-    if (found == 2) {
-        const auto at_a =
-            SidesFelt(*region_, loops, standing).at_port(region_->edges[ends[0]].from);
-        const auto at_b =
-            SidesFelt(*region_, loops, standing).at_port(region_->edges[ends[1]].from);
-        for (const Index sa : at_a)
-            for (const Index sb : at_b) {
-                const LoopSide& a = loops.sides[sa];
-                const LoopSide& b = loops.sides[sb];
-                if (a.loop != b.loop || a.letter == b.letter || highs[a.loop] == High::neither)
-                    continue;
-                standing[a.letter != highs[a.loop] ? ends[0] : ends[1]] =
-                    open_forward | open_backward;
-                return;
-            }
-    }
-    for (Index e = valve.edges.begin; e < valve.edges.end; ++e)
-        if (region_->edges[e].shift == Shift::pressure_centred)
-            standing[e] = open_forward | open_backward;
+    if (found != 2) return none;
+    const auto at_a = SidesFelt(*region_, loops, standing).at_port(region_->edges[ends[0]].from);
+    const auto at_b = SidesFelt(*region_, loops, standing).at_port(region_->edges[ends[1]].from);
+    for (const Index sa : at_a)
+        for (const Index sb : at_b) {
+            const LoopSide& a = loops.sides[sa];
+            const LoopSide& b = loops.sides[sb];
+            if (a.loop != b.loop || a.letter == b.letter || highs[a.loop] == High::neither)
+                continue;
+            return a.letter != highs[a.loop] ? ends[0] : ends[1];
+        }
+    return none;
 }
 
 }  // namespace loopwright

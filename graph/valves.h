@@ -69,8 +69,11 @@ class ValveBoard {
 
     Index rest_position(Index component) const;
     StateSet allowed_by(std::size_t valve, Index position) const;
-    void shift(const Valve& valve, const LoopSet& loops, std::span<const High> highs,
-               Standing& standing) const;
+    void shift_flushing(const LoopSet& loops, std::span<const High> highs,
+                        Standing& standing) const;
+    /// The passage that leads from the end on the low side; none where the valve stays centred.
+    Index end_on_low_side(const Valve& valve, const LoopSet& loops, std::span<const High> highs,
+                          const Standing& standing) const;
     Index first_edge_of(const Edge& edge) const;
     bool is_high(Index node, const LoopSet& loops, std::span<const High> highs,
                  const Standing& standing) const;

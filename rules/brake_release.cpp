@@ -15,8 +15,6 @@ namespace loopwright {
 
 namespace {
 
-constexpr std::string_view margin = "margin";
-
 /// What reaches a brake, at the least.
 struct Supply {
     double pressure = 0.0;
@@ -64,11 +62,8 @@ void judge_brake(const Situation& s, Docket& docket, StateSet states, Index port
     const Supply supply = supply_of(s, charge, arcs);
     const std::optional<double> needed = s.circuit().figure(brake, "full-release-pressure");
     const Outcome outcome = outcome_of(supply, charge.relief != none, needed);
-    const double required = needed.value_or(0.0) + docket.threshold(margin);
-    const bool thin = outcome == Outcome::pass && supply.pressure < required * (1 - 1e-9);
-    Verdict* verdict =
-        docket.record(s, ElementType::component, c, states, thin ? Outcome::fail : outcome,
-                      thin ? Level::warning : Level::error, -supply.pressure);
+    Verdict* verdict = docket.record(s, ElementType::component, c, states, outcome, Level::error,
+                                     -supply.pressure);
     if (verdict == nullptr) return;
     std::vector<Step>& steps = s.searches.steps();
     const Index start = arcs.empty() ? s.graph.node_of(port) : tail(s.region, arcs.front());
@@ -90,10 +85,8 @@ void judge_brake(const Situation& s, Docket& docket, StateSet states, Index port
         docket.figures({.measured = {supply.pressure, Dimension::pressure},
                         .required = Measure{*needed, Dimension::pressure},
                         .margin = Measure{supply.pressure - *needed, Dimension::pressure}});
-    verdict->message = docket.text(
-        brake.path, " is fully released at ", say(*needed), "; its supply gives ",
-        say(supply.pressure), " at the least",
-        thin ? docket.text(", ", say(docket.threshold(margin)), " more are asked for") : "");
+    verdict->message = docket.text(brake.path, " is fully released at ", say(*needed),
+                                   "; its supply gives ", say(supply.pressure), " at the least");
 }
 
 void judge_in(const Situation& s, Docket& docket, StateSet states) {
@@ -124,13 +117,6 @@ bool judge_alike(const Situation& s, Docket& /*docket*/) {
 void judge(const Situation& s, Docket& docket) { judge_in(s, docket, s.states); }
 
 constexpr Citation sources[] = {{.work = "common practice, no source", .place = {}}};
-constexpr Threshold thresholds[] = {
-    {.name = margin,
-     .dimension = Dimension::pressure,
-     .value = 0.0,
-     .doc = "least pressure of the supply over that of full release",
-     .example = "2 bar",
-     .source = sources[0]}};
 constexpr std::string_view follows[] = {"charge-vented", "flushing-setting"};
 
 }  // namespace
@@ -152,7 +138,6 @@ extern constinit const Rule brake_release{
              .remedy = "Fit a brake that releases at a lower pressure, or raise the flushing and "
                        "charge reliefs.",
              .sources = sources,
-             .thresholds = thresholds,
              .follows = follows},
     .asked = moving_states,
     .judge = judge,

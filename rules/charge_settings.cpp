@@ -9,20 +9,25 @@ namespace loopwright {
 
 namespace {
 
-/// Edges of the reliefs at what a search reaches over what stands open and nobody can close.
-std::vector<Index> reliefs_from(const Situation& s, Search& search, bool over_sides) {
-    s.graph.work += search.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
-        return stands_open(s.standing, arc) && sure(s.region.edges[arc.edge]) &&
-               s.region.is_reservoir[arc.to] == 0 && (over_sides || !on_a_side(s, arc.to));
+void add_reliefs_at(const Situation& s, Index node, std::vector<Index>& found) {
+    for (const FlowArc& arc : s.region.arcs_of(node))
+        if (is_relief(s.region.edges[arc.edge]) && arc.backward == 0 &&
+            stands_open(s.standing, arc))
+            found.push_back(arc.edge);
+}
+
+bool has_relief(const Situation& s, Index node) {
+    const auto arcs = s.region.arcs_of(node);
+    return std::any_of(arcs.begin(), arcs.end(), [&](const FlowArc& arc) {
+        return is_relief(s.region.edges[arc.edge]) && arc.backward == 0 &&
+               stands_open(s.standing, arc);
     });
-    std::vector<Index> found;
-    for (const Index node : search.order)
-        for (const FlowArc& arc : s.region.arcs_of(node))
-            if (is_relief(s.region.edges[arc.edge]) && arc.backward == 0 &&
-                stands_open(s.standing, arc))
-                found.push_back(arc.edge);
-    std::sort(found.begin(), found.end());
-    return found;
+}
+
+/// Over what stands open and nobody can close.
+bool sure_way(const Situation& s, const FlowArc& arc) {
+    return stands_open(s.standing, arc) && sure(s.region.edges[arc.edge]) &&
+           s.region.is_reservoir[arc.to] == 0;
 }
 
 }  // namespace
@@ -31,14 +36,31 @@ std::vector<Index> charge_reliefs(const Situation& s) {
     const auto lease = s.searches.take(s.region.node_count);
     for (const ChargeSource& source : s.feeds.sources)
         if (source.has_line) lease->begin_at(source.outlet);
-    return reliefs_from(s, *lease, false);
+    s.graph.work += lease->run(s.region, [&](Index /*node*/, const FlowArc& arc) {
+        return sure_way(s, arc) && !on_a_side(s, arc.to);
+    });
+    std::vector<Index> found;
+    for (const Index node : lease->order) add_reliefs_at(s, node, found);
+    std::sort(found.begin(), found.end());
+    return found;
 }
 
 std::vector<Index> flushing_reliefs(const Situation& s) {
     const auto lease = s.searches.take(s.region.node_count);
     for (const Edge& edge : s.region.edges)
         if (edge.shift == Shift::pressure) lease->begin_at(edge.to);
-    return lease->order.empty() ? std::vector<Index>() : reliefs_from(s, *lease, true);
+    std::vector<Index> found;
+    if (lease->order.empty()) return found;
+    // What comes from the sides leads nothing back to them, and a relief on the way is the first.
+    s.graph.work += lease->run(s.region, [&](Index node, const FlowArc& arc) {
+        return sure_way(s, arc) && s.region.edges[arc.edge].shift != Shift::pressure &&
+               !has_relief(s, node);
+    });
+    for (const Index node : lease->order)
+        if (s.region.is_reservoir[node] == 0) add_reliefs_at(s, node, found);
+    std::sort(found.begin(), found.end());
+    found.erase(std::unique(found.begin(), found.end()), found.end());
+    return found;
 }
 
 std::optional<LowestCharge> lowest_charge(const Situation& s) {

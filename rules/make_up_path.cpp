@@ -11,6 +11,12 @@ namespace loopwright {
 
 namespace {
 
+/// An open part's actuator with a relief round it lets a feed through.
+bool past_an_actuator(const Situation& s, const FlowArc& arc) {
+    const std::uint8_t sense = arc.backward != 0 ? open_backward : open_forward;
+    return (s.open_part_ways[arc.edge] & sense) != 0;
+}
+
 /// From the outlets of the sources up to the sides of the loops. `standing` null: over every way of
 /// these classes, however it stands.
 SearchPool::Lease charged(const Situation& s, const Standing* standing) {
@@ -20,6 +26,7 @@ SearchPool::Lease charged(const Situation& s, const Standing* standing) {
     s.graph.work += search->run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         if (s.region.is_reservoir[arc.to] != 0 || on_a_side(s, arc.to)) return false;
         const Edge& edge = s.region.edges[arc.edge];
+        if (edge.passage_class == PassageClass::displacement) return past_an_actuator(s, arc);
         if (standing != nullptr) return hands_on(edge) && stands_open(*standing, arc);
         return (hands_on(edge) || edge.passage_class == PassageClass::switched) &&
                (arc.backward == 0 || edge.both_ways);
@@ -107,7 +114,7 @@ void fail(const Situation& s, Docket& docket, const MakeUp& check, const Search&
     for (const FlowArc& arc : arcs) {
         const Edge& edge = s.region.edges[arc.edge];
         const bool open = stands_open(s.standing, arc);
-        if (open && hands_on(edge)) continue;
+        if (open && (hands_on(edge) || past_an_actuator(s, arc))) continue;
         if (closes == none) closes = arc.edge;
         remark(s, arc,
                open                        ? "can be closed"

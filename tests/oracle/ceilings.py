@@ -84,11 +84,13 @@ class Ceilings:
                          for section in found]
         self.pieces = self._pieces()
         #: Node -> least pressure at which oil gets away from it for good; missing: infinite.
-        self.limits = self._limits({}, {})
+        self.limits = self._limits({}, {}, but=self.pieces)
         #: The highest pressure that the charge line can have; None where none feeds a piece.
         self.charge = max((self.limits.get(node, INFINITE) for node in self._feeding(fed)),
                           default=None)
-        if self.charge not in (None, INFINITE):
+        if self.charge in (None, INFINITE):
+            self.limits = self._limits({}, {})
+        else:
             # The low sides have what the charge oil gives them, whatever else leads to or from them.
             self.limits = self._limits(dict.fromkeys(self.low, self.charge), self._opposite())
         self._ceilings = self._spread(self._drives())
@@ -153,8 +155,9 @@ class Ceilings:
                     found[tail] = min(more, found.get(tail, INFINITE))
         return found
 
-    def _limits(self, given, at_most):
-        """`given` stands as it is; oil ends in a reservoir, and goes through none."""
+    def _limits(self, given, at_most, but=()):
+        """`given` stands as it is; oil ends in a reservoir, and goes through none, nor to what is in
+        `but`."""
         found = {}
         fixed = {**given, **self.reservoirs}
         waiting = [(pressure, node) for node, pressure in fixed.items()]
@@ -166,7 +169,7 @@ class Ceilings:
                 continue
             found[node] = pressure
             for before, held, apart in self._backwards.get(node, ()):
-                if before not in found and before not in fixed:
+                if before not in found and before not in fixed and before not in but:
                     more = max(held, pressure) if apart else held + pressure
                     heapq.heappush(waiting, (more, before))
         return found

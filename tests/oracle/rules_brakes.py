@@ -80,6 +80,9 @@ def parking_brake(judged):
         use = brake.attributes.get("use")
         if brake.kind != "brake" or use == "service" or (use is None and not _by_spring(brake)):
             continue
+        if not _by_spring(brake):
+            verdicts.append(Verdict("parking-brake", "component", brake.path, "fail", "error"))
+            continue
         node = judged.circuit.node[f"{brake.path}.Z"]
         surveys = _surveys_of(judged, node)
         for situation in judged.situations + judged.stopped_situations:

@@ -16,7 +16,8 @@ using testing::witness_of;
 constexpr const char* moving = " drive-forward drive-reverse overrun-forward overrun-reverse";
 
 std::string set_to(const std::string& flushing, const std::string& charge) {
-    return verdicts_of(with({{R"( setting="18 bar")", flushing}, {R"( setting="24 bar")", charge}}),
+    return verdicts_of(with({{R"(id="R4" setting="18 bar")", R"(id="R4")" + flushing},
+                             {R"(id="R1" setting="24 bar")", R"(id="R1")" + charge}}),
                        "flushing-setting");
 }
 

@@ -68,23 +68,27 @@ TEST(Thresholds, InUseAreTold) {
 }
 
 TEST(Thresholds, EveryMistakeAtOnce) {
-    EXPECT_EQ(
-        told(R"(<thresholds format="1" of="me">
+    const std::string with_thresholds =
+        "charge-displacement, pressure-limiter, hose-safety, flushing-setting or reservoir-size";
+    EXPECT_EQ(told(R"(<thresholds format="1" of="me">
   <hose-safty burst-ratio="4"/>
   <hose-safety burst-ration="4" burst-ratio="0.5"/>
   <hose-safety burst-ratio="4 bar"><port/></hose-safety>
   <filtration/>
 </thresholds>
 )"),
-        "1:24-26 unknown attribute 'of' of thresholds | format\n"
-        "2:4-14 nothing can be set for 'hose-safty' | hose-safety or reservoir-size | hose-safety\n"
-        "3:16-28 unknown attribute 'burst-ration' of hose-safety | burst-ratio | "
-        "burst-ratio\n"
-        "3:46-49 burst-ratio is out of range: '0.5' | 1 or more\n"
-        "4:4-15 'hose-safety' stands there twice | one element with all its figures\n"
-        "4:29-34 burst-ratio: 'bar' is the unit of a pressure | a ratio such as 4\n"
-        "4:37-41 'port' cannot stand here | nothing inside hose-safety\n"
-        "5:4-14 nothing can be set for 'filtration' | hose-safety or reservoir-size\n");
+              "1:24-26 unknown attribute 'of' of thresholds | format\n"
+              "2:4-14 nothing can be set for 'hose-safty' | " +
+                  with_thresholds +
+                  " | hose-safety\n"
+                  "3:16-28 unknown attribute 'burst-ration' of hose-safety | burst-ratio | "
+                  "burst-ratio\n"
+                  "3:46-49 burst-ratio is out of range: '0.5' | 1 or more\n"
+                  "4:4-15 'hose-safety' stands there twice | one element with all its figures\n"
+                  "4:29-34 burst-ratio: 'bar' is the unit of a pressure | a ratio such as 4\n"
+                  "4:37-41 'port' cannot stand here | nothing inside hose-safety\n"
+                  "5:4-14 nothing can be set for 'filtration' | " +
+                  with_thresholds + "\n");
 }
 
 TEST(Thresholds, NoSuchFileOrFormat) {
