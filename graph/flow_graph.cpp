@@ -285,20 +285,31 @@ void group_by_region(std::vector<Entry>& all, std::vector<Region>& regions,
 
 void FlowGraph::find_lines(std::span<const Index> region_of_joint,
                            std::span<const Index> node_of_joint) {
+    // A port that no passage names has a node where its component is; the oil of its joint may be
+    // in another region.
+    std::vector<Index> port_of_joint(joint_count_, none);
+    for (const Passage& passage : circuit_.passages)
+        for (const Index port : {passage.from, passage.to, passage.pilot})
+            if (port != none && passage.passage != PassageClass::joined)
+                port_of_joint[joint_of_port_[port]] = port;
+    const auto inside = [&](Index port) {
+        return region_of_component_[circuit_.ports[port].component] != none;
+    };
     group_by_region(lines_, regions_, &Region::lines, [&](const auto& add) {
         for (Index line = 0; line < circuit_.lines.size(); ++line) {
-            // A reservoir is in several regions: there the component tells which one is meant.
             const auto ports = circuit_.ports_of(circuit_.lines[line]);
-            const auto inside = std::find_if(ports.begin(), ports.end(), [&](Index port) {
-                return region_of_component_[circuit_.ports[port].component] != none;
-            });
-            if (inside != ports.end()) {
-                add(region_of_component_[circuit_.ports[*inside].component],
-                    LineEnd{.line = line, .port = *inside, .node = node_of_port_[*inside]});
-                continue;
-            }
             const Index joint = joint_of_port_[ports.front()];
-            if (region_of_joint[joint] != none && reservoir_joint_[joint] == 0)
+            const bool reservoir = reservoir_joint_[joint] != 0;
+            Index port = reservoir ? none : port_of_joint[joint];
+            if (port == none) {
+                // A reservoir is in several regions: there the component tells which one is meant.
+                const auto found = std::find_if(ports.begin(), ports.end(), inside);
+                if (found != ports.end()) port = *found;
+            }
+            if (port != none && inside(port))
+                add(region_of_component_[circuit_.ports[port].component],
+                    LineEnd{.line = line, .port = ports.front(), .node = node_of_port_[port]});
+            else if (!reservoir && region_of_joint[joint] != none)
                 add(region_of_joint[joint],
                     LineEnd{.line = line, .port = ports.front(), .node = node_of_joint[joint]});
         }

@@ -120,6 +120,8 @@ class FlowGraph {
                 port_line_offsets_[port + 1] - port_line_offsets_[port]};
     }
 
+    bool on_reservoir(Index port) const { return reservoir_joint_[joint_of_port_[port]] != 0; }
+
     /// Whether an accumulator stands on a joint.
     bool has_accumulator(Index joint) const {
         return has_accumulators() && accumulator_joint_[joint] != 0;

@@ -55,10 +55,13 @@ struct Surroundings {
 /// shut at rest.
 bool isolated(const Situation& s, Index node) {
     const auto arcs = s.region.arcs_of(node);
-    return std::all_of(arcs.begin(), arcs.end(), [&](const FlowArc& arc) {
-        const Edge& edge = s.region.edges[arc.edge];
-        return edge.shift == Shift::hand || (is_relief(edge) && arc.backward == 0);
+    const bool any = std::any_of(arcs.begin(), arcs.end(), [&](const FlowArc& arc) {
+        return s.region.edges[arc.edge].shift == Shift::hand;
     });
+    return any && std::all_of(arcs.begin(), arcs.end(), [&](const FlowArc& arc) {
+               const Edge& edge = s.region.edges[arc.edge];
+               return edge.shift == Shift::hand || (is_relief(edge) && arc.backward == 0);
+           });
 }
 
 /// The way from the accumulator to where such a search began.
@@ -128,6 +131,22 @@ void judge(const Situation& s, Docket& docket) {
     }
 }
 
+/// Those that no line leads on from.
+void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
+    const Circuit& circuit = graph.circuit();
+    for (Index c = 0; c < circuit.components.size(); ++c) {
+        const Component& component = circuit.components[c];
+        if (component.kind->part != Part::accumulator || docket.has(ElementType::component, c) ||
+            graph.on_reservoir(component.ports.begin))
+            continue;
+        Verdict& verdict = docket.conclude(ElementType::component, c, Outcome::fail);
+        verdict.message =
+            docket.text("nothing discharges ", component.path, ": no line leads on from it");
+        const Step step{.type = ElementType::component, .index = c, .text = "stays charged"};
+        verdict.witness = docket.witness(WitnessShape::set, {&step, 1});
+    }
+}
+
 constexpr Citation sources[] = {
     {.work = "ISO 4413:2010 (paraphrase; the project's rows K13 and K15)", .place = "5.4.3"}};
 
@@ -154,6 +173,7 @@ extern constinit const Rule accumulator_safety{
                        "relief valve and measuring point at the accumulator's own port.",
              .sources = sources},
     .asked = bit(State::stopped),
-    .judge = judge};
+    .judge = judge,
+    .conclude = conclude};
 
 }  // namespace loopwright

@@ -31,8 +31,7 @@ using CoolersAt = std::vector<FlowArc>;
 CoolersAt coolers_at(const Situation& s, const Standing& standing) {
     CoolersAt at(s.region.node_count);
     const auto add = [&](Index node, Index e, bool backward) {
-        if (s.region.is_reservoir[node] == 0 && at[node].to == none)
-            at[node] = over(s, e, backward);
+        if (at[node].to == none) at[node] = over(s, e, backward);
     };
     for (Index e = 0; e < s.region.edges.size(); ++e) {
         if (!is_cooler(s.region.edges[e])) continue;
@@ -47,7 +46,7 @@ CoolersAt coolers_at(const Situation& s, const Standing& standing) {
 SearchPool::Lease into(const Situation& s, const CoolersAt& coolers, const Standing& standing) {
     SearchPool::Lease search = s.searches.take(s.region.node_count);
     for (Index node = 0; node < coolers.size(); ++node)
-        if (coolers[node].to != none) search->begin_at(node);
+        if (coolers[node].to != none && s.region.is_reservoir[node] == 0) search->begin_at(node);
     s.graph.work += search->run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         const Edge& edge = s.region.edges[arc.edge];
         return stands_open_back(standing, arc) && s.region.is_reservoir[arc.to] == 0 &&

@@ -99,34 +99,43 @@ class Drained {
 
 /// From the housing into the filter.
 Witness way_into(const FlowGraph& graph, const Region& region, Docket& docket,
-                 const Drained& drained, const Housing& housing, const Edge& element) {
+                 const Drained& drained, const Housing& housing, const Edge& element, Index end) {
     std::vector<FlowArc> arcs;
-    drained.search().add_path_to(region, element.from, arcs);
+    drained.search().add_path_to(region, end, arcs);
     const Passage& passage = graph.circuit().passages[element.passage];
+    const bool turned = end != element.from;
+    const Index in = turned ? passage.to : passage.from;
+    const Index out = turned ? passage.from : passage.to;
     std::vector<Step> steps;
     steps.push_back({ElementType::component, housing.component, none, housing.port, "housing"});
-    add_walk(graph, region, arcs, {.from = housing.port, .to = passage.from}, steps);
-    steps.push_back({ElementType::component, element.component, passage.from, passage.to,
-                     "through the element"});
+    add_walk(graph, region, arcs, {.from = housing.port, .to = in}, steps);
+    steps.push_back({ElementType::component, element.component, in, out, "through the element"});
     return docket.witness(WitnessShape::path, steps);
+}
+
+/// The node by which a drain's oil gets into a filter: its inlet, or where the element lets oil
+/// back, the other end; none where no drain leads to it.
+Index drained_end(const Drained& drained, const Edge& element) {
+    if (drained.first_at(element.from) != nullptr) return element.from;
+    return element.both_ways && drained.first_at(element.to) != nullptr ? element.to : none;
 }
 
 void judge_filter(const FlowGraph& graph, const Region& region, Docket& docket,
                   const Drained& drained, const Edge& element) {
-    const Housing* const housing = drained.first_at(element.from);
-    if (housing == nullptr) return;
+    const Index end = drained_end(drained, element);
+    if (end == none) return;
+    const Housing* const housing = drained.first_at(end);
     const Circuit& circuit = graph.circuit();
     const Component& filter = circuit.components[element.component];
     const std::optional<double> bypass = circuit.figure(filter, "bypass");
     const bool too_late = !bypass || (housing->limit && *bypass > *housing->limit);
-    const std::vector<Index> unknown =
-        too_late ? std::vector<Index>{} : drained.unknown_at(element.from);
+    const std::vector<Index> unknown = too_late ? std::vector<Index>{} : drained.unknown_at(end);
     const Outcome outcome = too_late          ? Outcome::fail
                             : unknown.empty() ? Outcome::pass
                                               : Outcome::inconclusive;
     Verdict& verdict =
         docket.conclude(ElementType::component, element.component, outcome, Level::warning);
-    verdict.witness = way_into(graph, region, docket, drained, *housing, element);
+    verdict.witness = way_into(graph, region, docket, drained, *housing, element, end);
     if (!bypass) {
         verdict.message = docket.text("the filter ", filter.path, " in the drain of ",
                                       circuit.components[housing->component].path,

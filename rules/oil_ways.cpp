@@ -12,6 +12,14 @@ bool sure(const Edge& edge) {
             (edge.shift != Shift::hand || edge.locked));
 }
 
+bool locked_open(const Circuit& circuit, const Edge& edge) {
+    if (edge.shift != Shift::hand || !edge.locked) return false;
+    // A coupling has no position: its passage is there where it is joined.
+    const std::string_view position =
+        circuit.choice(circuit.components[edge.component], "position");
+    return position.empty() || position == "open";
+}
+
 bool hands_on(const Edge& edge) {
     switch (edge.passage_class) {
         case PassageClass::one_way:

@@ -12,6 +12,9 @@ namespace loopwright {
 /// is locked. Whether it stands open is another matter.
 bool sure(const Edge& edge);
 
+/// A hand valve or coupling that is secured and drawn open.
+bool locked_open(const Circuit& circuit, const Edge& edge);
+
 /// Sure, or carries the flow on all the same: checks, restrictions, dividers, reducing valves.
 bool hands_on(const Edge& edge);
 

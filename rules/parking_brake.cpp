@@ -106,6 +106,14 @@ void judge(const Situation& s, Docket& docket) {
     }
 }
 
+/// Whether the brake's line leads to an accumulator and nowhere else.
+bool on_an_accumulator(const FlowGraph& graph, const Component& brake) {
+    for (Index port = brake.ports.begin; port < brake.ports.end; ++port)
+        if (!graph.lines_of(port).empty() && graph.has_accumulator(graph.joint_of(port)))
+            return true;
+    return false;
+}
+
 /// What hangs on no state: brakes that pressure applies, and ports that nothing can release by.
 void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
     const Circuit& circuit = graph.circuit();
@@ -115,13 +123,16 @@ void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& do
             docket.has(ElementType::component, c))
             continue;
         const bool spring = by_spring(circuit, brake);
-        Verdict& verdict =
-            docket.conclude(ElementType::component, c, spring ? Outcome::pass : Outcome::fail);
+        const bool stored = spring && on_an_accumulator(graph, brake);
+        Verdict& verdict = docket.conclude(ElementType::component, c,
+                                           spring && !stored ? Outcome::pass : Outcome::fail);
         verdict.message =
-            spring ? docket.text("nothing can give ", brake.path,
-                                 " the pressure that would release it")
-                   : docket.text(brake.path,
-                                 " is to hold what stands, yet it holds only while pressure lasts");
+            stored ? docket.text("an accumulator keeps ", brake.path, " released")
+            : spring
+                ? docket.text("nothing can give ", brake.path,
+                              " the pressure that would release it")
+                : docket.text(brake.path,
+                              " is to hold what stands, yet it holds only while pressure lasts");
         const Step step{.type = ElementType::component, .index = c};
         verdict.witness = docket.witness(WitnessShape::set, {&step, 1});
     }

@@ -13,13 +13,13 @@ namespace {
 
 /// Whether pressure from the far end of an arc is felt at its near one, whatever the state: then a
 /// relief valve there limits it here.
-bool relieved_over(const Edge& edge, bool backward) {
+bool relieved_over(const Circuit& circuit, const Edge& edge, bool backward) {
     switch (edge.passage_class) {
         case PassageClass::element:
         case PassageClass::one_way:
             return edge.both_ways || !backward;
         case PassageClass::switched:
-            return edge.shift == Shift::position || (edge.shift == Shift::hand && edge.locked);
+            return edge.shift == Shift::position || locked_open(circuit, edge);
         case PassageClass::joined:
         case PassageClass::pressure_opened:
         case PassageClass::reduced:
@@ -61,7 +61,7 @@ void find_relieved(const FlowGraph& graph, const Region& region, Search& relieve
         if (is_relief(edge)) relieved.begin_at(edge.from);
     graph.work += relieved.run(region, [&](Index /*node*/, const FlowArc& arc) {
         return region.is_reservoir[arc.to] == 0 &&
-               relieved_over(region.edges[arc.edge], arc.backward == 0);
+               relieved_over(graph.circuit(), region.edges[arc.edge], arc.backward == 0);
     });
 }
 

@@ -55,8 +55,7 @@ Shafts shafts_turned_by(const Circuit& circuit, Index mover) {
 bool asked(const FlowGraph& graph, Index c) {
     const Circuit& circuit = graph.circuit();
     const Component& pump = circuit.components[c];
-    return graph.part(c) == Part::pump && circuit.figure(pump, "flow-directions") == 1.0 &&
-           !circuit.choice(pump, "rotation").empty();
+    return graph.part(c) == Part::pump && circuit.figure(pump, "flow-directions") == 1.0;
 }
 
 /// `worst`: what became of each component; with several prime movers the worst of them is told.
@@ -65,6 +64,9 @@ void judge_pump(const Circuit& circuit, Index mover, const Reached& shaft, Index
     const Component& driving = circuit.components[mover];
     const Component& pump = circuit.components[c];
     const bool reverses = circuit.is_yes(driving, "reversing");
+    if (!reverses &&
+        (circuit.choice(driving, "rotation").empty() || circuit.choice(pump, "rotation").empty()))
+        return;
     const bool same_word = circuit.choice(driving, "rotation") == circuit.choice(pump, "rotation");
     const Outcome outcome = reverses                          ? Outcome::fail
                             : shaft.unknown != none           ? Outcome::inconclusive
@@ -104,9 +106,7 @@ void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& do
     std::vector<Outcome> worst(circuit.components.size(), Outcome::not_applicable);
     for (Index mover = 0; mover < circuit.components.size(); ++mover) {
         const Component& driving = circuit.components[mover];
-        if (driving.kind->part != Part::prime_mover || driving.shaft == none ||
-            circuit.choice(driving, "rotation").empty())
-            continue;
+        if (driving.kind->part != Part::prime_mover || driving.shaft == none) continue;
         for (const Reached& shaft : shafts_turned_by(circuit, mover))
             for (const Index c : circuit.components_of(circuit.shafts[shaft.shaft]))
                 if (asked(graph, c)) judge_pump(circuit, mover, shaft, c, worst, docket);
@@ -129,7 +129,7 @@ extern constinit const Rule reversed_rotation{
                         "between them turns that round. No prime mover that reverses turns it.",
              .data = "rotation, reversing, sense of gearboxes, shafts",
              .subject = "each one-way pump with its rotation, where that of the prime mover is "
-                        "given",
+                        "given; each that a reversing one turns",
              .states = "none",
              .level = Level::error,
              .remedy = "Choose the pump for the other rotation, or put right the rotation given.",

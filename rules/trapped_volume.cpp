@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include <loopwright/graph/search.h>
+#include <loopwright/rules/oil_ways.h>
 #include <loopwright/rules/rule.h>
 
 namespace loopwright {
@@ -12,7 +13,7 @@ namespace {
 /// Whether expanding oil gets over the arc, whatever the state. Spools and machines leak; seats of
 /// checks and relief valves let oil pass in their own sense; a hand valve does where it is secured
 /// open.
-bool lets_out(const Edge& edge, bool locked_open, bool backward) {
+bool lets_out(const Circuit& circuit, const Edge& edge, bool backward) {
     if (edge.shift == Shift::position) return true;
     switch (edge.passage_class) {
         case PassageClass::displacement:
@@ -20,7 +21,7 @@ bool lets_out(const Edge& edge, bool locked_open, bool backward) {
         case PassageClass::reduced:
             return true;
         case PassageClass::switched:
-            if (edge.shift == Shift::hand) return locked_open;
+            if (edge.shift == Shift::hand) return locked_open(circuit, edge);
             return edge.shift != Shift::pilot_opens;
         case PassageClass::element:
         case PassageClass::metering:
@@ -32,14 +33,6 @@ bool lets_out(const Edge& edge, bool locked_open, bool backward) {
             break;
     }
     return false;
-}
-
-bool locked_open(const Circuit& circuit, const Edge& edge) {
-    if (edge.shift != Shift::hand || !edge.locked) return false;
-    // A coupling has no position: its passage is there where it is joined.
-    const std::string_view position =
-        circuit.choice(circuit.components[edge.component], "position");
-    return position.empty() || position == "open";
 }
 
 bool gives_room(const Circuit& circuit, Index port) {
@@ -62,7 +55,7 @@ class Judge {
         // Against the oil, from where there is room for it.
         graph_.work += room_.run(region, [&](Index /*node*/, const FlowArc& arc) {
             const Edge& edge = region.edges[arc.edge];
-            return lets_out(edge, locked_open(graph_.circuit(), edge), arc.backward == 0);
+            return lets_out(graph_.circuit(), edge, arc.backward == 0);
         });
         for (const auto& [line, port, node] : region.lines)
             if (!room_.reached(node)) shut_in(line);

@@ -22,8 +22,8 @@ def accumulator_safety(judged):
             ledger.note("component", part.path, situation,
                         _safe(judged.pipes, part, situation.open_ways, situation.region.ways,
                               node in situation.vented))
-        if not asked:
-            found = _safe(judged.pipes, part, [], [], node in judged.circuit.reservoirs)
+        if not asked and node not in judged.circuit.reservoirs:
+            found = _safe(judged.pipes, part, [], [], False)
             verdicts.append(Verdict(RULE, "component", part.path, found.outcome, found.level))
     return list(ledger.verdicts()) + verdicts
 
@@ -33,7 +33,9 @@ def _safe(pipes, part, open_ways, ways, vented):
     sure = [way for way in open_ways if is_sure(way)]
     by_hand = sure + [way for way in ways if way.kind == kinds.HAND]
     discharged = not pipes.open.isdisjoint(walk(pipes.steps(by_hand), [pipe], pipes.open))
-    exits = [way for way in ways if pipe in pipes.steps([way])]
+    # A relief of its own is asked for below, and shut at rest.
+    exits = [way for way in ways if pipe in pipes.steps([way]) and not (
+        way.kind == kinds.PRESSURE_OPENED and pipes.of[f"{way.owner}.{way.passage.tail}"] == pipe)]
     isolated = bool(exits) and all(way.kind == kinds.HAND for way in exits)
     if not (vented or discharged or isolated):
         return Finding("fail", "error")

@@ -40,12 +40,12 @@ def _held(judged, load):
 
 def _shut_in(judged):
     """Pipes into which a component lets oil freely, and out of which only under pressure or by its pilot:
-    the actuator's end of a counterbalance valve or a piloted check.  A relief with a make-up check
-    holds no load, its side is open to the pump."""
+    the actuator's end of a counterbalance valve or a piloted check.  A relief or sequence valve
+    with a check holds no load: its side is open to the pump."""
     circuit, pipes = judged.circuit, judged.pipes
     free, opened, other = {}, {}, {}
     for way in circuit.ways:
-        if circuit.components[way.owner].kind == "relief-valve":
+        if circuit.components[way.owner].kind in ("relief-valve", "sequence-valve"):
             continue
         tail, head = (pipes.of[f"{way.owner}.{end}"]
                       for end in (way.passage.tail, way.passage.head))
@@ -118,7 +118,7 @@ def towing_bypass(judged):
     ledger = Ledger("towing-bypass")
     for situation in judged.towing_situations:
         known = situation.known
-        if known and any(load.get("vehicle", "no") == "yes" for motor in known.actuators
+        if known and situation.loop and any(load.get("vehicle", "no") == "yes" for motor in known.actuators
                          for load in circuit.loads.get(circuit.drive[motor], ())):
             fine = ((_turns_freely(situation) or _behind_clutches(circuit, known.actuators))
                     and all(_released(judged, situation, brake)

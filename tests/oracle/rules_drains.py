@@ -48,10 +48,10 @@ def _held(circuit, part, before):
 
 
 def drain_pipes(judged):
-    """The pipes that the housings' oil gets to, never through a reservoir."""
+    """The pipes that the housings' oil gets to, and end where a reservoir is."""
     pipes = judged.pipes
     return walk(pipes.steps(_drain_ways(judged.circuit)),
-                [pipes.of[port] for _, port in housings(judged.circuit)])
+                [pipes.of[port] for _, port in housings(judged.circuit)], pipes.open)
 
 
 def drain_ports(judged):
