@@ -6,6 +6,7 @@
 #include <optional>
 
 #include <loopwright/graph/disjoint_sets.h>
+#include <loopwright/graph/pump_flow.h>
 
 namespace loopwright {
 
@@ -93,6 +94,7 @@ class Finder {
         find_limits_outside();
         find_charge();
         find_limits();
+        if (case_.highs.empty() && found_.charge < unlimited) keep_charged();
         find_ceilings();
         return std::move(found_);
     }
@@ -105,7 +107,8 @@ class Finder {
         for (const Index port : s_.graph.ports_of(s_.region.joints[reservoir])) {
             const Component& component =
                 s_.circuit().components[s_.circuit().ports[port].component];
-            if (component.kind->part == Part::reservoir)
+            if (component.kind->part == Part::reservoir &&
+                !s_.circuit().is_yes(component, "breather"))
                 return s_.circuit().figure(component, "pressure").value_or(0.0);
         }
         return 0.0;
@@ -219,6 +222,13 @@ class Finder {
         if (charged) limit_over_reliefs(limits);
     }
 
+    /// Every side may be the low one as well, and stands at the pressure of the charge line then.
+    void keep_charged() {
+        for (Index node = 0; node < s_.region.node_count; ++node)
+            if (s_.loops.on_main[node] != 0)
+                found_.limit[node] = std::max(found_.limit[node], found_.charge);
+    }
+
     /// What a relief discharges into is not high while the side before it is.
     void limit_over_reliefs(Lowest& limits) {
         for (const Edge& relief : s_.region.edges) {
@@ -267,8 +277,13 @@ class Finder {
             ceilings.seed(node, std::min(pressure, found_.limit[node]));
         };
         for (const Index e : s_.region.machines) {
-            const auto flow = delivering_ends(s_.graph, s_.region.edges[e], s_.turning);
-            if (flow && !circulates(*flow)) drive(flow->outlet, unlimited);
+            if (case_.highs.empty() && s_.loops.loop_of[e] != none) {
+                drive(s_.region.edges[e].from, unlimited);
+                drive(s_.region.edges[e].to, unlimited);
+                continue;
+            }
+            const PumpFlow flow = flow_of(s_, e, case_.direction);
+            if (flow.outlet != none && !circulates(flow)) drive(flow.outlet, unlimited);
         }
         for (Index node = 0; node < s_.region.node_count; ++node) {
             if (piece_[node] == none || s_.loops.on_main[node] == 0) continue;
@@ -290,7 +305,7 @@ class Finder {
     }
 
     /// Whether a pump's oil gets back to its inlet by what is open both ways.
-    bool circulates(const PumpEnds& flow) {
+    bool circulates(const PumpFlow& flow) {
         if (!joined_) {
             joined_.emplace(s_.region.node_count);
             for (Index e = 0; e < s_.region.edges.size(); ++e) {
@@ -319,14 +334,15 @@ class Finder {
     double handed_on(const FlowArc& flow, double before) const {
         const Edge& way = edge(flow);
         if (way.passage_class == PassageClass::displacement)
-            return way.part == Part::actuator && s_.looped[flow.edge] == 0 &&
+            return way.part == Part::actuator && s_.loops.on_main[flow.to] == 0 &&
                            (way.both_ways || flow.backward == 0)
                        ? before
                        : 0.0;
         if (!stands_open(case_.ways_in, flow)) return 0.0;
         if (way.passage_class != PassageClass::reduced) return before;
-        if (std::isnan(way.opening)) return case_.unknown == UnknownSetting::zero ? 0.0 : before;
-        return std::min(before, way.opening);
+        const double most = reduced_to(s_.circuit(), way);
+        if (std::isnan(most)) return case_.unknown == UnknownSetting::zero ? 0.0 : before;
+        return std::min(before, most);
     }
 
     const Situation& s_;
@@ -338,6 +354,22 @@ class Finder {
 };
 
 }  // namespace
+
+double reduced_to(const Circuit& circuit, const Edge& way) {
+    const Component& valve = circuit.components[way.component];
+    // Of a priority valve the setting is what it keeps for that outlet at the least.
+    if (std::isnan(way.opening) || way.opening > 0.0) return way.opening;
+    const auto& attributes = valve.kind->attributes;
+    const bool has_most = std::any_of(attributes.begin(), attributes.end(),
+                                      [](const auto& spec) { return spec.name == "max-pressure"; });
+    if (!has_most) return unlimited;
+    return circuit.figure(valve, "max-pressure").value_or(std::nan(""));
+}
+
+bool has_unknown_setting(const Circuit& circuit, const Edge& edge) {
+    return std::isnan(edge.opening) ||
+           (edge.passage_class == PassageClass::reduced && std::isnan(reduced_to(circuit, edge)));
+}
 
 Ceilings find_ceilings(const Situation& situation, const CeilingCase& one) {
     return Finder(situation, one).find();

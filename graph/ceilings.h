@@ -20,11 +20,17 @@ struct CeilingCase {
     const Standing& ways_out;          ///< what lets oil away
     const Standing& ways_in;           ///< what hands pressure on
     UnknownSetting unknown = UnknownSetting::limits_nothing;
+    /// In which two-way pumps deliver; none: they do not.
+    Direction direction = Direction::none;
 };
 
 /// The case of the situation itself.
-inline CeilingCase case_of(const Situation& s, UnknownSetting unknown) {
-    return {.highs = s.highs, .ways_out = s.standing, .ways_in = s.standing, .unknown = unknown};
+inline CeilingCase case_of(const Situation& s, UnknownSetting unknown, Direction direction) {
+    return {.highs = s.highs,
+            .ways_out = s.standing,
+            .ways_in = s.standing,
+            .unknown = unknown,
+            .direction = direction};
 }
 
 /// A bound for all situations alike.
@@ -53,6 +59,13 @@ struct Ceilings {
     double charge = std::numeric_limits<double>::infinity();
     bool charged = false;  ///< whether a charge line enters them at all
 };
+
+/// What a reduced passage hands on at most, Pa; NaN where that is not given, infinite where it is
+/// not limited.
+double reduced_to(const Circuit& circuit, const Edge& way);
+
+/// Whether a setting of this passage is missing that ceilings hang on.
+bool has_unknown_setting(const Circuit& circuit, const Edge& edge);
 
 Ceilings find_ceilings(const Situation& situation, const CeilingCase& one);
 

@@ -217,13 +217,6 @@ void find_charge_pumps(const FlowGraph& graph, const Region& region, const Stand
 
 }  // namespace
 
-std::optional<PumpEnds> delivering_ends(const FlowGraph& graph, const Edge& pump,
-                                        const Turning& turning) {
-    if (!may_charge(pump, turning) || !delivers(graph, pump, turning)) return std::nullopt;
-    const auto [inlet, outlet] = ends_of(pump, turning);
-    return PumpEnds{.inlet = inlet, .outlet = outlet};
-}
-
 void find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,
                 const LoopSet& loops, std::span<const std::uint8_t> looped,
                 std::span<const std::uint8_t> open_part_ways, const Turning& turning,

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstdint>
-#include <optional>
 #include <span>
 #include <vector>
 
@@ -36,17 +35,6 @@ struct Turning {
                (direction != Direction::reverse || !drives.at(component).reversing);
     }
 };
-
-/// Nodes that a pump draws from and delivers into.
-struct PumpEnds {
-    Index inlet = none;
-    Index outlet = none;
-};
-
-/// How a pump moves oil while it turns; nothing where it is no pump, stands, turns backwards or has
-/// no stroke. A two-way pump delivers as the flow says, whichever way its shaft turns.
-std::optional<PumpEnds> delivering_ends(const FlowGraph& graph, const Edge& pump,
-                                        const Turning& turning);
 
 struct ChargeSource {
     Index edge = none;      ///< the pump's displacement passage

@@ -309,7 +309,7 @@ void FlowGraph::find_lines(std::span<const Index> region_of_joint,
             if (port != none && inside(port))
                 add(region_of_component_[circuit_.ports[port].component],
                     LineEnd{.line = line, .port = ports.front(), .node = node_of_port_[port]});
-            else if (!reservoir && region_of_joint[joint] != none)
+            else if (region_of_joint[joint] != none)
                 add(region_of_joint[joint],
                     LineEnd{.line = line, .port = ports.front(), .node = node_of_joint[joint]});
         }

@@ -162,9 +162,8 @@ class Runner {
         if (valves_.any_commands())
             sections_ = find_sections(graph_, *region_, base_standing_, *loops_[0], known_);
         find_shifted();
-        evaluate_groups(valves_.has_towing_ways() ? without(allowed, bit(State::towing)) : allowed);
-        const auto loops = std::count_if(known_.begin(), known_.end(), has_machines);
-        if (loops < 2) return;
+        evaluate_groups(without_towing(allowed));
+        if (std::count_if(known_.begin(), known_.end(), has_machines) < 2) return;
         for (Index k = 0; k < known_.size(); ++k)
             if (has_machines(known_[k])) run_apart(k, allowed);
     }
@@ -191,7 +190,11 @@ class Runner {
         }
     }
 
-    /// With the ways open that are meant for towing.
+    /// Where ways are meant for it, towing is a situation of its own.
+    StateSet without_towing(StateSet states) const {
+        return valves_.has_towing_ways() ? without(states, bit(State::towing)) : states;
+    }
+
     void run_towing() {
         if ((valves_.allowed_states(positions_) & bit(State::towing)) == 0) return;
         valves_.open_towing_ways(base_standing_);
@@ -213,7 +216,7 @@ class Runner {
 
     /// One loop in each state, the others in neutral, where that makes a difference.
     void run_apart(Index k, StateSet allowed) {
-        const StateSet apart = valves_.allowed_states_apart(positions_, k);
+        const StateSet apart = without_towing(valves_.allowed_states_apart(positions_, k));
         rest_all_but(known_[k]);
         LoopSet mixed;
         std::optional<Direction> mixed_direction;

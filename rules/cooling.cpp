@@ -31,7 +31,9 @@ using CoolersAt = std::vector<FlowArc>;
 CoolersAt coolers_at(const Situation& s, const Standing& standing) {
     CoolersAt at(s.region.node_count);
     const auto add = [&](Index node, Index e, bool backward) {
-        if (at[node].to == none) at[node] = over(s, e, backward);
+        // Back out of a reservoir nothing draws over a cooler.
+        if (at[node].to == none && !(backward && s.region.is_reservoir[node] != 0))
+            at[node] = over(s, e, backward);
     };
     for (Index e = 0; e < s.region.edges.size(); ++e) {
         if (!is_cooler(s.region.edges[e])) continue;
@@ -105,8 +107,12 @@ Cooled towards(const Situation& s, Index loop, const CoolersAt& coolers, const S
 
 /// The first cooler that a search reached.
 Cooled reached_by(const Situation& s, const CoolersAt& coolers, const Search& search) {
-    const auto found = std::find_if(search.order.begin(), search.order.end(),
-                                    [&](Index node) { return coolers[node].to != none; });
+    // What draws from a reservoir over a cooler counts as well.
+    const auto at_cooler = [&](Index node) { return coolers[node].to != none; };
+    const auto reservoir =
+        std::find_if(s.region.reservoirs.begin(), s.region.reservoirs.end(), at_cooler);
+    if (reservoir != s.region.reservoirs.end()) return {true, {coolers[*reservoir]}};
+    const auto found = std::find_if(search.order.begin(), search.order.end(), at_cooler);
     if (found == search.order.end()) return {};
     Cooled cooled{true, {}};
     search.add_path_to(s.region, *found, cooled.way);

@@ -4,6 +4,7 @@
 
 #include <loopwright/base/unit_text.h>
 #include <loopwright/rules/charge_settings.h>
+#include <loopwright/rules/oil_ways.h>
 #include <loopwright/rules/rule.h>
 
 namespace loopwright {
@@ -39,10 +40,12 @@ std::string_view path_of(const Situation& s, Index edge) {
 void say_missing(const Situation& s, Docket& docket, Index e, const ChargeReliefs& charge,
                  Verdict& verdict) {
     std::vector<std::string_view> missing;
-    if (std::isnan(s.region.edges[e].opening))
-        missing.push_back(docket.text(path_of(s, e), ".setting"));
-    for (const Index relief : charge.unknown)
-        missing.push_back(docket.text(path_of(s, relief), ".setting"));
+    const auto add = [&](Index edge) {
+        const Component& valve = s.circuit().components[s.region.edges[edge].component];
+        missing.push_back(docket.text(valve.path, ".", setting_of(valve)));
+    };
+    if (std::isnan(s.region.edges[e].opening)) add(e);
+    for (const Index relief : charge.unknown) add(relief);
     verdict.missing = docket.missing(missing);
     verdict.message = docket.text("whether ", path_of(s, e),
                                   " opens before the charge relief cannot be told: a setting is "

@@ -1,5 +1,6 @@
 // For each side between motors in series: is it fed with charge oil, and limited by a relief?
 #include <algorithm>
+#include <cmath>
 #include <optional>
 
 #include <boost/container/small_vector.hpp>
@@ -69,8 +70,9 @@ bool shares_evenly(const Situation& s, const JudgedSide& side) {
             const auto own =
                 s.circuit().figure(s.circuit().components[edge.component], "displacement");
             const Index drive = s.graph.drives().of(edge.component);
-            if (!own || (displacement && *own != *displacement) || drive == none ||
-                std::find(drives.begin(), drives.end(), drive) != drives.end())
+            const bool known = drive != none;  // one on no shaft is joined to none
+            if (!own || (displacement && std::abs(*own - *displacement) > 1e-9 * *own) ||
+                (known && std::find(drives.begin(), drives.end(), drive) != drives.end()))
                 return false;
             displacement = own;
             drives.push_back(drive);

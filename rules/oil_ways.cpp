@@ -12,6 +12,14 @@ bool sure(const Edge& edge) {
             (edge.shift != Shift::hand || edge.locked));
 }
 
+std::string_view setting_of(const Component& component) {
+    if (component.kind->part == Part::device) return "opening";
+    const auto& attributes = component.kind->attributes;
+    const bool set = std::any_of(attributes.begin(), attributes.end(),
+                                 [](const AttributeSpec& spec) { return spec.name == "setting"; });
+    return set ? "setting" : "max-pressure";
+}
+
 bool locked_open(const Circuit& circuit, const Edge& edge) {
     if (edge.shift != Shift::hand || !edge.locked) return false;
     // A coupling has no position: its passage is there where it is joined.
@@ -41,20 +49,6 @@ bool is_mesh(const Circuit& circuit, const Edge& edge) {
 
 bool has_bypass(const Circuit& circuit, const Edge& mesh) {
     return circuit.figure(circuit.components[mesh.component], "bypass").has_value();
-}
-
-PumpFlow flow_of(const Situation& s, Index edge, Direction direction) {
-    const Edge& pump = s.region.edges[edge];
-    if (pump.part != Part::pump || pump.from == pump.to) return {};
-    const Drives& drives = s.graph.drives();
-    if (!pump.both_ways)
-        return s.turning.turns_ahead(drives, pump.component) ? PumpFlow{pump.from, pump.to}
-                                                             : PumpFlow{};
-    const bool stands_by = !s.resting.empty() && s.resting[edge] != 0;
-    if (stands_by || direction == Direction::none || !s.turning.turns(drives, pump.component))
-        return {};
-    return (displacement_ways(pump, direction) & open_forward) != 0 ? PumpFlow{pump.from, pump.to}
-                                                                    : PumpFlow{pump.to, pump.from};
 }
 
 StateSet flow_states(const Edge& pump, StateSet states) {

@@ -3,6 +3,7 @@
 #include <span>
 #include <vector>
 
+#include <loopwright/graph/pump_flow.h>
 #include <loopwright/graph/situation.h>
 
 /// What several rules mean by a way that nothing can close, a mesh, a relief, a pump that delivers.
@@ -11,6 +12,9 @@ namespace loopwright {
 /// The class of a way that nobody can close: an element, or a valve that is not worked by hand or
 /// is locked. Whether it stands open is another matter.
 bool sure(const Edge& edge);
+
+/// The attribute that holds what a part opens at or hands on.
+std::string_view setting_of(const Component& component);
 
 /// A hand valve or coupling that is secured and drawn open.
 bool locked_open(const Circuit& circuit, const Edge& edge);
@@ -31,16 +35,6 @@ inline bool is_relief(const Edge& edge) {
 
 /// On a side of some loop, intermediate sides too.
 inline bool on_a_side(const Situation& s, Index node) { return !s.loops.sides_at(node).empty(); }
-
-/// A pump's ends by its flow; none where it has no flow.
-struct PumpFlow {
-    Index inlet = none;   ///< node
-    Index outlet = none;  ///< node
-};
-
-/// A one-way pump delivers where it turns ahead, whatever the direction; a two-way one as the
-/// direction says, unless its loop stands by.
-PumpFlow flow_of(const Situation& s, Index edge, Direction direction);
 
 /// Those of some states of the situation in which a pump that is in no loop has this flow: a
 /// two-way one needs a signal.

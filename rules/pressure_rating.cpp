@@ -8,6 +8,7 @@
 #include <loopwright/base/unit_text.h>
 #include <loopwright/graph/ceilings.h>
 #include <loopwright/graph/witness.h>
+#include <loopwright/rules/oil_ways.h>
 #include <loopwright/rules/rule.h>
 
 namespace loopwright {
@@ -99,21 +100,12 @@ std::string_view path_of(const Situation& s, const Rated& rated) {
                                            : s.circuit().components[rated.index].path;
 }
 
-/// The attribute that holds what a part opens at or hands on.
-std::string_view setting_of(const Component& component) {
-    if (component.kind->part == Part::device) return "opening";
-    const auto& attributes = component.kind->attributes;
-    const bool set = std::any_of(attributes.begin(), attributes.end(),
-                                 [](const AttributeSpec& spec) { return spec.name == "setting"; });
-    return set ? "setting" : "max-pressure";
-}
-
 /// The settings that are missing in a region.
 std::span<const std::string_view> unknown_settings(const Situation& s, Docket& docket) {
     std::vector<std::string_view> missing;
     Index last = none;
     for (const Edge& edge : s.region.edges) {
-        if (!std::isnan(edge.opening) || edge.component == last) continue;
+        if (edge.component == last || !has_unknown_setting(s.circuit(), edge)) continue;
         last = edge.component;
         const Component& component = s.circuit().components[edge.component];
         missing.push_back(docket.text(component.path, ".", setting_of(component)));
@@ -207,12 +199,20 @@ void record(const Situation& s, Docket& docket, const Rated& rated, StateSet sta
 
 bool any_unknown(const Situation& s) {
     return std::any_of(s.region.edges.begin(), s.region.edges.end(),
-                       [](const Edge& edge) { return std::isnan(edge.opening); });
+                       [&](const Edge& edge) { return has_unknown_setting(s.circuit(), edge); });
+}
+
+/// Whether a two-way pump delivers past all loops: situations are not told apart by its direction.
+bool direction_matters(const Situation& s) {
+    return std::any_of(s.region.machines.begin(), s.region.machines.end(), [&](Index e) {
+        const Edge& edge = s.region.edges[e];
+        return edge.part == Part::pump && edge.both_ways && s.loops.loop_of[e] == none;
+    });
 }
 
 /// What bounds all situations is borne.
 bool judge_alike(const Situation& s, Docket& docket) {
-    if (any_unknown(s)) return false;
+    if (any_unknown(s) || direction_matters(s)) return false;
     const Ceilings bound = find_ceilings(s, any_of_alike(s));
     bool borne = true;
     const auto seen = [&](const Rated& rated) { return seen_at(rated, bound, bound); };
@@ -226,13 +226,45 @@ bool judge_alike(const Situation& s, Docket& docket) {
     return true;
 }
 
-void judge(const Situation& s, Docket& docket) {
-    const Ceilings most = find_ceilings(s, case_of(s, UnknownSetting::limits_nothing));
-    const Ceilings least =
-        any_unknown(s) ? find_ceilings(s, case_of(s, UnknownSetting::zero)) : most;
-    for_each_rated(s, most.ceiling, [&](const Rated& rated) {
-        record(s, docket, rated, s.states, seen_at(rated, most, least), most);
+struct Found {
+    Ceilings most;
+    Ceilings least;
+};
+
+Found find(const Situation& s, Direction direction) {
+    Found found{.most = find_ceilings(s, case_of(s, UnknownSetting::limits_nothing, direction)),
+                .least = {}};
+    found.least =
+        any_unknown(s) ? find_ceilings(s, case_of(s, UnknownSetting::zero, direction)) : found.most;
+    return found;
+}
+
+void record_all(const Situation& s, Docket& docket, const Found& found, StateSet states) {
+    for_each_rated(s, found.most.ceiling, [&](const Rated& rated) {
+        record(s, docket, rated, states, seen_at(rated, found.most, found.least), found.most);
     });
+}
+
+/// Whether a pump of a loop makes a pressure of its own, beside what its sides have.
+bool pumps_matter(const Situation& s, const Found& found) {
+    return std::isinf(found.most.charge) ||
+           std::any_of(s.sides.begin(), s.sides.end(),
+                       [](const JudgedSide& side) { return side.role == SideRole::intermediate; });
+}
+
+void judge(const Situation& s, Docket& docket) {
+    const Found found = find(s, s.direction());
+    if (!direction_matters(s) && !pumps_matter(s, found)) {
+        record_all(s, docket, found, s.states);
+        return;
+    }
+    // What stands alike need not flow alike.
+    const StateSet forward = without(s.states & moving_states, reverse_states);
+    const StateSet reverse = s.states & reverse_states;
+    const StateSet rest = without(s.states, moving_states);
+    if (forward != 0) record_all(s, docket, find(s, Direction::forward), forward);
+    if (reverse != 0) record_all(s, docket, find(s, Direction::reverse), reverse);
+    if (rest != 0) record_all(s, docket, find(s, Direction::none), rest);
 }
 
 constexpr Citation sources[] = {

@@ -54,16 +54,31 @@ bool behind_clutches(const Situation& s, const Loop& loop) {
     });
 }
 
-/// Whether a hand pump's oil gets to the brake. Where its line is in no region with the loop, the
-/// pump has to be joined to it.
+bool stands_in(const Region& region, Index port) {
+    return std::find(region.guests.begin(), region.guests.end(), port) != region.guests.end();
+}
+
+/// In a region apart from the loop's no position is set: all ways that operated valves have are
+/// taken for open.
+bool pumped_apart(const Situation& s, const Region& region, Index port) {
+    const auto search = s.searches.take(region.node_count);
+    for (const Edge& edge : region.edges)
+        if (edge.part == Part::hand_pump && edge.passage_class == PassageClass::displacement)
+            search->begin_at(edge.to);
+    s.graph.work += search->run(region, [&](Index /*node*/, const FlowArc& arc) {
+        const Edge& edge = region.edges[arc.edge];
+        return lets_oil_on(edge) && (arc.backward == 0 || edge.both_ways) &&
+               region.is_reservoir[arc.to] == 0;
+    });
+    return search->reached(s.graph.node_of(port));
+}
+
+/// Whether a hand pump's oil gets to the brake.
 bool hand_pump_reaches(const Situation& s, const Search& pumped, Index port) {
-    const auto& guests = s.region.guests;
-    if (std::find(guests.begin(), guests.end(), port) != guests.end())
-        return pumped.reached(s.graph.node_of(port));
-    const auto joined = s.graph.ports_of(s.graph.joint_of(port));
-    return std::any_of(joined.begin(), joined.end(), [&](Index other) {
-        return s.graph.part(s.circuit().ports[other].component) == Part::hand_pump &&
-               s.circuit().ports[other].use == PortUse::outlet;
+    if (stands_in(s.region, port)) return pumped.reached(s.graph.node_of(port));
+    const auto& regions = s.graph.regions();
+    return std::any_of(regions.begin(), regions.end(), [&](const Region& region) {
+        return stands_in(region, port) && pumped_apart(s, region, port);
     });
 }
 

@@ -54,7 +54,7 @@ constexpr PassageSpec passages[] = {
      .passage = PassageClass::displacement,
      .both_ways = true,
      .when = double_acting},
-    leakage("A", "B", double_acting, {}),
+    slip(double_acting, {}),
 };
 
 constexpr FailureMode failures[] = {

@@ -47,7 +47,7 @@ constexpr PassageSpec passages[] = {
     leakage("B", "L", external_drain, one_case_port),
     leakage("A", "L1", external_drain, several_case_ports),
     leakage("B", "L1", external_drain, several_case_ports),
-    leakage("A", "B", internal_drain, {}),
+    slip(internal_drain, {}),
 };
 
 constexpr FailureMode failures[] = {

@@ -63,7 +63,7 @@ constexpr PassageSpec passages[] = {
     leakage("B", "L1", two_directions, several_case_ports),
     leakage("P", "L1", one_direction, several_case_ports),
     leakage("P", "S", one_direction, internal_drain),
-    leakage("A", "B", two_directions, internal_drain),
+    slip(two_directions, internal_drain),
 };
 
 constexpr FailureMode failures[] = {

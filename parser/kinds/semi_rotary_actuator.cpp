@@ -26,7 +26,7 @@ constexpr AttributeSpec attributes[] = {
 
 constexpr PassageSpec passages[] = {
     {.from = "A", .to = "B", .passage = PassageClass::displacement, .both_ways = true},
-    {.from = "A", .to = "B", .passage = PassageClass::leakage},
+    {.from = "A", .to = "B", .passage = PassageClass::leakage, .both_ways = true},
 };
 
 constexpr FailureMode failures[] = {

@@ -115,4 +115,14 @@ constexpr PassageSpec leakage(std::string_view from, std::string_view to, When w
     return {.from = from, .to = to, .passage = PassageClass::leakage, .when = when, .also = also};
 }
 
+/// Past the pistons from one working port to the other, whichever is the higher.
+constexpr PassageSpec slip(When when, When also) {
+    return {.from = "A",
+            .to = "B",
+            .passage = PassageClass::leakage,
+            .both_ways = true,
+            .when = when,
+            .also = also};
+}
+
 }  // namespace loopwright::kind_parts

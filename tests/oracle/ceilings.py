@@ -36,6 +36,8 @@ def reduced_setting(circuit, way):
     part = circuit.components[way.owner]
     if part.kind == "device":
         return way.passage.opening
+    if part.kind == "priority-valve":
+        return INFINITE  # its setting is what it keeps there at the least
     return kinds.pressure(part.attributes.get(_setting_name(part)))
 
 
@@ -80,8 +82,7 @@ class Ceilings:
         for loop, high in situation.loops:
             for side in loop.main_sides:
                 (self.high if high and side.letter == high else self.low).update(side.nodes)
-        self.sections = [section for found in situation.survey.sections(situation.positions).values()
-                         for section in found]
+        self.sections = situation.sections
         self.pieces = self._pieces()
         #: Node -> least pressure at which oil gets away from it for good; missing: infinite.
         self.limits = self._limits({}, {}, but=self.pieces)
@@ -188,22 +189,24 @@ class Ceilings:
         for way in self.situation.open_ways:
             if way.both and (is_sure(way) or way.kind in (kinds.METERING, kinds.LEG)):
                 together.join([way.tail, way.head])
-        flows = [meant.flowing(self.situation, pump) for pump in self.situation.region.of_kind("pump")]
+        flows = [meant.flowing(self.situation, pump) for pump in self.situation.region.of_kind("pump")
+                 if pump not in self.situation.standing_by]
         return [ends[1] for ends in flows if ends and together.find(ends[0]) != together.find(ends[1])]
 
     def _hands_on(self):
         """node -> [(node behind, the most that gets there)]."""
-        outside = meant.outside_loops(self.situation, "actuator")
+        moved = self.situation.region.of_kind("actuator")
         table = {}
         for way in self.situation.open_ways:
-            if way.kind not in HANDS_ON and not (way.kind == kinds.DISPLACEMENT
-                                                 and way.owner in outside):
+            if way.kind not in HANDS_ON and way.owner not in moved:
                 continue
             most = INFINITE
             if way.kind == kinds.REDUCED:
                 most = self._given(reduced_setting(self.circuit, way))
             for tail, head in senses(way):
-                table.setdefault(tail, []).append((head, most))
+                # What a main side has is made there, not by a motor between the sides.
+                if way.kind != kinds.DISPLACEMENT or head not in self.low | self.high:
+                    table.setdefault(tail, []).append((head, most))
         return table
 
     def _spread(self, drives):

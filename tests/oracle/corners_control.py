@@ -176,8 +176,6 @@ def _load_holding():
             **behind, "X1": balance, "O1": ORIFICE, "HC": "X1.B O1.A", "HD": "O1.B M1.A"}),
         ("pass", "a check opened by a pilot", {
             **behind, "X1": '<check-valve id="X1" pilot="opens"/>', "HB": "P1.B M1.B C2.B R3.P R2.T X1.X"}),
-        ("fail error", "a check shut by a pilot", {
-            **behind, "X1": '<check-valve id="X1" pilot="shuts"/>', "HB": "P1.B M1.B C2.B R3.P R2.T X1.X"}),
         ("fail error", "a throttle with check", {
             **behind, "X1": '<throttle-check id="X1"/>', "HA": "P1.A X1.B C1.B R2.P R3.T",
             "HC": "X1.A M1.A"}),

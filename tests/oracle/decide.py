@@ -235,8 +235,7 @@ def decide(path):
     """Reads and judges the circuit file at `path`."""
     circuit = circuit_file.read(path)
     insides = ["joined", *kinds.DEVICE_CLASSES] if circuit.unknown else []
-    return Judged(circuit, [Judged(circuit_file.read(path, inside)) for inside in insides
-                            if inside != "reduced"])
+    return Judged(circuit, [Judged(circuit_file.read(path, inside)) for inside in insides])
 
 
 def _print(judged, rules):

@@ -118,8 +118,8 @@ def towing(root, lot):
     motors = [e.get("id") for e in _own(root, "motor")]
     ends = [(line_of(root, f"{m}.A"), line_of(root, f"{m}.B")) for m in motors]
     ends = [both for both in ends if None not in both and both[0] is not both[1]]
-    if ends and lot.random() < 0.7:
-        kind = lot.choice(("bypass-valve", "bypass-valve", "bypass-valve", "shut-off-valve"))
+    if ends and lot.random() < 0.85:
+        kind = lot.choice(("bypass-valve",) * 7 + ("shut-off-valve",))
         valve = _part(root, kind, "X", position="closed")
         for line, name in zip(lot.choice(ends), "AB"):
             _tee(line, f"{valve}.{name}")

@@ -52,9 +52,9 @@ def feed_ways(situation):
     return [way for way in situation.open_ways if way.kind in CARRIES and way.tail != way.head]
 
 
-def flows(situation, ways, starts):
+def flows(situation, ways, starts, but=()):
     """Nodes that oil gets to over some ways and past actuators with a relief round them; never into a
-    reservoir, and from a main side on inside that side only."""
+    reservoir nor what is in `but`, and from a main side on inside that side only."""
     table = arcs(ways)
     for tail, head in round_actuators(situation):
         table.setdefault(tail, []).append((None, head))
@@ -66,7 +66,7 @@ def flows(situation, ways, starts):
         inside = {way.number for way in loop.passages} if loop else ()
         for way, head in table.get(node, ()):
             leaves = loop and (way is None or way.number not in inside or head not in side.nodes)
-            if head not in seen and head not in situation.region.reservoirs and not leaves:
+            if not (head in seen or head in situation.region.reservoirs or head in but or leaves):
                 seen.add(head)
                 waiting.append(head)
     return seen

@@ -85,8 +85,8 @@ def is_suction(part, letters):
 
 
 def is_outlet(part, letters):
-    """Is it the outlet of a pump?"""
-    return part.kind == "pump" and letters == "P"
+    """Is it the outlet of a pump, by hand or not?"""
+    return part.kind in ("pump", "hand-pump") and letters == "P"
 
 
 def is_case(part, letters):

@@ -17,7 +17,7 @@ def accumulator_safety(judged):
         node = judged.circuit.node[f"{part.path}.A"]
         asked = [situation for situation in judged.stopped_situations
                  if node not in judged.circuit.reservoirs
-                 and any(node in (way.tail, way.head) for way in situation.region.ways)]
+                 and node in _nodes(situation.region)]
         for situation in asked:
             ledger.note("component", part.path, situation,
                         _safe(judged.pipes, part, situation.open_ways, situation.region.ways,
@@ -26,6 +26,14 @@ def accumulator_safety(judged):
             found = _safe(judged.pipes, part, [], [], False)
             verdicts.append(Verdict(RULE, "component", part.path, found.outcome, found.level))
     return list(ledger.verdicts()) + verdicts
+
+
+def _nodes(region):
+    """What oil of a region gets to, and what its machines are controlled from."""
+    circuit = region.circuit
+    controls = {circuit.node[f"{machine.path}.{port}"] for machine in region.machines
+                for port in kinds.control_ports(machine.kind, machine.attributes)}
+    return controls.union(*((way.tail, way.head) for way in region.ways))
 
 
 def _safe(pipes, part, open_ways, ways, vented):

@@ -91,8 +91,9 @@ def charge_relief(judged):
     """Is the line of every source limited by a relief that neither a hand nor dirt cuts off?"""
     ledger = Ledger("charge-relief")
     for situation in _sound(judged):
-        sources = set(judged.charge(situation).outlets) & {
-            outlet for _, outlet in judged.candidates(situation)}
+        main = set().union(*(side.nodes for side in situation.loop.main_sides))
+        sources = {outlet for outlet in judged.charge(situation).outlets if not main.isdisjoint(
+            meant.flows(situation, meant.feed_ways(situation), [outlet], situation.vented))}
         finding = (_decided(all(_limited(situation, outlet) for outlet in sources)) if sources
                    else Finding("not-applicable"))
         ledger.note("loop", situation.known.name, situation, finding)

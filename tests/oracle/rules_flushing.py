@@ -1,10 +1,12 @@
 """The rules loop-flushing, flushing-side and cooling: does hot oil leave the loop, from the right side,
 and past a cooler?"""
 
+from dataclasses import replace
+
 import kinds
 from piping import MACHINE, steps, walk
 from sure import SWITCHED
-from verdict import Finding, Ledger
+from verdict import WORST_FIRST, Finding, Ledger
 from ways import quiet, reach
 
 #: By what oil may leave a loop at all.
@@ -62,11 +64,20 @@ def _takes_low(situation, valve):
 
 def cooling(judged):
     """Does hot oil of every loop pass a cooler?"""
-    ledger = Ledger("cooling")
+    ledgers = {}
     for situation in judged.moving_loop_situations:
-        ledger.note("circuit", "circuit", situation,
-                    _decided(_cooled(judged.charge(situation)), "note"))
-    return list(ledger.verdicts())
+        ledgers.setdefault(situation.survey, Ledger("cooling")).note(
+            "circuit", "circuit", situation, _decided(_cooled(judged.charge(situation)), "note"))
+    verdicts = [verdict for ledger in ledgers.values() for verdict in ledger.verdicts()]
+    worst = min((verdict.outcome for verdict in verdicts), key=WORST_FIRST.index, default=None)
+    verdicts = [verdict for verdict in verdicts if verdict.outcome == worst]
+    if not verdicts:
+        return []
+    # What a region shares in all positions is said plainly.
+    states = [state for verdict in verdicts for state in verdict.states]
+    plain = {state for state, positions in states if not positions}
+    return [replace(verdicts[0], states=tuple(
+        (state, positions) for state, positions in states if not positions or state not in plain))]
 
 
 def _cooled(charge):

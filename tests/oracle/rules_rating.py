@@ -74,6 +74,6 @@ def _subjects(region):
         nodes = {circuit.node[f"{path}.{port}"] for port in part.ports
                  if port not in housing and f"{path}.{port}" in circuit.joined}
         # What has no ways of its own is where its lines are.
-        if path in own or (path not in with_ways and nodes & here):
+        if path in own or (path not in with_ways and nodes & (here - circuit.reservoirs)):
             yield ("component", path, nodes & here,
                    kinds.pressure(part.attributes.get("max-pressure")), f"{path}.max-pressure")

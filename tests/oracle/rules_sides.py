@@ -42,7 +42,7 @@ def _alike(situation, side):
              and any(circuit.node[port] in side.nodes for port in part.working)]
     sizes = {_displacement(part.attributes.get("displacement")) for part in on_it}
     drives = {circuit.drive[part.path] for part in on_it}
-    return len(sizes) == 1 and None not in sizes and len(drives) == len(on_it)
+    return len(sizes) == 1 and None not in sizes and len(drives) == len(on_it) > 1
 
 
 def _displacement(text):

@@ -49,6 +49,9 @@ class Situation:
         self.flow, self.high = (known.directions if known else TWO_WAY)[state][turn]
         self.positions = positions
         self.known = known
+        #: Pumps of loops that stand by in neutral and are not this loop's.
+        self.standing_by = {pump for other in survey.known.values() for pump in other.pumps
+                            if others_neutral and pump not in known.pumps}
         self.loop = None
         #: (loop, high) of every loop there is: this one, then the others.
         self.loops = []
