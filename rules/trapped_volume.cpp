@@ -114,7 +114,7 @@ void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& do
 constexpr Citation sources[] = {
     {.work = "ISO 4413:2010 (paraphrase; the project's row K05)", .place = "5.2.2"},
     {.work = "common practice, no source", .place = "spools and machines leak, seats do not"}};
-constexpr std::string_view follows[] = {"dangling-line", "isolated-part"};
+constexpr std::string_view follows[] = {"dangling-line", "isolated-part", "case-drain-path"};
 
 }  // namespace
 

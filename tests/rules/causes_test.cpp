@@ -46,8 +46,10 @@ TEST(Causes, NotFromAnotherLoop) {
                            added(R"(<engine id="E2"/><pump id="P3" flow-directions="2"/>
                         <motor id="M3"/><pump id="P4"/><shaft id="W3" joins="E2 P3 P4"/>
                         <reservoir id="T2"><port id="S"/><port id="R"/></reservoir>
-                        <line id="KA" joins="P3.A M3.A C3.B"/>
-                        <line id="KB" joins="P3.B M3.B C4.B"/>
+                        <line id="KA" joins="P3.A M3.A C3.B R5.P R6.T"/>
+                        <line id="KB" joins="P3.B M3.B C4.B R6.P R5.T"/>
+                        <relief-valve id="R5" setting="380 bar"/>
+                        <relief-valve id="R6" setting="380 bar"/>
                         <line id="KS" joins="T2.S P4.S"/>
                         <line id="KG" joins="P4.P C3.A C4.A C5.A"/>
                         <line id="KR" joins="C5.B T2.R"/><check-valve id="C3"/>
@@ -55,7 +57,11 @@ TEST(Causes, NotFromAnotherLoop) {
               "charge-supply side:P3.A <- charge-vented loop:P3\n"
               "charge-supply side:P3.B <- charge-vented loop:P3\n"
               "make-up-check side:P3.A <- charge-vented loop:P3\n"
-              "make-up-check side:P3.B <- charge-vented loop:P3\n");
+              "make-up-check side:P3.B <- charge-vented loop:P3\n"
+              "pressure-rating P3 <- charge-vented loop:P3\n"
+              "pressure-rating M3 <- charge-vented loop:P3\n"
+              "pressure-rating KA <- charge-vented loop:P3\n"
+              "pressure-rating KB <- charge-vented loop:P3\n");
 }
 
 }  // namespace

@@ -32,7 +32,10 @@ TEST(ChargeRelief, AtThePumpsOutlet) {
 }
 
 TEST(ChargeRelief, None) {
-    const Circuit circuit = with({{"joins=\"P2.P R1.P F1.A\"", "joins=\"P2.P F1.A\""}});
+    const Circuit circuit = with({{"joins=\"P2.P R1.P F1.A\"", "joins=\"P2.P F1.A\""},
+                                  {R"(<relief-valve id="R1" setting="24 bar"/>)", ""},
+                                  {R"(<line id="G3" joins="R1.T T1.R"/>)", ""},
+                                  {R"(<port id="R"/>)", ""}});
     // The pump is blocked too, in neutral; that follows.
     EXPECT_EQ(findings_of(circuit), fail);
     expect_at_frontier(witness_of(circuit, "charge-relief", "loop:P1"), "F1.A>B");

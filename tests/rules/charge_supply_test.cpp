@@ -123,7 +123,7 @@ TEST(ChargeSupply, SecondSourceAloneIsEnough) {
     const Circuit circuit = with({{"E1 P1 P2", "E1 P1 P3"},
                                   {"T1.S P2.S", "T1.S P2.S P3.S"},
                                   {"P2.P R1.P F1.A", "P2.P P3.P R1.P F1.A"},
-                                  added(R"(<pump id="P3"/>)")});
+                                  added(R"(<pump id="P3" displacement="18 cm3/rev"/>)")});
     EXPECT_EQ(findings_of(circuit), "");
     EXPECT_EQ(witness_of(circuit, "charge-supply", "side:P1.A"),
               "path: P3>P G1 F1.A>B G2 C1.A>B HA>P1.A");
@@ -145,10 +145,13 @@ TEST(ChargeSupply, ASideIsNotFedOutOfTheOther) {
 
 TEST(ChargeSupply, OneChargePumpForTwoLoops) {
     const auto second_loop = [](const std::string& check) {
-        return with({{"E1 P1 P2", "E1 P1 P2 P3"},
-                     {"M1 D1", "M1 D1 M2"},
-                     {"F1.B C1.A C2.A", "F1.B C1.A C2.A C5.A" + check},
-                     added(R"(<pump id="P3" flow-directions="2"/><motor id="M2"/>
+        return with(
+            {{"E1 P1 P2", "E1 P1 P2 P3"},
+             {"M1 D1", "M1 D1 M2"},
+             {"R4.T M1.L P1.L", "R4.T M1.L P1.L M2.L P3.L"},
+             {"F1.B C1.A C2.A", "F1.B C1.A C2.A C5.A" + check},
+             added(R"(<pump id="P3" displacement="45 cm3/rev" flow-directions="2" drain="external"/>
+        <motor id="M2" drain="external"/>
         <check-valve id="C5"/><check-valve id="C6"/>
         <relief-valve id="R5" setting="300 bar"/><relief-valve id="R6" setting="300 bar"/>
         <line id="JA" joins="P3.A M2.A R5.P R6.T C5.B"/>

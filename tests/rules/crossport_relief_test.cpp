@@ -151,9 +151,10 @@ TEST(CrossportRelief, ShutOffValveBehindItMustBeLocked) {
     EXPECT_EQ(findings_of(locked), "");
     EXPECT_EQ(witness_of(locked, "crossport-relief", "side:P1.A"),
               "path: P1.A>HA R2.P>T X B1.A>B HB>P1.B");
-    EXPECT_EQ(findings_of(drive("")), relief("P1.A", "fail error"));
-    EXPECT_EQ(findings_of(drive(R"(locked="yes" position="closed")")),
-              relief("P1.A", "fail error"));
+    // What stands between relief and valve is shut in, too.
+    const std::string shut = relief("P1.A", "fail error") + "trapped-volume X fail warning\n";
+    EXPECT_EQ(findings_of(drive("")), shut);
+    EXPECT_EQ(findings_of(drive(R"(locked="yes" position="closed")")), shut);
 }
 
 TEST(CrossportRelief, OrificeBeforeItFails) {
@@ -194,16 +195,19 @@ TEST(CrossportRelief, IntoAnIntermediateSideFails) {
 
 TEST(CrossportRelief, IntoAnotherLoopFails) {
     const auto loops = [](const std::string& on_jb, const std::string& on_hb) {
-        return with({{"E1 P1 P2", "E1 P1 P2 P3"},
-                     {"M1 D1", "M1 D1 M2"},
-                     {"F1.B C1.A C2.A", "F1.B C1.A C2.A C5.A C6.A"},
-                     {"R3.P R2.T C2.B", "R3.P C2.B" + on_hb},
-                     added(R"(<pump id="P3" flow-directions="2"/><motor id="M2"/>
+        return with(
+            {{"E1 P1 P2", "E1 P1 P2 P3"},
+             {"M1 D1", "M1 D1 M2"},
+             {"R4.T M1.L P1.L", "R4.T M1.L P1.L M2.L P3.L"},
+             {"F1.B C1.A C2.A", "F1.B C1.A C2.A C5.A C6.A"},
+             {"R3.P R2.T C2.B", "R3.P C2.B" + on_hb},
+             added(R"(<pump id="P3" displacement="45 cm3/rev" flow-directions="2" drain="external"/>
+        <motor id="M2" drain="external"/>
         <check-valve id="C5"/><check-valve id="C6"/>
         <relief-valve id="R5" setting="300 bar"/><relief-valve id="R6" setting="300 bar"/>
         <line id="JA" joins="P3.A M2.A R5.P R6.T C5.B"/>
         <line id="JB" joins="P3.B M2.B R6.P R5.T C6.B)" +
-                           on_jb + "\"/>")});
+                   on_jb + "\"/>")});
     };
     const Circuit sound = loops("", " R2.T");
     EXPECT_EQ(findings_of(sound), "");

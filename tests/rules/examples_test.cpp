@@ -38,6 +38,11 @@ Circuit example(const std::string& file) {
 /// What is found in each file; a sound one has an empty text.
 const std::map<std::string, std::string>& findings() {
     static const std::string a_low = " neutral drive-reverse overrun-forward hold lost-signal\n";
+    // The roller's manual gives no sizes.
+    static const std::string no_sizes =
+        "charge-displacement loop:U1/P1 inconclusive neutral drive-forward drive-reverse "
+        "overrun-forward overrun-reverse hold lost-signal needs U1/P2.displacement needs "
+        "U1/P1.displacement\n";
     static const std::map<std::string, std::string> found{
         {"ice-resurfacer/ice-resurfacer.xml", ""},
         {"ice-resurfacer/retrofit-make-up-check-turned.xml",
@@ -45,13 +50,13 @@ const std::map<std::string, std::string>& findings() {
              a_low},
         {"ice-resurfacer/retrofit-filter-on-a-branch.xml",
          std::string("filtration loop:P1 fail error") + all_running},
-        {"roller/roller.xml", ""},
+        {"roller/roller.xml", no_sizes},
         {"roller/retrofit-drain-shut-off.xml",
-         std::string("charge-relief loop:U1/P1 fail error") + all_running +
+         std::string("charge-relief loop:U1/P1 fail error") + all_running + no_sizes +
              "case-drain-path U1/P1 fail error" + running_and_towing +
              "case-drain-path U2/M1 fail error" + running_and_towing},
         {"roller/retrofit-relief-one-side.xml",
-         std::string("crossport-relief side:U1/P1.B fail error") + all_running}};
+         no_sizes + "crossport-relief side:U1/P1.B fail error" + all_running}};
     return found;
 }
 

@@ -97,7 +97,9 @@ TEST(LostLoop, ShutOffValvesInPlaceOfTheMakeUpChecksShortTheLoop) {
 
 TEST(LostLoop, ShutOffValveInAWorkingLineCountsAsDrawn) {
     const auto valve = [](const std::string& position) {
-        return circuit_with(R"(<engine id="E1"/><pump id="P1" flow-directions="2"/><motor id="M1"/>
+        return circuit_with(R"(<engine id="E1"/><pump id="P1" flow-directions="2" drain="external"/>
+            <motor id="M1"/><reservoir id="T1"><port id="D"/></reservoir>
+            <line id="L1" joins="P1.L T1.D"/>
             <shaft id="W1" joins="E1 P1"/><line id="HA" joins="P1.A B1.A"/>
             <line id="HC" joins="B1.B M1.A"/><line id="HB" joins="P1.B M1.B"/>
             <shut-off-valve id="B1" position=")" +
@@ -117,7 +119,8 @@ TEST(LostLoop, ShutOffValveInAWorkingLineCountsAsDrawn) {
 TEST(LostLoop, PumpWithoutAnActuator) {
     const Circuit circuit = circuit_with(R"(<engine id="E1"/><pump id="P1" flow-directions="2"/>
         <shaft id="W1" joins="E1 P1"/><check-valve id="C1"/><line id="HA" joins="P1.A C1.B"/>)");
-    EXPECT_EQ(findings_of(circuit), failed("P1") + blocked_in_motion +
+    EXPECT_EQ(findings_of(circuit), failed("P1") + "trapped-volume HA fail warning\n" +
+                                        blocked_in_motion +
                                         "unconnected-port P1.B fail error\n"
                                         "unconnected-port C1.A fail error\n");
     EXPECT_EQ(witness_of(circuit, "lost-loop", "P1"), "frontier: C1.B>A");

@@ -19,6 +19,8 @@ using testing::running_and_towing;
 using testing::sound_drive;
 using testing::verdicts_of;
 
+constexpr const char* moving = " drive-forward drive-reverse overrun-forward overrun-reverse\n";
+
 std::string with(const std::vector<Edit>& edits) {
     return not_passed(circuit_from(edited(sound_drive(), edits)));
 }
@@ -65,30 +67,31 @@ TEST(LostLoop, NoLoopAndNoSignOfOneIsANote) {
 }
 
 TEST(ChargeSupply, PumpOffTheShaftDeliversNothing) {
-    EXPECT_EQ(with({{"E1 P1 P2", "E1 P1"}}),
-              std::string("charge-supply side:P1.A fail error") + a_low +
-                  "charge-supply side:P1.B fail error" + b_low +
-                  "charge-vented loop:P1 not-applicable" + all_running +
-                  "charge-pump-drive loop:P1 fail error" + all_running +
-                  "charge-relief loop:P1 not-applicable" + all_running +
-                  "charge-backflow side:P1.A not-applicable" + all_running +
-                  "charge-backflow side:P1.B not-applicable" + all_running +
-                  "make-up-check side:P1.A fail error" + a_low +
-                  "make-up-check side:P1.B fail error" + b_low);
-}
-
-TEST(ChargeSupply, ChargeLineOpenToAReservoir) {
     EXPECT_EQ(
-        with({{"F1.B C1.A C2.A", "F1.B C1.A C2.A T1.V"},
-              {R"(<port id="S"/>)", R"(<port id="S"/><port id="V"/>)"}}),
+        with({{"E1 P1 P2", "E1 P1"}}),
         std::string("charge-supply side:P1.A fail error") + a_low +
             "charge-supply side:P1.B fail error" + b_low + "charge-vented loop:P1 not-applicable" +
-            all_running + "charge-pump-drive loop:P1 not-applicable" + all_running +
+            all_running + "charge-pump-drive loop:P1 fail error" + all_running +
             "charge-relief loop:P1 not-applicable" + all_running +
             "charge-backflow side:P1.A not-applicable" + all_running +
             "charge-backflow side:P1.B not-applicable" + all_running +
             "make-up-check side:P1.A fail error" + a_low + "make-up-check side:P1.B fail error" +
-            b_low + "filtration loop:P1 fail error" + all_running);
+            b_low + "flushing-setting R4 not-applicable" + moving);
+}
+
+TEST(ChargeSupply, ChargeLineOpenToAReservoir) {
+    EXPECT_EQ(with({{"F1.B C1.A C2.A", "F1.B C1.A C2.A T1.V"},
+                    {R"(<port id="S"/>)", R"(<port id="S"/><port id="V"/>)"}}),
+              std::string("charge-supply side:P1.A fail error") + a_low +
+                  "charge-supply side:P1.B fail error" + b_low +
+                  "charge-vented loop:P1 not-applicable" + all_running +
+                  "charge-pump-drive loop:P1 not-applicable" + all_running +
+                  "charge-relief loop:P1 not-applicable" + all_running +
+                  "charge-backflow side:P1.A not-applicable" + all_running +
+                  "charge-backflow side:P1.B not-applicable" + all_running +
+                  "make-up-check side:P1.A fail error" + a_low +
+                  "make-up-check side:P1.B fail error" + b_low + "filtration loop:P1 fail error" +
+                  all_running + "flushing-setting R4 not-applicable" + moving);
 }
 
 TEST(MakeUpCheck, TurnedRound) {

@@ -34,7 +34,10 @@ TEST(ReservoirBalance, OneReservoir) {
 }
 
 TEST(ReservoirBalance, TheReturnEndsInAnotherOne) {
-    const Circuit circuit = with({other_reservoir, second()});
+    const Circuit circuit = with({other_reservoir,
+                                  {R"(<port id="R"/>)", ""},
+                                  added(R"(<reservoir id="T2" breather="yes" level-indicator="yes">
+                                           <port id="R"/></reservoir>)")});
     EXPECT_EQ(verdicts_of(circuit, "reservoir-balance"),
               "reservoir-balance T1 fail error\nreservoir-balance T2 pass\n");
     EXPECT_EQ(findings_of(circuit), "reservoir-balance T1 fail error\n");

@@ -57,7 +57,7 @@ TEST(ShiftedValves, ReducingAndPriorityValvesHandTheChargeOn) {
     EXPECT_EQ(not_passed(with({behind, room, added(R"(<reducing-valve id="V2" setting="20 bar"/>
                             <line id="G4" joins="V2.A F1.A"/> <line id="G5" joins="V2.Y T1.E"/>)")})),
               "");
-    EXPECT_EQ(not_passed(with({behind, room, added(R"(<priority-valve id="V2" setting="15 bar"/>
+    EXPECT_EQ(not_passed(with({behind, room, added(R"(<priority-valve id="V2" setting="22 bar"/>
                             <line id="G4" joins="V2.CF F1.A"/> <line id="G5" joins="V2.EF T1.E"/>)")})),
               "");
 }

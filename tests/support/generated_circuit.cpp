@@ -33,7 +33,8 @@ class Writer {
         std::string open = from;
         for (unsigned i = 0; i < length; ++i) {
             const std::string id = fmt::format("{}{}x{}", letter, drive, i);
-            add(R"(  <{} id="{}" title="in the {} line" {}/>)", kind, id, function,
+            add(R"(  <{} id="{}" title="in the {} line" max-pressure="{}" {}/>)", kind, id,
+                function, borne(function),
                 kind == "filter"
                     ? R"(fineness="10 um" beta="200" clogging-indicator="electrical")"
                     : R"(capacity="12 kW" temperature-difference="30 K" bypass="1.5 bar")");
@@ -51,7 +52,8 @@ class Writer {
   <pump id="P{}" title="loop pump" displacement="71 cm3/rev" variable="yes" flow-directions="2" control="hydraulic"
         rest-displacement="zero" rotation="clockwise" drain="external" case-ports="2" case-pressure="3 bar"
         max-pressure="420 bar" max-speed="3300 rpm"/>
-  <pump id="Q{}" title="charge pump" displacement="18 cm3/rev" rotation="clockwise" max-speed="3300 rpm"/>
+  <pump id="Q{}" title="charge pump" displacement="18 cm3/rev" rotation="clockwise"
+        max-pressure="60 bar" max-speed="3300 rpm"/>
   <shaft id="W{}" joins="E{} P{} Q{}"/>)",
             n, n, n, n, n, n, n);
         add(R"(
@@ -72,7 +74,8 @@ class Writer {
         add(R"(
   <!-- Charge line: relief before the filter, which has no bypass but an indicator -->
   <relief-valve id="R{}" title="charge relief" setting="24 bar"/>
-  <filter id="F{}" title="charge filter" fineness="10 um" beta="200" clogging-indicator="electrical"/>
+  <filter id="F{}" title="charge filter" fineness="10 um" beta="200" clogging-indicator="electrical"
+          max-pressure="60 bar"/>
   <check-valve id="C{}" title="make-up A"/>
   <check-valve id="B{}" title="make-up B"/>)",
             n, n, n, n);
@@ -103,10 +106,13 @@ class Writer {
     std::string finish() { return std::move(xml_); }
 
   private:
+    static std::string_view borne(std::string_view function) {
+        return function == "working" ? "450 bar" : "60 bar";
+    }
+
     void line(std::string_view function, const std::string& id, const std::string& joins) {
-        const bool high = function == "working";
-        add(R"(  <line id="{}" function="{}" joins="{}" bore="{} mm" length="0.6 m"{}/>)", id,
-            function, joins, high ? 25 : 16, high ? R"( rating="450 bar")" : "");
+        add(R"(  <line id="{}" function="{}" joins="{}" bore="{} mm" length="0.6 m" rating="{}"/>)",
+            id, function, joins, function == "working" ? 25 : 16, borne(function));
     }
 
     std::string xml_ = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
