@@ -250,18 +250,24 @@ class Finder {
         });
     }
 
-    /// The limit of what hands charge oil into a side.
+    /// What the charge sources give where their oil enters a side.
     void find_charge() {
-        found_.charge = unlimited;
-        double charge = -1.0;
+        std::vector<double> given(s_.region.node_count, 0.0);
+        Highest spread(s_.graph, s_.region, given, found_.drive);
+        for (const ChargeSource& source : s_.feeds.sources)
+            if (piece_[source.outlet] == none)
+                spread.seed(source.outlet, found_.limit[source.outlet]);
+        spread.run([&](const FlowArc& arc, double before) {
+            return piece_[arc.to] != none ? 0.0
+                                          : std::min(found_.limit[arc.to], handed_on(arc, before));
+        });
+        found_.charge = 0.0;
         for (const Index node : s_.feeds.fed.order) {
             if (piece_[node] != none) continue;
             for (const FlowArc& arc : s_.region.arcs_of(node))
                 if (piece_[arc.to] != none && hands_charge_on(arc))
-                    charge = std::max(charge, found_.limit[node]);
+                    found_.charge = std::max(found_.charge, given[node]);
         }
-        found_.charged = charge >= 0.0;
-        if (found_.charged) found_.charge = charge;
     }
 
     bool hands_charge_on(const FlowArc& arc) const {
@@ -289,7 +295,7 @@ class Finder {
             if (piece_[node] == none || s_.loops.on_main[node] == 0) continue;
             if (low_[node] == 0)
                 drive(node, unlimited);
-            else if (found_.charged)
+            else
                 drive(node, found_.charge);
         }
         for (const JudgedSide& side : s_.sides)

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstdint>
-#include <limits>
 #include <span>
 #include <utility>
 #include <vector>
@@ -55,9 +54,9 @@ struct Ceilings {
     /// For each node where such a way ends at a relief into another side: the relief's edge.
     std::vector<Index> over_relief = {};
     Search drive = {};  ///< ways by which the ceilings were handed on; `way` alone
-    /// Of the charge line where it enters the sides; infinite where nothing limits it.
-    double charge = std::numeric_limits<double>::infinity();
-    bool charged = false;  ///< whether a charge line enters them at all
+    /// Of the charge line where it enters the sides; infinite where nothing limits it, 0 where none
+    /// does.
+    double charge = 0.0;
 };
 
 /// What a reduced passage hands on at most, Pa; NaN where that is not given, infinite where it is

@@ -49,6 +49,7 @@ Index StructureBuilder::loop_of(Index first_pump) {
 }
 
 void StructureBuilder::see(const Situation& situation) {
+    if ((situation.states & running_states) == 0) return;  // what is towed alone is no drive
     if (situation.alike.first) see_loops(situation);
     for (const JudgedSide& side : situation.sides) see_side(side, situation.region);
     if (charge_seen_ != &situation.region && !situation.loops.loops.empty()) see_charge(situation);

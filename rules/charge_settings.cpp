@@ -41,6 +41,10 @@ std::vector<Index> charge_reliefs(const Situation& s) {
     });
     std::vector<Index> found;
     for (const Index node : lease->order) add_reliefs_at(s, node, found);
+    // One that discharges into the charge line limits nothing.
+    found.erase(std::remove_if(found.begin(), found.end(),
+                               [&](Index e) { return lease->reached(s.region.edges[e].to); }),
+                found.end());
     std::sort(found.begin(), found.end());
     return found;
 }

@@ -22,6 +22,10 @@ struct Hop {
 
 /// Whether oil can take a passage in its own sense, and against it.
 std::pair<bool, bool> senses_of(const FlowGraph& graph, const Passage& passage) {
+    // What stands before a pump's inlet is drawn in and leaks nowhere.
+    if (passage.passage == PassageClass::leakage &&
+        graph.circuit().ports[passage.from].use == PortUse::suction)
+        return {false, false};
     if (passage.passage != PassageClass::displacement) return {true, passage.both_ways};
     const Part part = graph.part(passage.component);
     if (part == Part::actuator) return {true, true};

@@ -59,9 +59,11 @@ constexpr PassageSpec passages[] = {
     leakage("A", "L", two_directions, one_case_port),
     leakage("B", "L", two_directions, one_case_port),
     leakage("P", "L", one_direction, one_case_port),
+    leakage("S", "L", one_direction, one_case_port),
     leakage("A", "L1", two_directions, several_case_ports),
     leakage("B", "L1", two_directions, several_case_ports),
     leakage("P", "L1", one_direction, several_case_ports),
+    leakage("S", "L1", one_direction, several_case_ports),
     leakage("P", "S", one_direction, internal_drain),
     slip(two_directions, internal_drain),
 };

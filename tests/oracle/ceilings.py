@@ -69,9 +69,9 @@ def reservoir_pressures(circuit):
 
 
 class Ceilings:
-    """Of one situation; `fed` are the nodes that its charge oil gets to."""
+    """Of one situation and its charge oil."""
 
-    def __init__(self, situation, fed, unknown):
+    def __init__(self, situation, charge, unknown):
         self.situation = situation
         self.circuit = situation.region.circuit
         self.unknown = unknown
@@ -86,10 +86,11 @@ class Ceilings:
         self.pieces = self._pieces()
         #: Node -> least pressure at which oil gets away from it for good; missing: infinite.
         self.limits = self._limits({}, {}, but=self.pieces)
-        #: The highest pressure that the charge line can have; None where none feeds a piece.
-        self.charge = max((self.limits.get(node, INFINITE) for node in self._feeding(fed)),
-                          default=None)
-        if self.charge in (None, INFINITE):
+        #: The highest pressure that the charge line can have; 0 where none feeds a piece.
+        given = self._spread({outlet: INFINITE for outlet in charge.outlets
+                              if outlet not in self.pieces}, but=self.pieces)
+        self.charge = max((given.get(node, 0) for node in self._feeding(charge.fed())), default=0)
+        if self.charge == INFINITE:
             self.limits = self._limits({}, {})
         else:
             # The low sides have what the charge oil gives them, whatever else leads to or from them.
@@ -177,7 +178,7 @@ class Ceilings:
 
     def _drives(self):
         """Node -> the pressure that something makes there."""
-        drives = dict.fromkeys(self.low, self.charge) if self.charge is not None else {}
+        drives = dict.fromkeys(self.low, self.charge)
         sections = [node for section in self.sections for node in section.nodes]
         for node in [*self._delivering(), *self.high, *sections, *self.circuit.accumulators]:
             drives[node] = INFINITE
@@ -209,8 +210,8 @@ class Ceilings:
                     table.setdefault(tail, []).append((head, most))
         return table
 
-    def _spread(self, drives):
-        """The highest first: what it hands on can be no higher."""
+    def _spread(self, drives, but=()):
+        """The highest first: what it hands on can be no higher. Nothing gets to what is in `but`."""
         table, found = self._hands_on(), {}
 
         def limited(node, pressure):
@@ -224,6 +225,6 @@ class Ceilings:
                 continue
             found[node] = -pressure
             for behind, most in table.get(node, ()):
-                if behind not in found and behind not in self.reservoirs:
+                if behind not in found and behind not in self.reservoirs and behind not in but:
                     heapq.heappush(waiting, (-limited(behind, min(-pressure, most)), behind))
         return found

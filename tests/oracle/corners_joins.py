@@ -130,7 +130,7 @@ def _line_function():
             "P3": '<pump id="P3"/>', "N1": "P3.P T1.X", "N2": "P3.S T1.Y", **saying("drain", "L1")}),
         ("fail warning", "of a hose",
          {"G1": '<hose id="G1" function="return" joins="P2.P R1.P F1.A"/>'}),
-        ("pass", "return of a hand pump", {
+        ("fail warning", "return of a hand pump", {
             "X1": '<hand-pump id="X1"/>', "N1": '<line id="N1" function="return" joins="X1.P T1.X"/>'}),
         ("fail warning", "on a side in one position", {
             "V1": ('<directional-valve id="V1"><port id="A"/><port id="B"/><position id="a" rest="yes"/>'

@@ -77,7 +77,7 @@ def _blocked(changed, valve):
         "open-valve": straight("hand valve to the reservoir", fails, FREE, N1="P3.P M2.A X1.A",
                                N3="M2.B X1.B T1.Y"),
         "dead-end": straight("nothing joined", fails, N1="P3.P"),
-        "into-reservoir": straight("straight into the reservoir", "pass", N1="P3.P T1.R", G3="R1.T"),
+        "into-reservoir": straight("straight into the reservoir", "nothing", N1="P3.P T1.R", G3="R1.T"),
         "at-work": opened("motor at work", "fail error"),
         "at-work-relief": opened("relief at the pump", "pass", X1=relief, N1="P3.P V1.P X1.P",
                                  N3="M2.B V1.T T1.Y X1.T"),

@@ -25,8 +25,8 @@ SAID = {
     "rating-behind-coupling": "HA P1 M1 X1 fail error",
     "rating-behind-clogging-filter": "all pass",
     "rating-behind-filter-turned": "HA P1 M1 X1 fail error",
-    "rating-no-charge": "HA HB P1 M1 fail error",
-    "rating-charge-from-a-vented-line": "HA HB P1 M1 fail error",
+    "rating-no-charge": "all pass",
+    "rating-charge-from-a-vented-line": "all pass",
     "rating-flushing-limits": "G1 fail error; N1 inconclusive N1.rating",
     "rating-differential": "all pass",
     "rating-reliefs-to-the-reservoir": "all pass",
@@ -38,13 +38,13 @@ SAID = {
     "rating-control-valve": "N1 fail error",
     "rating-control-valve-unknown": "N1 inconclusive X1.max-pressure",
     "rating-priority-valve": "all pass",
-    "rating-priority-valve-relief-ahead": "HA HB P1 M1 fail error",
-    "rating-one-way-charge-filter": "HA HB P1 M1 fail error",
+    "rating-priority-valve-relief-ahead": "all pass",
+    "rating-one-way-charge-filter": "all pass",
     "rating-one-way-charge-filter-relief-behind": "all pass",
-    "rating-low-side-has-the-charge-lines": "HA fail error",
+    "rating-low-side-has-the-charge-lines": "HA HB fail error",
     "rating-sealed-reservoir": (
         "HA HB G2 P1 P2 M1 F1 fail error; S1 inconclusive S1.rating; G3 inconclusive "
-        "G3.rating; L1 inconclusive L1.rating; T1 inconclusive T1.max-pressure"),
+        "G3.rating; L1 inconclusive L1.rating"),
     "rating-sealed-reservoir-bears": (
         "HA HB G1 G2 P1 P2 M1 F1 fail error; S1 inconclusive S1.rating; G3 inconclusive "
         "G3.rating; L1 inconclusive L1.rating"),
@@ -63,7 +63,7 @@ SAID = {
     "rating-suction-can-be-shut": "S2 fail error",
     "rating-series-drained-inside": (
         "N1 fail error; M1 inconclusive M1.max-pressure; M2 inconclusive M2.max-pressure"),
-    "rating-series-drained-outside": "M2 inconclusive M2.max-pressure",
+    "rating-series-drained-outside": "N1 inconclusive N1.rating; M2 inconclusive M2.max-pressure",
     "rating-section": "N1 N2 M1 fail error",
     "rating-device-unknown-opening": "HA P1 M1 inconclusive X1.opening",
     "rating-device-reduces": "N1 fail error",

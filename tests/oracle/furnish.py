@@ -218,7 +218,7 @@ def _interlock(valve, engine):
 
 
 FURNISHINGS = {  # how often, and what does it to a tree with a lot
-    control: 0.5, brake: 0.5, towing: 0.4, accumulator: 0.35, drain_filter: 0.35,
+    control: 0.5, brake: 0.5, towing: 0.55, accumulator: 0.35, drain_filter: 0.35,
     reservoir_level: 0.3, words_on_shafts: 0.5, alone: 0.12, switched: 0.2, apart: 0.1,
 }
 

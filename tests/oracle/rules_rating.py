@@ -22,9 +22,9 @@ def pressure_rating(judged):
         if id(region) not in asked:
             asked[id(region)] = list(_subjects(region)), unknown_data(region)
         subjects, lacking = asked[id(region)]
-        fed = judged.charge(situation).fed()
-        high = Ceilings(situation, fed, INFINITE)
-        low = Ceilings(situation, fed, 0) if lacking else high
+        charge = judged.charge(situation)
+        high = Ceilings(situation, charge, INFINITE)
+        low = Ceilings(situation, charge, 0) if lacking else high
         for subject_type, path, nodes, rating, name in subjects:
             most, least = (max(map(found.at, nodes), default=0) for found in (high, low))
             ledger.note(subject_type, path, situation, _rated(most, least, rating, name, lacking))

@@ -47,10 +47,12 @@ def _flushing_reliefs(situation):
 
 
 def _charge_reliefs(situation, outlets):
-    """The reliefs that charge oil meets before it gets to a side."""
+    """The reliefs out of the charge line, before it gets to a side."""
     starts = [node for node in outlets if node not in situation.on_a_side]
     reached = reach(sure_ways(situation), starts, but=situation.on_a_side | situation.region.reservoirs)
-    return {way for node, ways in _reliefs_at(situation).items() if node in reached for way in ways}
+    # One that discharges into the charge line limits nothing.
+    return {way for node, ways in _reliefs_at(situation).items() if node in reached
+            for way in ways if way.head not in reached}
 
 
 def _reliefs_at(situation):

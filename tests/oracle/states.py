@@ -51,7 +51,8 @@ class Situation:
         self.known = known
         #: Pumps of loops that stand by in neutral and are not this loop's.
         self.standing_by = {pump for other in survey.known.values() for pump in other.pumps
-                            if others_neutral and pump not in known.pumps}
+                            if others_neutral and pump not in known.pumps
+                            and survey.region.circuit.components[pump].two_way}
         self.loop = None
         #: (loop, high) of every loop there is: this one, then the others.
         self.loops = []
