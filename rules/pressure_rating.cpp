@@ -163,10 +163,11 @@ void fill_in(const Situation& s, Docket& docket, Verdict& verdict, const Rated& 
     const auto say = [](double pressure) { return format_quantity(pressure, Dimension::pressure); };
     verdict.witness = way_of(s, docket, rated, ceilings);
     if (seen.least < unlimited && seen.most < unlimited) {
-        Figures figures{.measured = {seen.most, Dimension::pressure}};
+        const double told = verdict.outcome == Outcome::fail ? seen.least : seen.most;
+        Figures figures{.measured = {told, Dimension::pressure}};
         if (rated.rating) {
             figures.required = Measure{*rated.rating, Dimension::pressure};
-            figures.margin = Measure{*rated.rating - seen.most, Dimension::pressure};
+            figures.margin = Measure{*rated.rating - told, Dimension::pressure};
         }
         verdict.figures = docket.figures(figures);
     }

@@ -8,6 +8,7 @@
 #include <loopwright/base/finding.h>
 #include <loopwright/graph/analysis.h>
 #include <loopwright/parser/circuit.h>
+#include <loopwright/render/writers/tally.h>
 
 /// What is printed for people.
 namespace loopwright {
@@ -19,21 +20,6 @@ struct ReportStyle {
     std::span<const ThresholdInUse> thresholds = {};  ///< to be told
     bool colour = false;                              ///< ANSI; never the only sign of anything
 };
-
-/// How many needs came out how; a verdict counts once.
-struct Tally {
-    std::size_t pass = 0;
-    std::size_t error = 0;
-    std::size_t warning = 0;
-    std::size_t note = 0;
-    std::size_t inconclusive = 0;
-    std::size_t not_applicable = 0;
-    std::size_t waived = 0;  ///< failed or inconclusive, and accepted; in none of the others
-
-    void count(const Verdict& verdict);
-    Tally& operator+=(const Tally& other);
-};
-Tally tally(std::span<const Verdict> verdicts);
 
 /// Each diagnostic as "file:line:column: error: message", the quoted line with the place
 /// underlined, what was expected and the likely meaning.

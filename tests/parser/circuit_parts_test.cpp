@@ -74,7 +74,7 @@ TEST(CircuitParts, TwoWayPump) {
         <pump id="P2" displacement="71 cm3/rev" flow-directions="2" drain="external"/>
         <pump id="P3" flow-directions="2" drain="external" case-ports="3"/>)");
     EXPECT_EQ(ports(circuit, 0), (Words{"P1.A", "P1.B"}));
-    EXPECT_EQ(passages(circuit, 0), (Words{"A<->B displacement", "A->B leakage"}));
+    EXPECT_EQ(passages(circuit, 0), (Words{"A<->B displacement", "A<->B leakage"}));
     EXPECT_EQ(ports(circuit, 1), (Words{"P2.A", "P2.B", "P2.L"}));
     EXPECT_EQ(passages(circuit, 1), (Words{"A<->B displacement", "A->L leakage", "B->L leakage"}));
     EXPECT_EQ(ports(circuit, 2), (Words{"P3.A", "P3.B", "P3.L1", "P3.L2", "P3.L3"}));
@@ -93,8 +93,8 @@ TEST(CircuitParts, OneWayPumpAndMotor) {
     EXPECT_EQ(passages(circuit, 0), (Words{"S->P displacement", "P->S leakage"}));
     EXPECT_EQ(ports(circuit, 1), (Words{"P2.S", "P2.P", "P2.L1", "P2.L2"}));
     EXPECT_EQ(passages(circuit, 1),
-              (Words{"S->P displacement", "L1<->L2 joined", "P->L1 leakage"}));
-    EXPECT_EQ(passages(circuit, 2), (Words{"A<->B displacement", "A->B leakage"}));
+              (Words{"S->P displacement", "L1<->L2 joined", "P->L1 leakage", "S->L1 leakage"}));
+    EXPECT_EQ(passages(circuit, 2), (Words{"A<->B displacement", "A<->B leakage"}));
     EXPECT_EQ(passages(circuit, 3), (Words{"A->B displacement", "A->L leakage", "B->L leakage"}));
 }
 

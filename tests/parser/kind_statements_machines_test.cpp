@@ -19,10 +19,11 @@ using testing::takes;
 TEST(MachineStatements, Pump) {
     EXPECT_EQ(machine("pump", ""), "S P\nP>S leakage\nS>P displacement");
     EXPECT_EQ(machine("pump", R"(flow-directions="1" drain="internal")"), machine("pump", ""));
-    EXPECT_EQ(machine("pump", R"(drain="external")"), "S P L\nP>L leakage\nS>P displacement");
+    EXPECT_EQ(machine("pump", R"(drain="external")"),
+              "S P L\nP>L leakage\nS>L leakage\nS>P displacement");
     EXPECT_EQ(machine("pump", R"(drain="external" case-ports="2")"),
-              "S P L1 L2\n{L1 L2}\nP>L1 leakage\nS>P displacement");
-    EXPECT_EQ(machine("pump", R"(flow-directions="2")"), "A B\nA<>B displacement\nA>B leakage");
+              "S P L1 L2\n{L1 L2}\nP>L1 leakage\nS>L1 leakage\nS>P displacement");
+    EXPECT_EQ(machine("pump", R"(flow-directions="2")"), "A B\nA<>B displacement\nA<>B leakage");
     EXPECT_EQ(machine("pump", R"(flow-directions="2" drain="external")"),
               "A B L\nA<>B displacement\nA>L leakage\nB>L leakage");
     EXPECT_EQ(machine("pump", R"(flow-directions="2" drain="external" case-ports="2")"),
@@ -32,8 +33,8 @@ TEST(MachineStatements, Pump) {
 }
 
 TEST(MachineStatements, Motor) {
-    EXPECT_EQ(machine("motor", ""), "A B\nA<>B displacement\nA>B leakage");
-    EXPECT_EQ(machine("motor", R"(flow-directions="1")"), "A B\nA>B displacement\nA>B leakage");
+    EXPECT_EQ(machine("motor", ""), "A B\nA<>B displacement\nA<>B leakage");
+    EXPECT_EQ(machine("motor", R"(flow-directions="1")"), "A B\nA<>B leakage\nA>B displacement");
     EXPECT_EQ(machine("motor", R"(drain="external")"),
               "A B L\nA<>B displacement\nA>L leakage\nB>L leakage");
     EXPECT_EQ(machine("motor", R"(flow-directions="1" drain="external" case-ports="2")"),
@@ -67,11 +68,11 @@ TEST(MachineStatements, PumpMotor) {
 TEST(MachineStatements, HandPump) { EXPECT_EQ(machine("hand-pump", ""), "S P\nS>P displacement"); }
 
 TEST(MachineStatements, SemiRotaryActuator) {
-    EXPECT_EQ(machine("semi-rotary-actuator", ""), "A B\nA<>B displacement\nA>B leakage");
+    EXPECT_EQ(machine("semi-rotary-actuator", ""), "A B\nA<>B displacement\nA<>B leakage");
 }
 
 TEST(MachineStatements, Cylinder) {
-    EXPECT_EQ(machine("cylinder", ""), "A B\nA<>B displacement\nA>B leakage");
+    EXPECT_EQ(machine("cylinder", ""), "A B\nA<>B displacement\nA<>B leakage");
     EXPECT_EQ(machine("cylinder", R"(rods="2")"), machine("cylinder", ""));
     EXPECT_EQ(machine("cylinder", R"(action="single")"), "A");
 }
