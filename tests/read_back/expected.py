@@ -6,7 +6,7 @@ import kinds
 ROLES = {
     "check-valve": {"in": "A", "out": "B", "pilot": "X"}, "filter": {"in": "A", "out": "B"},
     "cooler": {"in": "A", "out": "B"},
-    "shuttle-valve": {"out": "C"},
+    "shuttle-valve": {"out": "C"}, "measuring-point": {"end": "P"},
     "relief-valve": {"in": "P", "out": "T", "drain": "Y"},
     "sequence-valve": {"in": "P", "out": "A", "pilot": "X", "drain": "Y"},
     "counterbalance-valve": {"in": "B", "out": "A", "pilot": "X", "drain": "Y"},
@@ -115,7 +115,8 @@ def expected_letters(component):
     if kind == "pilot-control-valve":
         return ["P", "T", "A"] + ["B"] * (get("outlets") == "2")
     return {"flushing-valve": ["A", "B", "F"], "shuttle-valve": ["A", "B", "C"], "engine": [],
-            "electric-motor": [], "gearbox": [], "clutch": [], "brake": ["Z"], "load": []}.get(
+            "electric-motor": [], "gearbox": [], "clutch": [], "brake": ["Z"], "load": [],
+            "measuring-point": ["P"]}.get(
         kind, ["A", "B"])
 
 

@@ -4,7 +4,8 @@ KINDS = ("reservoir", "engine", "electric-motor", "brake", "clutch", "gearbox", 
          "load", "check-valve", "shuttle-valve", "relief-valve", "reducing-valve", "sequence-valve",
          "counterbalance-valve", "unloading-valve", "priority-valve", "pilot-control-valve",
          "throttle", "throttle-check", "flow-control", "flow-divider", "filter", "cooler",
-         "flushing-valve", "shut-off-valve", "bypass-valve", "orifice", "directional-valve")
+         "flushing-valve", "shut-off-valve", "bypass-valve", "orifice", "directional-valve",
+         "measuring-point")
 
 # Words of the parts list that are not the kind's own with `-` for the blanks.
 WORDS = {"combustion engine": "engine", "throttle with check": "throttle-check"}

@@ -116,6 +116,11 @@ SHUTTLE = (box(-2, -1, 2, 1) + [circle(0, 0, 0.5)]
 SHUTTLE_PORTS = [("inlet", (-4, 0), (-1.4, 0)), ("inlet", (4, 0), (1.4, 0)),
                  ("out", (0, -2), (0, -1))]
 
+# IN11: a closed connection on a branch.
+MEASURING_POINT = [circle(0, 0, 0.5), line((-0.35, -0.35), (0.35, 0.35)),
+                   line((-0.35, 0.35), (0.35, -0.35))]
+MEASURING_PORTS = [("end", (0, 2.5), (0, 0.5))]
+
 # PV1, PV3 to PV6: inlet on top; at rest the arrow stands off the middle towards the pilot (closed),
 # or in the middle (open).
 PRESSURE_ARROWS = {"no": [("arrow", (-1, -2), (-1, 2))], "yes": [("arrow", (0, -2), (0, 2))]}

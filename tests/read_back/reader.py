@@ -4,6 +4,7 @@ designation."""
 import dataclasses
 
 import flow_valves
+import instruments
 import labels
 import nets
 import pressure_valves
@@ -115,6 +116,7 @@ def read(svg):
     found += symbols.on_shafts(pool)
     found += pressure_valves.valves(pool)
     found += flow_valves.valves(pool)
+    found += instruments.instruments(pool)
     found += valve_boxes.rows(pool)
     found += symbols.conditioners(pool)
     found += symbols.shut_offs(pool)
