@@ -19,23 +19,21 @@ constexpr double unlimited = std::numeric_limits<double>::infinity();
 template <typename Better>
 class Spread {
   public:
-    Spread(const FlowGraph& graph, const Region& region, std::vector<double>& values, Search& ways)
-        : graph_(graph), region_(region), values_(values), ways_(ways) {
-        ways_.clear(region.node_count);
-    }
+    Spread(const FlowGraph& graph, const Region& region, std::vector<double>& values)
+        : graph_(graph), region_(region), values_(values) {}
 
     /// Whether that is better than what the node has.
     bool seed(Index node, double value) {
         if (!better_(value, values_[node])) return false;
         values_[node] = value;
-        ways_.way[node] = Search::start;
         later_.emplace_back(value, node);
         return true;
     }
 
     /// `step(arc, value)`: the value that the arc's end gets where its beginning has this one.
-    template <typename Step>
-    void run(Step step) {
+    /// `taken(node, slot)` is told of each arc out of a node over which another got a better one.
+    template <typename Step, typename Taken>
+    void run(Step step, Taken taken) {
         const auto worse = [this](const Entry& a, const Entry& b) {
             return better_(b.first, a.first);
         };
@@ -58,7 +56,7 @@ class Spread {
                     const double value = step(arc, best);
                     if (!better_(value, values_[arc.to])) continue;
                     values_[arc.to] = value;
-                    ways_.way[arc.to] = slot;
+                    taken(node, slot);
                     if (value == best) {
                         level_.push_back(arc.to);
                     } else {
@@ -76,7 +74,6 @@ class Spread {
     const FlowGraph& graph_;
     const Region& region_;
     std::vector<double>& values_;
-    Search& ways_;
     Better better_;
     std::vector<Index> level_;
     std::vector<Entry> later_;
@@ -196,30 +193,43 @@ class Finder {
     /// Of what is no part of a loop, over what is none: those of the charge line.
     void find_limits_outside() {
         found_.limit.assign(s_.region.node_count, unlimited);
-        Lowest limits(s_.graph, s_.region, found_.limit, found_.away);
+        Lowest limits(s_.graph, s_.region, found_.limit);
         for (const Index node : s_.region.reservoirs) limits.seed(node, pressure_in(node));
-        limits.run([&](const FlowArc& arc, double behind) {
-            return piece_[arc.to] != none ? unlimited
-                                          : to_get_away(turned_round(s_.region, arc), behind);
-        });
+        limits.run(
+            [&](const FlowArc& arc, double behind) {
+                return piece_[arc.to] != none ? unlimited
+                                              : to_get_away(turned_round(s_.region, arc), behind);
+            },
+            [](Index, Index) {});
     }
 
     void find_limits() {
         found_.limit.assign(s_.region.node_count, unlimited);
-        Lowest limits(s_.graph, s_.region, found_.limit, found_.away);
+        Lowest limits(s_.graph, s_.region, found_.limit);
         for (const Index node : s_.region.reservoirs) limits.seed(node, pressure_in(node));
         const bool charged = found_.charge < unlimited;
         if (charged)
             for (Index node = 0; node < s_.region.node_count; ++node) {
                 if (low_[node] != 0) limits.seed(node, found_.charge);
             }
-        limits.run([&](const FlowArc& arc, double behind) {
-            // Nothing but the charge line makes the pressure of a low side.
-            return charged && low_[arc.to] != 0 ? unlimited
-                                                : to_get_away(turned_round(s_.region, arc), behind);
-        });
-        found_.over_relief.assign(s_.region.node_count, none);
+        found_.limited_by.assign(s_.region.node_count, none);
+        spread_limits(limits, charged);
         if (charged) limit_over_reliefs(limits);
+    }
+
+    void spread_limits(Lowest& limits, bool charged) {
+        limits.run(
+            [&](const FlowArc& arc, double behind) {
+                // Nothing but the charge line makes the pressure of a low side.
+                return charged && low_[arc.to] != 0
+                           ? unlimited
+                           : to_get_away(turned_round(s_.region, arc), behind);
+            },
+            [&](Index node, Index slot) {
+                const FlowArc& arc = s_.region.arcs[slot];
+                const bool opened = edge(arc).passage_class == PassageClass::pressure_opened;
+                found_.limited_by[arc.to] = opened ? Index{arc.edge} : found_.limited_by[node];
+            });
     }
 
     /// Every side may be the low one as well, and stands at the pressure of the charge line then.
@@ -242,25 +252,25 @@ class Finder {
             flow.backward = 0;
             if (!other_piece(flow) || low_[relief.from] != 0) continue;
             if (limits.seed(relief.from, to_get_away(flow, found_.charge)))
-                found_.over_relief[relief.from] = e;
+                found_.limited_by[relief.from] = e;
         }
-        limits.run([&](const FlowArc& arc, double behind) {
-            return low_[arc.to] != 0 ? unlimited
-                                     : to_get_away(turned_round(s_.region, arc), behind);
-        });
+        spread_limits(limits, true);
     }
 
     /// What the charge sources give where their oil enters a side.
     void find_charge() {
         std::vector<double> given(s_.region.node_count, 0.0);
-        Highest spread(s_.graph, s_.region, given, found_.drive);
+        Highest spread(s_.graph, s_.region, given);
         for (const ChargeSource& source : s_.feeds.sources)
             if (piece_[source.outlet] == none)
                 spread.seed(source.outlet, found_.limit[source.outlet]);
-        spread.run([&](const FlowArc& arc, double before) {
-            return piece_[arc.to] != none ? 0.0
-                                          : std::min(found_.limit[arc.to], handed_on(arc, before));
-        });
+        spread.run(
+            [&](const FlowArc& arc, double before) {
+                return piece_[arc.to] != none
+                           ? 0.0
+                           : std::min(found_.limit[arc.to], handed_on(arc, before));
+            },
+            [](Index, Index) {});
         found_.charge = 0.0;
         for (const Index node : s_.feeds.fed.order) {
             if (piece_[node] != none) continue;
@@ -278,10 +288,12 @@ class Finder {
 
     void find_ceilings() {
         found_.ceiling.assign(s_.region.node_count, 0.0);
-        Highest ceilings(s_.graph, s_.region, found_.ceiling, found_.drive);
+        Highest ceilings(s_.graph, s_.region, found_.ceiling);
         const auto drive = [&](Index node, double pressure) {
-            ceilings.seed(node, std::min(pressure, found_.limit[node]));
+            if (ceilings.seed(node, std::min(pressure, found_.limit[node])))
+                found_.drive.way[node] = Search::start;
         };
+        found_.drive.clear(s_.region.node_count);
         for (const Index e : s_.region.machines) {
             if (case_.highs.empty() && s_.loops.loop_of[e] != none) {
                 drive(s_.region.edges[e].from, unlimited);
@@ -305,9 +317,11 @@ class Finder {
             for (Index node = 0; node < s_.region.node_count; ++node)
                 if (s_.graph.has_accumulator(s_.region.joints[node])) drive(node, unlimited);
         for (const Index node : s_.region.reservoirs) drive(node, pressure_in(node));
-        ceilings.run([&](const FlowArc& arc, double before) {
-            return std::min(found_.limit[arc.to], handed_on(arc, before));
-        });
+        ceilings.run(
+            [&](const FlowArc& arc, double before) {
+                return std::min(found_.limit[arc.to], handed_on(arc, before));
+            },
+            [&](Index, Index slot) { found_.drive.way[s_.region.arcs[slot].to] = slot; });
     }
 
     /// Whether a pump's oil gets back to its inlet by what is open both ways.

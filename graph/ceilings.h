@@ -50,9 +50,9 @@ inline CeilingCase any_of_alike(const Situation& s) {
 struct Ceilings {
     std::vector<double> limit = {};    ///< for each node
     std::vector<double> ceiling = {};  ///< for each node
-    Search away = {};  ///< ways by which the oil gets away, searched against it; `way` alone
-    /// For each node where such a way ends at a relief into another side: the relief's edge.
-    std::vector<Index> over_relief = {};
+    /// For each node the pressure-opened edge, the first on its way out, that makes its limit; none
+    /// where no such valve does.
+    std::vector<Index> limited_by = {};
     Search drive = {};  ///< ways by which the ceilings were handed on; `way` alone
     /// Of the charge line where it enters the sides; infinite where nothing limits it, 0 where none
     /// does.

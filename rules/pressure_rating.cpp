@@ -126,42 +126,32 @@ Outcome judge_one(const Rated& rated, const Seen& seen) {
     return seen.least > *rated.rating ? Outcome::fail : Outcome::inconclusive;
 }
 
-FlowArc arc_over(const Region& region, Index edge) {
-    FlowArc arc;
-    arc.to = region.edges[edge].to;
-    arc.edge = edge & 0x7fffffffU;
-    arc.backward = 0;
-    return arc;
-}
-
-/// Where the oil gets away; where it cannot, what drives it there.
-Witness way_of(const Situation& s, Docket& docket, const Rated& rated, const Ceilings& ceilings) {
-    std::vector<FlowArc>& arcs = s.searches.path();
+/// What limits the pressure; where nothing does, the way by which something drives it there.
+Witness witness_of(const Situation& s, Docket& docket, const Rated& rated,
+                   const Ceilings& ceilings) {
     std::vector<Step>& steps = s.searches.steps();
-    if (rated.node == none) return docket.witness(WitnessShape::path, steps);
-    if (ceilings.away.reached(rated.node)) {
-        // The search ran against the oil: its path is turned round, as a whole and arc by arc.
-        ceilings.away.add_path_to(s.region, rated.node, arcs);
-        std::reverse(arcs.begin(), arcs.end());
-        for (FlowArc& arc : arcs) arc = turned_round(s.region, arc);
-        const Index end = arcs.empty() ? rated.node : arcs.back().to;
-        if (const Index relief = ceilings.over_relief[end]; relief != none)
-            arcs.push_back(arc_over(s.region, relief));
-        add_walk(s.graph, s.region, arcs, {.from = rated.port}, steps);
-    } else if (ceilings.drive.reached(rated.node)) {
+    if (rated.node != none && std::isinf(ceilings.limit[rated.node]) &&
+        ceilings.drive.reached(rated.node)) {
+        std::vector<FlowArc>& arcs = s.searches.path();
         ceilings.drive.add_path_to(s.region, rated.node, arcs);
         const Index start = arcs.empty() ? rated.node : tail(s.region, arcs.front());
         add_walk(s.graph, s.region, arcs,
                  {.from = port_on(s.graph, s.region, start, none), .to = rated.port}, steps);
+        return docket.witness(WitnessShape::path, steps);
     }
-    return docket.witness(WitnessShape::path, steps);
+    steps.push_back({rated.type, rated.index, none, none, "is asked"});
+    const Index relief = rated.node == none ? none : ceilings.limited_by[rated.node];
+    if (relief != none)
+        steps.push_back({ElementType::component, s.region.edges[relief].component, none, none,
+                         "limits its pressure"});
+    return docket.witness(WitnessShape::set, steps);
 }
 
 void fill_in(const Situation& s, Docket& docket, Verdict& verdict, const Rated& rated,
              const Seen& seen, const Ceilings& ceilings) {
     const std::string_view path = path_of(s, rated);
     const auto say = [](double pressure) { return format_quantity(pressure, Dimension::pressure); };
-    verdict.witness = way_of(s, docket, rated, ceilings);
+    verdict.witness = witness_of(s, docket, rated, ceilings);
     if (seen.least < unlimited && seen.most < unlimited) {
         const double told = verdict.outcome == Outcome::fail ? seen.least : seen.most;
         Figures figures{.measured = {told, Dimension::pressure}};
