@@ -261,6 +261,9 @@ def others():
     out += element("motor", "M2", title="second motor", **MOTOR)
     out += element("load", "D2", title="second axle") + element("shaft", "W9", joins="M2 D2")
     yield "two-motors", out
+    out = loop(1, joined={"HA": ["I1.P"], "HB": ["I2.P"], "G2": ["I3.P"], "L1": ["I4.P"]})
+    out += "".join(element("measuring-point", f"I{n}") for n in range(1, 5))
+    yield "measured", out
 
 
 # Files that a `use` names: an assembly for itself.

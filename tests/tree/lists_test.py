@@ -68,6 +68,20 @@ def kind_complaints(texts):
     return wrong
 
 
+def norm_complaints(texts):
+    """Every row of ISO 4413 stands once in the contributors' guide, and leads to rules that there are;
+    one in brackets is yet to come."""
+    rules = {name.replace("_", "-") for name in definitions(texts, "rules", RULE)}
+    rows = re.findall(r"^\| (K\d\d) \| (.*) \|$", texts["DEVELOPERS.md"], re.MULTILINE)
+    wrong = [] if [row for row, _ in rows] == [f"K{n:02}" for n in range(1, 51)] else [
+        "DEVELOPERS.md: rows K01 to K50 do not stand there once each, in order"]
+    for row, words in rows:
+        named = [] if words.startswith("none") else re.sub(r"\([^)]*\)", "", words.partition(";")[0]).split(",")
+        wrong += [f"DEVELOPERS.md: {row} leads to {name.strip()}, which is no rule"
+                  for name in named if name.strip() and name.strip() not in rules]
+    return wrong
+
+
 def sample():
     """A tree of one sound rule and one sound kind."""
     return {
@@ -89,6 +103,17 @@ class Lists(unittest.TestCase):
 
     def test_kinds_of_this_tree(self):
         self.assertEqual(kind_complaints(tree.texts()), [])
+
+    def test_rows_of_the_norm_of_this_tree(self):
+        self.assertEqual(norm_complaints(tree.texts()), [])
+
+    def test_lapses_with_rows_of_the_norm_are_seen(self):
+        rows = "".join(f"| K{n:02} | make-up-check |\n" for n in range(1, 51))
+        self.assertEqual(norm_complaints(sample() | {"DEVELOPERS.md": rows}), [])
+        for what, text in {"missing": rows.replace("| K07 | make-up-check |\n", ""),
+                           "no rule": rows.replace("K07 | make-up-check", "K07 | make-down-check")}.items():
+            with self.subTest(what):
+                self.assertEqual(len(norm_complaints(sample() | {"DEVELOPERS.md": text})), 1)
 
     def test_there_are_rules_and_kinds(self):
         texts = tree.texts(tree.is_cpp)
