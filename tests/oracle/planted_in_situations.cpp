@@ -6,7 +6,7 @@
 #include <loopwright/rules/registry.h>
 #include <loopwright/rules/rule.h>
 
-#include "planted_errors.h"
+#include <loopwright/tests/oracle/planted_errors.h>
 
 namespace loopwright {
 namespace {
