@@ -151,6 +151,7 @@ void judge_filter(const FlowGraph& graph, const Region& region, Docket& docket,
     }
     if (outcome == Outcome::inconclusive) {
         std::vector<std::string_view> missing;
+        missing.reserve(unknown.size());
         for (const Index c : unknown)
             missing.push_back(docket.text(circuit.components[c].path, ".case-pressure"));
         verdict.missing = docket.missing(missing);
