@@ -1,0 +1,24 @@
+#pragma once
+
+#include <span>
+#include <string_view>
+
+#include <loopwright/graph/situation.h>
+#include <loopwright/rules/docket.h>
+
+/// Errors planted in rules. Each is one that a person could make; the second opinion must notice.
+namespace loopwright {
+
+/// What takes the place of a rule's function; null: the rule's own stays.
+struct Planted {
+    std::string_view rule;
+    void (*judge)(const Situation&, Docket&) = nullptr;
+    void (*conclude)(const FlowGraph&, const Structure&, Docket&) = nullptr;
+};
+
+/// Of rules that judge situations.
+std::span<const Planted> planted_in_situations();
+/// Of rules about what hangs on no state.
+std::span<const Planted> planted_in_the_circuit();
+
+}  // namespace loopwright
