@@ -9,6 +9,7 @@ import damage
 import furnish
 import pool_ceilings
 import pool_feeding
+import pool_outfit
 from pool_drives import sound
 
 COUNT = 300
@@ -23,9 +24,10 @@ RULES = ("lost-loop", "charge-supply", "charge-pump-inlet", "charge-pump-drive",
          "unconnected-port", "dangling-line", "shorted-ports", "isolated-part", "line-function",
          "double-source", "reversed-rotation")
 # What a sound circuit has nothing for, or not always; and of what it says nothing.
-SELDOM = ("intermediate-side", "unequal-cylinder", "pressure-intensification", "filter-reversal",
-          "filter-in-drain", "flushing-side", "flushing-setting", "suction-shut-off",
-          "control-supply", "neutral-on-loss", "load-holding", "parking-brake", "towing-bypass",
+SELDOM = ("intermediate-side", "unequal-cylinder", "pressure-limiter", "pressure-intensification",
+          "filter-reversal", "filter-in-drain", "flushing-side", "flushing-setting", "cooler-bypass",
+          "suction-shut-off", "control-supply", "neutral-on-loss", "displacement-sequence",
+          "load-holding", "start-interlock", "parking-brake", "brake-release", "towing-bypass",
           "accumulator-safety", "double-source", "reversed-rotation")
 SILENT = ("unused-definition", "hose-safety", "loop-flushing", "cooling")
 
@@ -37,6 +39,7 @@ def sound_circuits():
         root = sound(number)
         furnish.complete(root)
         pool_ceilings.complete(root, number)
+        pool_outfit.complete(root)
         made[f"sound-{number:03}"] = builder.text(root)
     return made
 
