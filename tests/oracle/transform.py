@@ -311,10 +311,15 @@ def _statements(result, names, called, with_ports, high_changed=()):
                        for v, p in s.get("positions", {}).items()))
             for s in verdict.get("states", []))
         missing = frozenset(map(names.datum, verdict.get("missing", [])))
-        numbers = tuple(verdict.get(q, {}).get("value") for q in ("measured", "required"))
+        numbers = tuple(_rounded(verdict.get(q, {}).get("value")) for q in ("measured", "required"))
         said[verdict["rule"], verdict["outcome"], verdict.get("level"), subject, states, missing,
              numbers] += 1
     return said
+
+
+def _rounded(value):
+    """A figure but for its last digits, which follow the order in which it was summed up."""
+    return value if value is None else float(f"{value:.12g}")
 
 
 def _high_sides(loop, called):

@@ -15,6 +15,8 @@ import transform
 
 CIRCUITS = pathlib.Path(__file__).resolve().parents[2] / "circuits"
 SEEDS = (1, 2, 3)  # of the shuffles
+# Which pump is the later one, and which line the first there, follows the order of the file.
+BY_ORDER = ("double-source", "trapped-volume")
 
 
 def check(program, folder, texts):
@@ -63,16 +65,24 @@ def changes(xml, result):
             **{f"shuffled {seed}": transform.shuffled(xml, seed, keep) for seed in SEEDS}}
 
 
+def outcomes(result, rule):
+    """How a rule came out, whatever was judged."""
+    return {(v["outcome"], v.get("level")) for v in result["verdicts"] if v["rule"] == rule}
+
+
 def differences(circuit, how, xml, before, after, names):
     """Lines that say what is not the same in the changed circuit."""
     if not after["readable"]:
         return [f"{circuit} {how}: cannot be read: {after['diagnostics'][0]['message']}"]
-    ports = not how.startswith("shuffled") or "<directional-valve" not in xml
-    return [f"{circuit} {how}: {rule}: {words}"
-            for rule, words in transform.same_verdicts(before, after, names, ports)
-            if (rule != "hose-safety" or "hoses" not in how)
-            # Which pump is the later one, and which line the first there, follows the order of the file.
-            and (rule not in ("double-source", "trapped-volume") or not how.startswith("shuffled"))]
+    shuffled = how.startswith("shuffled")
+    but = BY_ORDER if shuffled else ("hose-safety",) if "hoses" in how else ()
+    ports = not shuffled or "<directional-valve" not in xml
+    found = [f"{circuit} {how}: {rule}: {words}"
+             for rule, words in transform.same_verdicts(before, after, names, ports)
+             if rule not in but]
+    return found + [f"{circuit} {how}: {rule}: {outcomes(before, rule)} before, "
+                    f"{outcomes(after, rule)} after" for rule in (BY_ORDER if shuffled else ())
+                    if outcomes(before, rule) != outcomes(after, rule)]
 
 
 def main(program):
