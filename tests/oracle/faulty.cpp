@@ -13,6 +13,7 @@
 #include <loopwright/rules/check.h>
 #include <loopwright/rules/registry.h>
 #include <loopwright/rules/rule.h>
+#include <loopwright/tests/oracle/planted_errors.h>
 
 #include <loopwright/tests/oracle/planted_errors.h>
 

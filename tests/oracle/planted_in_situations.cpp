@@ -5,7 +5,6 @@
 #include <loopwright/graph/feeds.h>
 #include <loopwright/rules/registry.h>
 #include <loopwright/rules/rule.h>
-
 #include <loopwright/tests/oracle/planted_errors.h>
 
 namespace loopwright {

@@ -2,7 +2,6 @@
 // read.
 #include <loopwright/rules/registry.h>
 #include <loopwright/rules/rule.h>
-
 #include <loopwright/tests/oracle/planted_errors.h>
 
 namespace loopwright {
