@@ -21,10 +21,10 @@ constexpr const char* moving = " drive-forward drive-reverse overrun-forward ove
 /// The drive with a brake of these attributes, its line as given behind the brake valve X1.
 Circuit braked(const std::string& brake, const std::string& line = R"(joins="X1.A B1.Z")",
                const std::vector<Edit>& edits = {}, const std::string& more = "") {
-    std::vector<Edit> all = {{"joins=\"F1.B C1.A C2.A\"", "joins=\"F1.B C1.A C2.A X1.P\""},
-                             {"<port id=\"D\"/>", "<port id=\"D\"/><port id=\"E\"/>"},
-                             {"joins=\"M1 D1\"", "joins=\"M1 D1 B1\""},
-                             added("<brake id=\"B1\" " + brake + R"(/>
+    std::vector<Edit> all = {{R"(joins="F1.B C1.A C2.A")", R"(joins="F1.B C1.A C2.A X1.P")"},
+                             {R"(<port id="D"/>)", R"(<port id="D"/><port id="E"/>)"},
+                             {R"(joins="M1 D1")", R"(joins="M1 D1 B1")"},
+                             added(R"(<brake id="B1" )" + brake + R"(/>
 <directional-valve id="X1"><port id="P"/><port id="A"/><port id="T"/>
   <position id="on" rest="yes"><path from="A" to="T"/></position>
   <position id="off" in="drive-forward drive-reverse overrun-forward overrun-reverse">

@@ -20,10 +20,9 @@ constexpr const char* sound = "trapped-volume circuit pass\n";
 /// Two valves in the charge line, behind the filter, with more parts.
 std::string between(const std::string& valves, const std::string& more = "",
                     const std::string& joined = "") {
-    return verdicts_of(with({{"<line id=\"G2\" joins=\"F1.B C1.A C2.A\"/>",
-                              "<line id=\"G2\" joins=\"F1.B H1.A\"/>"
-                              "<line id=\"G4\" joins=\"H1.B H2.A" +
-                                  joined + "\"/><line id=\"G5\" joins=\"H2.B C1.A C2.A\"/>"},
+    return verdicts_of(with({{R"(<line id="G2" joins="F1.B C1.A C2.A"/>)",
+                              R"(<line id="G2" joins="F1.B H1.A"/><line id="G4" joins="H1.B H2.A)" +
+                                  joined + R"("/><line id="G5" joins="H2.B C1.A C2.A"/>)"},
                              {R"(<port id="D"/>)", R"(<port id="D"/><port id="E"/>)"},
                              added(valves + more)}),
                        "trapped-volume");
@@ -66,7 +65,7 @@ TEST(TrappedVolume, ChecksAndSpools) {
 
 TEST(TrappedVolume, WitnessNamesWhatShutsItIn) {
     const Circuit circuit = with(
-        {{"joins=\"F1.B C1.A C2.A\"", "joins=\"F1.B C1.A C2.A H1.A\""},
+        {{R"(joins="F1.B C1.A C2.A")", R"(joins="F1.B C1.A C2.A H1.A")"},
          added(R"(<shut-off-valve id="H1"/><brake id="B1"/><line id="Z1" joins="H1.B B1.Z"/>)")});
     EXPECT_EQ(verdicts_of(circuit, "trapped-volume"), "trapped-volume Z1 fail warning\n");
     EXPECT_EQ(witness_of(circuit, "trapped-volume", "Z1"), "set: Z1 H1.B B1.Z");
