@@ -26,11 +26,23 @@ Point on_sheet(GridPoint point) {
 
 std::vector<const Verdict*> marked(std::span<const Verdict> findings) {
     std::vector<const Verdict*> out;
-    for (const Verdict& verdict : findings)
-        if (verdict.outcome == Outcome::fail || verdict.outcome == Outcome::inconclusive)
+    const RuleInfo* undecided = nullptr;  // verdicts come rule by rule
+    for (const Verdict& verdict : findings) {
+        if (verdict.outcome == Outcome::inconclusive) {
+            if (verdict.rule == undecided && verdict.waived == nullptr) continue;
+            if (verdict.waived == nullptr) undecided = verdict.rule;
             out.push_back(&verdict);
-    std::stable_partition(out.begin(), out.end(),
-                          [](const Verdict* verdict) { return verdict->follows == nullptr; });
+        } else if (verdict.outcome == Outcome::fail) {
+            out.push_back(&verdict);
+        }
+    }
+    const auto rank = [](const Verdict* verdict) {
+        if (verdict->outcome == Outcome::inconclusive) return 4;
+        if (verdict->follows != nullptr) return 3;
+        return 2 - static_cast<int>(verdict->level);
+    };
+    std::stable_sort(out.begin(), out.end(),
+                     [&](const Verdict* a, const Verdict* b) { return rank(a) < rank(b); });
     return out;
 }
 
@@ -293,7 +305,39 @@ Group witness_band(const Circuit& circuit, const std::vector<DrawnSymbol>& symbo
     return group;
 }
 
-PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> findings) {
+namespace {
+
+std::string listed(std::span<const std::string_view> words) {
+    std::string text;
+    for (const std::string_view word : words)
+        text += fmt::format("{}{}", text.empty() ? "" : ", ", word);
+    return text;
+}
+
+/// The subjects that a rule is undecided on like this one, itself apart, and all missing data.
+struct Alike {
+    std::vector<std::string_view> subjects = {};
+    std::vector<std::string_view> missing = {};
+};
+
+Alike undecided_alike(const Verdict& one, std::span<const Verdict> all) {
+    Alike alike;
+    alike.missing.assign(one.missing.begin(), one.missing.end());
+    if (one.outcome != Outcome::inconclusive || one.waived != nullptr) return alike;
+    for (const Verdict& other : all) {
+        if (other.rule != one.rule || other.outcome != Outcome::inconclusive ||
+            other.waived != nullptr || other.subject == one.subject)
+            continue;
+        alike.subjects.push_back(other.subject.id);
+        alike.missing.insert(alike.missing.end(), other.missing.begin(), other.missing.end());
+    }
+    return alike;
+}
+
+}  // namespace
+
+PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> findings,
+                        std::span<const Verdict> all) {
     constexpr double indent = 12.0;
     PanelList list;
     list.heading.height = 6.0;
@@ -315,6 +359,8 @@ PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> 
         paragraph(fmt::format("{}{}: {} of {}", verdict.waived != nullptr ? "waived " : "", level,
                               verdict.rule->id, verdict.subject.id));
         paragraph(std::string(verdict.message));
+        const Alike alike = undecided_alike(verdict, all);
+        if (!alike.subjects.empty()) paragraph("Likewise: " + listed(alike.subjects));
         std::string states;
         for (const StateUse& use : verdict.states) {
             if (!states.empty()) states += ", ";
@@ -323,12 +369,7 @@ PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> 
                 states += fmt::format(" ({} {})", circuit.components[valve].path, position);
         }
         if (!states.empty()) paragraph("States: " + states);
-        if (!verdict.missing.empty()) {
-            std::string missing;
-            for (const std::string_view datum : verdict.missing)
-                missing += fmt::format("{}{}", missing.empty() ? "" : ", ", datum);
-            paragraph("Missing: " + missing);
-        }
+        if (!alike.missing.empty()) paragraph("Missing: " + listed(alike.missing));
         if (const Waived* waived = verdict.waived; waived != nullptr)
             paragraph(fmt::format("Waived: {} ({}{}{})", waived->reason, waived->by,
                                   waived->until.empty() ? "" : ", until ", waived->until));

@@ -13,8 +13,9 @@
 /// square warning, circle note, diamond inconclusive.
 namespace loopwright {
 
-/// The verdicts that get marks: failed and inconclusive ones in their order, those behind all
-/// others that follow from another one. A finding's number is its place in this list, from 1.
+/// The verdicts that get marks: failed ones, errors first, then those that follow from another one,
+/// then of each rule the first that it cannot decide. A finding's number is its place in this list,
+/// from 1.
 std::vector<const Verdict*> marked(std::span<const Verdict> findings);
 
 /// The mark's outline and number about a centre, mm.
@@ -29,8 +30,10 @@ std::vector<Group> finding_marks(const Circuit& circuit, const Layout& layout,
                                  const std::vector<DrawnSymbol>& symbols, const WireGraph& wires,
                                  std::span<const Verdict* const> findings, Occupancy& room);
 
-/// The list of findings for the sheet.
-PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> findings);
+/// The list of findings for the sheet; what a rule cannot decide stands there together. `all`: the
+/// verdicts that they are taken from.
+PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> findings,
+                        std::span<const Verdict> all);
 
 /// A layout's point on the sheet, mm.
 Point on_sheet(GridPoint point);

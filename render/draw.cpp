@@ -23,8 +23,9 @@ constexpr double joint_radius = 0.375 * module;
 constexpr double leader_pen = 0.18;
 
 std::vector<PanelList> lists_of(const Circuit& circuit, const Layout& layout,
-                                std::span<const Verdict* const> findings) {
-    std::vector<PanelList> lists{findings_list(circuit, findings), parts_list(circuit)};
+                                std::span<const Verdict* const> findings,
+                                std::span<const Verdict> verdicts) {
+    std::vector<PanelList> lists{findings_list(circuit, findings, verdicts), parts_list(circuit)};
     if (!circuit.remarks.empty()) lists.push_back(remarks_list(circuit));
     lists.push_back(legend(circuit, !layout.frames.empty(), !findings.empty()));
     lists.push_back(cautions());
@@ -33,8 +34,8 @@ std::vector<PanelList> lists_of(const Circuit& circuit, const Layout& layout,
 
 /// The layout where it stands, or on a larger sheet if the findings do not fit on its own.
 Layout with_room_for(const Circuit& circuit, const Layout& layout,
-                     std::span<const Verdict* const> findings) {
-    const std::vector<PanelList> lists = lists_of(circuit, layout, findings);
+                     std::span<const Verdict* const> findings, std::span<const Verdict> verdicts) {
+    const std::vector<PanelList> lists = lists_of(circuit, layout, findings, verdicts);
     const SheetSize& own = *find_sheet(layout.sheet);
     if (arrange_panels(ink_of(circuit, layout), {}, own, title_block(circuit, own), lists))
         return layout;
@@ -48,10 +49,13 @@ Layout with_room_for(const Circuit& circuit, const Layout& layout,
 
 class SheetDrawer {
   public:
-    SheetDrawer(const Circuit& circuit, const Layout& layout, std::vector<const Verdict*> findings)
+    /// `findings`: those of the verdicts that get marks.
+    SheetDrawer(const Circuit& circuit, const Layout& layout, std::vector<const Verdict*> findings,
+                std::span<const Verdict> verdicts)
         : circuit_(circuit),
           layout_(layout),
           findings_(std::move(findings)),
+          verdicts_(verdicts),
           symbols_(drawn_symbols(circuit, layout)),
           wires_(layout, symbols_) {}
 
@@ -97,7 +101,7 @@ class SheetDrawer {
     void arrange_sheet() {
         size_ = *find_sheet(layout_.sheet);
         title_ = title_block(circuit_, size_);
-        lists_ = lists_of(circuit_, layout_, findings_);
+        lists_ = lists_of(circuit_, layout_, findings_, verdicts_);
         panels_ = *arrange_panels(ink_of(circuit_, layout_), {}, size_, title_, lists_);
         out_.width = size_.width;
         out_.height = size_.height;
@@ -336,6 +340,7 @@ class SheetDrawer {
     const Circuit& circuit_;
     const Layout& layout_;
     std::vector<const Verdict*> findings_;
+    std::span<const Verdict> verdicts_;
     std::vector<DrawnSymbol> symbols_;
     WireGraph wires_;
     SheetSize size_ = {};
@@ -350,8 +355,8 @@ class SheetDrawer {
 
 Drawing draw(const Circuit& circuit, const Layout& layout, std::span<const Verdict> findings) {
     const std::vector<const Verdict*> shown = marked(findings);
-    const Layout placed = with_room_for(circuit, layout, shown);
-    return SheetDrawer(circuit, placed, shown).draw();
+    const Layout placed = with_room_for(circuit, layout, shown, findings);
+    return SheetDrawer(circuit, placed, shown, findings).draw();
 }
 
 }  // namespace loopwright
