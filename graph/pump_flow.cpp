@@ -9,8 +9,7 @@ PumpFlow flow_of(const Situation& s, Index edge, Direction direction) {
     if (!pump.both_ways)
         return s.turning.turns_ahead(drives, pump.component) ? PumpFlow{pump.from, pump.to}
                                                              : PumpFlow{};
-    const bool stands_by = !s.resting.empty() && s.resting[edge] != 0;
-    if (stands_by || direction == Direction::none || !s.turning.turns(drives, pump.component))
+    if (!s.asks(edge) || direction == Direction::none || !s.turning.turns(drives, pump.component))
         return {};
     return (displacement_ways(pump, direction) & open_forward) != 0 ? PumpFlow{pump.from, pump.to}
                                                                     : PumpFlow{pump.to, pump.from};

@@ -275,7 +275,7 @@ class Runner {
                             .highs = highs,
                             .loop_states = loop_states_,
                             .judged_pump = judged == none ? none : known_[judged].first_pump,
-                            .resting = resting_,
+                            .resting = judged == none ? std::span<const std::uint8_t>() : resting_,
                             .standing = standing_,
                             .feeds = feeds_,
                             .searches = searches_,

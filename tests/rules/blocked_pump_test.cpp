@@ -92,5 +92,36 @@ TEST(BlockedPump, NothingToAskWhereNoneTurns) {
               "blocked-pump circuit not-applicable\n");
 }
 
+/// P3 and its motor in a loop; P1 in one where V1 leads its oil round, else in none: driven forward
+/// its oil then gets into the loop of P3 and no further.
+Circuit in_a_loop_at_times(const std::string& pumps, const std::string& positions) {
+    return circuit_from(R"(<circuit format="1" title="Sweeper">
+        <engine id="E1"/> <reservoir id="T1"><port id="S"/></reservoir>)" +
+                        pumps + R"(<motor id="M1"/> <motor id="M3"/>
+        <shaft id="W1" joins="E1 P3 P1"/>
+        <check-valve id="C3"/>
+        <directional-valve id="V1"><port id="P"/><port id="A"/><port id="T"/>)" +
+                        positions + R"(</directional-valve>
+        <line id="H1" joins="P3.P M3.A"/>
+        <line id="H2" joins="P3.S M3.B C3.B"/>
+        <line id="A1" joins="P1.A M1.A C3.A"/>
+        <line id="B1" joins="P1.B V1.P"/>
+        <line id="B2" joins="V1.A M1.B"/>
+        <line id="S1" joins="V1.T T1.S"/>
+        </circuit>)");
+}
+
+TEST(BlockedPump, WhateverTheOrderOfTheFile) {
+    const std::string drawn =
+        R"(<position id="drawn" rest="yes"><path from="P" to="T"/></position>)";
+    const std::string round = R"(<position id="round"><path from="P" to="A"/></position>)";
+    const std::string one = R"(<pump id="P1" flow-directions="2"/>)";
+    const std::string other = R"(<pump id="P3" closed-loop="yes"/>)";
+    for (const std::string& pumps : {one + other, other + one})
+        for (const std::string& positions : {drawn + round, round + drawn})
+            EXPECT_EQ(verdict(in_a_loop_at_times(pumps, positions)),
+                      "blocked-pump P1 fail error drive-forward overrun-forward\n");
+}
+
 }  // namespace
 }  // namespace loopwright
