@@ -32,7 +32,8 @@ StructureBuilder::StructureBuilder(const FlowGraph& graph)
       loop_slot_(graph.circuit().components.size(), none),
       side_slot_(graph.circuit().ports.size(), none),
       on_loop_joint_(graph.joint_count(), 0),
-      charge_line_(graph.circuit().lines.size(), 0) {
+      charge_line_(graph.circuit().lines.size(), 0),
+      charges_(graph.circuit().components.size(), 0) {
     structure_.node_of_port = graph.joint_of_port();
 }
 
@@ -52,7 +53,8 @@ void StructureBuilder::see(const Situation& situation) {
     if ((situation.states & running_states) == 0) return;  // what is towed alone is no drive
     if (situation.alike.first) see_loops(situation);
     for (const JudgedSide& side : situation.sides) see_side(side, situation.region);
-    if (charge_seen_ != &situation.region && !situation.loops.loops.empty()) see_charge(situation);
+    const bool seen = !situation.alike.first && situation.alike.same_feeds;
+    if (!seen && !situation.loops.loops.empty()) see_charge(situation);
 }
 
 void StructureBuilder::see_loops(const Situation& situation) {
@@ -121,11 +123,12 @@ void StructureBuilder::finish_sides() {
 }
 
 void StructureBuilder::see_charge(const Situation& situation) {
-    charge_seen_ = &situation.region;
     const Region& region = situation.region;
     const FeedRule rule(region, situation.standing, situation.loops, situation.feeds.vented,
                         situation.open_part_ways);
     for (const ChargeSource& source : situation.feeds.sources) {
+        const Index pump = region.edges[source.edge].component;
+        if (charges_[pump] != 0) continue;
         bool reaches_a_loop = situation.feeds.sources.size() == 1;
         Search search;
         if (!reaches_a_loop) {
@@ -137,7 +140,9 @@ void StructureBuilder::see_charge(const Situation& situation) {
         reaches_a_loop = std::any_of(reached.order.begin(), reached.order.end(), [&](Index node) {
             return situation.loops.on_main[node] != 0;
         });
-        if (reaches_a_loop) add_once(structure_.charge_pumps, region.edges[source.edge].component);
+        if (!reaches_a_loop) continue;
+        charges_[pump] = 1;
+        add_once(structure_.charge_pumps, pump);
     }
     for (const Index node : situation.feeds.line.order)
         for (const Index port : graph_.ports_of(region.joints[node]))

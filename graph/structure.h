@@ -47,9 +47,9 @@ class StructureBuilder {
     Index side_slots_used_ = 0;
     std::vector<std::uint8_t> on_loop_joint_;
     std::vector<std::uint8_t> charge_line_;
-    const Region* charge_seen_ = nullptr;
-    DisjointSets sets_;        // of a region's nodes outside the loops
-    std::vector<Index> part_;  // by leader: into structure_.open_parts
+    std::vector<std::uint8_t> charges_;  // by component: noted as a charge pump
+    DisjointSets sets_;                  // of a region's nodes outside the loops
+    std::vector<Index> part_;            // by leader: into structure_.open_parts
 };
 
 }  // namespace loopwright
