@@ -17,19 +17,15 @@ namespace {
 
 constexpr std::string_view least_dwell = "dwell";
 
-/// How fast the shafts turn when the nearest prime mover turns at its rated speed.
+/// How fast the shafts turn when the nearest prime mover turns at its rated speed; of several on
+/// one shaft the fastest.
 class ShaftSpeeds {
   public:
     explicit ShaftSpeeds(const Circuit& circuit)
         : circuit_(circuit), shafts_(circuit.shafts.size()) {
         std::vector<Index> queue;
         for (Index shaft = 0; shaft < shafts_.size(); ++shaft)
-            for (const Index c : circuit.components_of(circuit.shafts[shaft]))
-                if (circuit.components[c].kind->part == Part::prime_mover &&
-                    shafts_[shaft].by == none) {
-                    shafts_[shaft] = {c, none, circuit.figure(circuit.components[c], "speed")};
-                    queue.push_back(shaft);
-                }
+            if (turned_directly(shaft)) queue.push_back(shaft);
         for (std::size_t i = 0; i < queue.size(); ++i) turn_on(queue[i], queue);
     }
 
@@ -42,11 +38,12 @@ class ShaftSpeeds {
     void add_missing(Index shaft, std::vector<std::string>& missing) const {
         for (; shaft != none && shafts_[shaft].by != none; shaft = shafts_[shaft].before) {
             const Component& by = circuit_.components[shafts_[shaft].by];
-            const std::string_view datum = by.kind->part == Part::gearbox       ? "ratio"
-                                           : by.kind->part == Part::prime_mover ? "speed"
-                                                                                : "";
-            if (!datum.empty() && !circuit_.figure(by, datum))
-                missing.push_back(std::string(by.path) + "." + std::string(datum));
+            if (by.kind->part == Part::gearbox && !circuit_.figure(by, "ratio"))
+                missing.push_back(std::string(by.path) + ".ratio");
+            if (shafts_[shaft].before != none) continue;
+            for (const Index c : circuit_.components_of(circuit_.shafts[shaft]))
+                if (is_mover(c) && !circuit_.figure(circuit_.components[c], "speed"))
+                    missing.push_back(std::string(circuit_.components[c].path) + ".speed");
         }
     }
 
@@ -56,6 +53,25 @@ class ShaftSpeeds {
         Index before = none;  ///< shaft that it is turned from
         std::optional<double> speed = {};
     };
+
+    bool is_mover(Index c) const { return circuit_.components[c].kind->part == Part::prime_mover; }
+
+    /// Whether prime movers stand on a shaft. Its speed is known where that of all of them is.
+    bool turned_directly(Index shaft) {
+        Turned turned;
+        for (const Index c : circuit_.components_of(circuit_.shafts[shaft])) {
+            if (!is_mover(c)) continue;
+            const std::optional<double> speed = circuit_.figure(circuit_.components[c], "speed");
+            const bool first = turned.by == none;
+            turned.by = c;
+            if (!speed || (!first && !turned.speed))
+                turned.speed.reset();
+            else if (first || *turned.speed < *speed)
+                turned.speed = speed;
+        }
+        shafts_[shaft] = turned;
+        return turned.by != none;
+    }
 
     /// To the shafts that gearboxes and engaged clutches turn from this one.
     void turn_on(Index shaft, std::vector<Index>& queue) {

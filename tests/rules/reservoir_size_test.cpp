@@ -47,6 +47,36 @@ TEST(ReservoirSize, AGearboxChangesTheSpeed) {
               "reservoir-size T1 inconclusive needs X1.ratio\n");
 }
 
+// 3000 rpm of the faster one are 54 L/min, so 27 L, whichever the file names first.
+TEST(ReservoirSize, TheFasterOfTwoOnOneShaft) {
+    for (const std::string movers : {"E1 E2", "E2 E1"}) {
+        const Edit both{"joins=\"E1 P1 P2\"", "joins=\"" + movers + " P1 P2\""};
+        const Edit second = added(R"(<electric-motor id="E2" speed="3000 rpm"/>)");
+        EXPECT_EQ(judged({rated, volume("27 L"), both, second}), "reservoir-size T1 pass\n");
+        EXPECT_EQ(judged({rated, volume("26.9 L"), both, second}),
+                  "reservoir-size T1 fail warning\n");
+        EXPECT_EQ(judged({rated, volume("27 L"), both, added(R"(<electric-motor id="E2"/>)")}),
+                  "reservoir-size T1 inconclusive needs E2.speed\n");
+    }
+}
+
+// Where the valve vents the charge line, P2 feeds nothing; it does in the other position.
+TEST(ReservoirSize, ThePumpChargesInOnePosition) {
+    const std::string open = R"(<position id="open" rest="yes"><path from="G" to="T"/></position>)";
+    const std::string shut = R"(<position id="shut"></position>)";
+    for (const std::string& positions : {open + shut, shut + open}) {
+        const Edit valve =
+            added(R"(<directional-valve id="V9"><port id="G"/><port id="T"/>)" + positions +
+                  R"(</directional-valve><line id="X9" joins="V9.T T1.X"/>)");
+        EXPECT_EQ(judged({rated,
+                          volume("21.6 L"),
+                          {"F1.B C1.A C2.A", "F1.B C1.A C2.A V9.G"},
+                          {R"(<port id="S"/>)", R"(<port id="S"/><port id="X"/>)"},
+                          valve}),
+                  "reservoir-size T1 pass\n");
+    }
+}
+
 TEST(ReservoirSize, NotAskedWhereNoChargePumpDraws) {
     EXPECT_EQ(judged({rated, volume("60 L"), {"joins=\"E1 P1 P2\"", "joins=\"E1 P1\""}}),
               "reservoir-size circuit not-applicable\n");
