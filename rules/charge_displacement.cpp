@@ -54,8 +54,11 @@ void judge_loop(const Situation& s, Docket& docket, StateSet states, Index loop)
     const Outcome outcome = !known                               ? Outcome::inconclusive
                             : measured < required * (1.0 - 1e-9) ? Outcome::fail
                                                                  : Outcome::pass;
+    // The least share is told; where it cannot be told, what lacks the most.
+    const double severity =
+        known ? -measured : static_cast<double>(charge.missing.size() + fed.missing.size());
     Verdict* verdict = docket.record(s, ElementType::loop, s.loops.loops[loop].first_pump, states,
-                                     outcome, Level::note);
+                                     outcome, Level::note, severity);
     if (verdict == nullptr) return;
     std::vector<Step>& steps = s.searches.steps();
     for (const Index c : charge.components)

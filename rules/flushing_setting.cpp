@@ -69,8 +69,9 @@ void judge_one(const Situation& s, Docket& docket, StateSet states, Index e,
     const Outcome outcome = below < required * (1 - 1e-9)                  ? Outcome::fail
                             : std::isnan(below) || !charge.unknown.empty() ? Outcome::inconclusive
                                                                            : Outcome::pass;
-    Verdict* verdict = docket.record(s, ElementType::component, component, states, outcome,
-                                     no_flow ? Level::error : Level::warning);
+    Verdict* verdict =
+        docket.record(s, ElementType::component, component, states, outcome,
+                      no_flow ? Level::error : Level::warning, std::isnan(below) ? 0.0 : -below);
     if (verdict == nullptr) return;
     std::vector<Step>& steps = s.searches.steps();
     steps.push_back({ElementType::component, component, none, none, "opens first"});
