@@ -16,8 +16,14 @@ bool is_hand_valve(const Edge& edge) { return edge.shift == Shift::hand && !edge
 /// The suction lines of one region: what the reservoirs give oil to and what pumps draw from.
 class SuctionLines {
   public:
-    SuctionLines(const FlowGraph& graph, const Region& region)
-        : graph_(graph), region_(region), given_(given(none)), drawn_(drawn(none)) {}
+    /// `in_a_loop`: for each component whether it is a pump of a loop.
+    SuctionLines(const FlowGraph& graph, const Region& region,
+                 const std::vector<std::uint8_t>& in_a_loop)
+        : graph_(graph),
+          region_(region),
+          in_a_loop_(in_a_loop),
+          given_(given(none)),
+          drawn_(drawn(none)) {}
 
     /// A way from a reservoir to the suction port of a pump over the edge; empty if there is none.
     std::vector<FlowArc> way_over(Index e) const {
@@ -55,7 +61,8 @@ class SuctionLines {
         search.clear(region_.node_count);
         for (const Index c : region_.components) {
             const Index port = suction_port_of(graph_, c);
-            if (port == none) continue;
+            // What a pump of a loop takes in is the loop's own oil.
+            if (port == none || in_a_loop_[c] != 0) continue;
             const Index node = graph_.node_of(port);
             if (region_.is_reservoir[node] == 0) search.begin_at(node);
         }
@@ -98,6 +105,7 @@ class SuctionLines {
 
     const FlowGraph& graph_;
     const Region& region_;
+    const std::vector<std::uint8_t>& in_a_loop_;
     Search given_;
     Search drawn_;
 };
@@ -153,9 +161,10 @@ void judge_valve(const FlowGraph& graph, const Region& region, Index c,
     verdict.witness = docket.witness(WitnessShape::path, steps);
 }
 
-void judge_region(const FlowGraph& graph, const Region& region, Docket& docket) {
+void judge_region(const FlowGraph& graph, const Region& region,
+                  const std::vector<std::uint8_t>& in_a_loop, Docket& docket) {
     if (std::none_of(region.edges.begin(), region.edges.end(), is_hand_valve)) return;
-    const SuctionLines lines(graph, region);
+    const SuctionLines lines(graph, region, in_a_loop);
     for (Index e = 0; e < region.edges.size(); ++e) {
         if (!is_hand_valve(region.edges[e])) continue;
         const std::vector<FlowArc> way = lines.way_over(e);
@@ -163,8 +172,11 @@ void judge_region(const FlowGraph& graph, const Region& region, Docket& docket) 
     }
 }
 
-void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
-    for (const Region& region : graph.regions()) judge_region(graph, region, docket);
+void conclude(const FlowGraph& graph, const Structure& structure, Docket& docket) {
+    std::vector<std::uint8_t> in_a_loop(graph.circuit().components.size(), 0);
+    for (const LoopInfo& loop : structure.loops)
+        for (const Index pump : loop.pumps) in_a_loop[pump] = 1;
+    for (const Region& region : graph.regions()) judge_region(graph, region, in_a_loop, docket);
 }
 
 constexpr Citation sources[] = {{.work = "common practice, no source", .place = {}}};

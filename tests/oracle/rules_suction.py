@@ -18,14 +18,17 @@ def suction_shut_off(judged):
     return [Verdict("suction-shut-off", "component", valve.owner,
                     *(("pass",) if _secured(circuit, valve) else ("fail", "error")))
             for valve in ways if valve.kind == kinds.HAND and not valve.passage.for_towing
-            and _draws_through(circuit, [way for way in ways if way is not valve], valve)]
+            and _draws_through(judged, [way for way in ways if way is not valve], valve)]
 
 
-def _draws_through(circuit, others, valve):
-    """From a reservoir to one end, and from the other to a pump's inlet, the valve itself not passed."""
+def _draws_through(judged, others, valve):
+    """From a reservoir to one end, and from the other to a pump's inlet, the valve itself not passed.
+
+    What a pump of a loop takes in is the loop's own oil."""
+    circuit = judged.circuit
     drawn = walk(steps(others), circuit.reservoirs)
     inlets = {circuit.node[f"{part.path}.S"] for part in circuit.components.values()
-              if part.kind == "pump" and "S" in part.ports}
+              if part.kind == "pump" and "S" in part.ports and part.path not in judged.loop_machines}
     for near, far in ((valve.tail, valve.head), (valve.head, valve.tail)):
         if near in drawn and far not in circuit.reservoirs and not inlets.isdisjoint(
                 walk(steps(others), [far], circuit.reservoirs) - circuit.reservoirs):
