@@ -1,6 +1,7 @@
 // For each hand valve in a suction line: can somebody shut it, and the prime mover start all the
 // same?
 #include <algorithm>
+#include <iterator>
 #include <vector>
 
 #include <loopwright/graph/witness.h>
@@ -98,8 +99,8 @@ class SuctionLines {
         way.push_back(valve);
         std::vector<FlowArc> on;
         drawn.add_path_to(region_, valve.to, on);
-        for (auto arc = on.rbegin(); arc != on.rend(); ++arc)
-            way.push_back(turned_round(region_, *arc));
+        std::transform(on.rbegin(), on.rend(), std::back_inserter(way),
+                       [&](const FlowArc& arc) { return turned_round(region_, arc); });
         return way;
     }
 

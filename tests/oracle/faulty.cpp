@@ -15,8 +15,6 @@
 #include <loopwright/rules/rule.h>
 #include <loopwright/tests/oracle/planted_errors.h>
 
-#include <loopwright/tests/oracle/planted_errors.h>
-
 namespace loopwright {
 namespace {
 

@@ -61,7 +61,7 @@ TEST(ChargeRelief, BehindAFilter) {
 TEST(ChargeRelief, ItsOutletIsFree) {
     const auto into = [](const std::string& port, const std::string& parts) {
         return with({{R"(<line id="G3" joins="R1.T T1.R"/>)",
-                      parts + "<line id=\"G3\" joins=\"R1.T " + port + "\"/>"}});
+                      parts + R"(<line id="G3" joins="R1.T )" + port + R"("/>)"}});
     };
     EXPECT_EQ(verdict(with({{R"(<line id="G3" joins="R1.T T1.R"/>)", ""},
                             {"joins=\"R4.T M1.L", "joins=\"R1.T R4.T M1.L"}})),

@@ -46,7 +46,7 @@ TEST(ChargeSupply, SuctionShutByAHandValve) {
         return with(
             {{"T1.S P2.S", "T1.S B1.A"},
              added(R"(<line id="S2" joins="B1.B P2.S"/><shut-off-valve id="B1" position=")" +
-                   position + "\" locked=\"yes\"/>")});
+                   position + R"(" locked="yes"/>)")});
     };
     EXPECT_EQ(findings_of(valve("open")), "");
     const Circuit shut = valve("closed");

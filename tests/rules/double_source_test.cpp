@@ -47,7 +47,7 @@ TEST(DoubleSource, ACheckParts) {
 TEST(DoubleSource, AsAValveStands) {
     const auto valve = [](const std::string& position) {
         return second("", "H9.B",
-                      own_engine + "<shut-off-valve id=\"H9\" position=\"" + position +
+                      own_engine + R"(<shut-off-valve id="H9" position=")" + position +
                           R"("/><line id="G5" joins="P3.P H9.A"/>)");
     };
     EXPECT_EQ(verdict(valve("open")), std::string("double-source G5 fail warning") + all_running);
