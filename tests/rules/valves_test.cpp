@@ -53,7 +53,7 @@ TEST(ShiftedValves, PilotToOpenCheckInASide) {
 
 TEST(ShiftedValves, ReducingAndPriorityValvesHandTheChargeOn) {
     const Edit behind{"joins=\"P2.P R1.P F1.A\"", "joins=\"P2.P R1.P V2.P\""};
-    const Edit room{"<port id=\"D\"/>", "<port id=\"D\"/><port id=\"E\"/>"};
+    const Edit room{R"(<port id="D"/>)", R"(<port id="D"/><port id="E"/>)"};
     EXPECT_EQ(not_passed(with({behind, room, added(R"(<reducing-valve id="V2" setting="20 bar"/>
                             <line id="G4" joins="V2.A F1.A"/> <line id="G5" joins="V2.Y T1.E"/>)")})),
               "");
