@@ -4,6 +4,7 @@
 
 #include <loopwright/graph/situation.h>
 #include <loopwright/rules/docket.h>
+#include <loopwright/rules/oil_ways.h>
 
 /// What puts control and brake lines under pressure, and the ways that oil takes there.
 namespace loopwright {
@@ -13,11 +14,6 @@ bool lets_oil_on(const Edge& edge);
 
 /// An element, or a valve that nobody can close by hand, unless hand valves count as well.
 bool sure_way(const Edge& edge, bool hand_valves_too = false);
-
-/// Whether it leads off where the pressure gets too high.
-inline bool is_relief(const Edge& edge) {
-    return edge.passage_class == PassageClass::pressure_opened && !edge.bypass;
-}
 
 /// Whether an instrument at a port tells the pressure there, or lets a gauge be joined.
 bool shows_pressure(const Circuit& circuit, const Component& component);
