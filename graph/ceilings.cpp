@@ -246,10 +246,7 @@ class Finder {
             if (relief.passage_class != PassageClass::pressure_opened || relief.bypass ||
                 (case_.ways_out[e] & open_forward) == 0)
                 continue;
-            FlowArc flow;
-            flow.to = relief.to;
-            flow.edge = e & 0x7fffffffU;
-            flow.backward = 0;
+            const FlowArc flow = arc_over(s_.region, e);
             if (!other_piece(flow) || low_[relief.from] != 0) continue;
             if (limits.seed(relief.from, to_get_away(flow, found_.charge)))
                 found_.limited_by[relief.from] = e;

@@ -4,12 +4,11 @@
 
 namespace loopwright {
 
-namespace {
-
-/// Whether what stands between two shafts turns one when the other turns.
 bool passes_torque(const Circuit& circuit, const Component& component) {
     return component.kind->part != Part::clutch || circuit.is_yes(component, "engaged");
 }
+
+namespace {
 
 void add_mover(const Circuit& circuit, const Component& mover, Drive& drive) {
     const bool variable = circuit.is_yes(mover, "variable-speed");

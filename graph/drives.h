@@ -21,6 +21,9 @@ struct Drive {
     bool vehicle = false;         ///< has a load that is what drives a vehicle
 };
 
+/// Whether what stands between two shafts turns one when the other turns: not a parted clutch.
+bool passes_torque(const Circuit& circuit, const Component& component);
+
 class Drives {
   public:
     explicit Drives(const Circuit& circuit);

@@ -281,14 +281,8 @@ bool hold_with(const Feeds& feeds, const Region& region, const LoopSet& loops,
     return std::none_of(changed.begin(), changed.end(), [&](Index e) {
         if (before[e] == now[e]) return false;
         const Edge& edge = region.edges[e];
-        FlowArc arc;
-        arc.edge = e & 0x7fffffffU;
-        arc.to = edge.to;
-        arc.backward = 0;
-        if (told_apart(edge.from, arc)) return true;
-        arc.to = edge.from;
-        arc.backward = 1;
-        return told_apart(edge.to, arc);
+        return told_apart(edge.from, arc_over(region, e)) ||
+               told_apart(edge.to, arc_over(region, e, true));
     });
 }
 

@@ -14,4 +14,13 @@ void Search::add_path_to(const Region& region, Index node, std::vector<FlowArc>&
     std::reverse(path.begin() + before, path.end());
 }
 
+void Search::add_way_from(const Region& region, Index node, std::vector<FlowArc>& path) const {
+    // From the node back to the beginning, which is the order that the oil takes.
+    while (way[node] != start) {
+        const FlowArc& arc = region.arcs[way[node]];
+        path.push_back(turned_round(region, arc));
+        node = path.back().to;
+    }
+}
+
 }  // namespace loopwright

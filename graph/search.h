@@ -59,6 +59,9 @@ struct Search {
     /// Adds the arcs from where the search began to `node`, in order.
     void add_path_to(const Region& region, Index node, std::vector<FlowArc>& path) const;
 
+    /// Of a search against the oil: adds the oil's way from `node` to where the search began.
+    void add_way_from(const Region& region, Index node, std::vector<FlowArc>& path) const;
+
   private:
     std::size_t next_ = 0;
 };
@@ -125,6 +128,15 @@ class SearchPool {
 inline Index tail(const Region& region, const FlowArc& arc) {
     const Edge& edge = region.edges[arc.edge];
     return arc.backward != 0 ? edge.to : edge.from;
+}
+
+/// The arc over an edge.
+inline FlowArc arc_over(const Region& region, Index edge, bool backward = false) {
+    FlowArc arc;
+    arc.to = backward ? region.edges[edge].from : region.edges[edge].to;
+    arc.edge = edge & 0x7fffffffU;
+    arc.backward = backward ? 1 : 0;
+    return arc;
 }
 
 /// The same arc seen from its other end.

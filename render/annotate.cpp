@@ -1,4 +1,5 @@
 #include <loopwright/render/annotate.h>
+#include <loopwright/render/told_together.h>
 
 #include <algorithm>
 #include <cmath>
@@ -26,15 +27,13 @@ Point on_sheet(GridPoint point) {
 
 std::vector<const Verdict*> marked(std::span<const Verdict> findings) {
     std::vector<const Verdict*> out;
-    const RuleInfo* undecided = nullptr;  // verdicts come rule by rule
     for (const Verdict& verdict : findings) {
-        if (verdict.outcome == Outcome::inconclusive) {
-            if (verdict.rule == undecided && verdict.waived == nullptr) continue;
-            if (verdict.waived == nullptr) undecided = verdict.rule;
-            out.push_back(&verdict);
-        } else if (verdict.outcome == Outcome::fail) {
-            out.push_back(&verdict);
-        }
+        if (verdict.outcome != Outcome::fail && verdict.outcome != Outcome::inconclusive) continue;
+        // Verdicts come rule by rule.
+        const auto of_rule = std::find_if(out.rbegin(), out.rend(), [&](const Verdict* other) {
+            return other->rule != verdict.rule || told_together(*other, verdict);
+        });
+        if (of_rule == out.rend() || (*of_rule)->rule != verdict.rule) out.push_back(&verdict);
     }
     const auto rank = [](const Verdict* verdict) {
         if (verdict->outcome == Outcome::inconclusive) return 4;
@@ -314,20 +313,17 @@ std::string listed(std::span<const std::string_view> words) {
     return text;
 }
 
-/// The subjects that a rule is undecided on like this one, itself apart, and all missing data.
+/// The other subjects that are told with one, and all missing data.
 struct Alike {
     std::vector<std::string_view> subjects = {};
     std::vector<std::string_view> missing = {};
 };
 
-Alike undecided_alike(const Verdict& one, std::span<const Verdict> all) {
+Alike told_with(const Verdict& one, std::span<const Verdict> all) {
     Alike alike;
     alike.missing.assign(one.missing.begin(), one.missing.end());
-    if (one.outcome != Outcome::inconclusive || one.waived != nullptr) return alike;
     for (const Verdict& other : all) {
-        if (other.rule != one.rule || other.outcome != Outcome::inconclusive ||
-            other.waived != nullptr || other.subject == one.subject)
-            continue;
+        if (other.subject == one.subject || !told_together(one, other)) continue;
         alike.subjects.push_back(other.subject.id);
         alike.missing.insert(alike.missing.end(), other.missing.begin(), other.missing.end());
     }
@@ -359,7 +355,7 @@ PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> 
         paragraph(fmt::format("{}{}: {} of {}", verdict.waived != nullptr ? "waived " : "", level,
                               verdict.rule->id, verdict.subject.id));
         paragraph(std::string(verdict.message));
-        const Alike alike = undecided_alike(verdict, all);
+        const Alike alike = told_with(verdict, all);
         if (!alike.subjects.empty()) paragraph("Likewise: " + listed(alike.subjects));
         std::string states;
         for (const StateUse& use : verdict.states) {

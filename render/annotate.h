@@ -14,8 +14,8 @@
 namespace loopwright {
 
 /// The verdicts that get marks: failed ones, errors first, then those that follow from another one,
-/// then of each rule the first that it cannot decide. A finding's number is its place in this list,
-/// from 1.
+/// then what is not decided; of those told together the first. A finding's number is its place in
+/// this list, from 1.
 std::vector<const Verdict*> marked(std::span<const Verdict> findings);
 
 /// The mark's outline and number about a centre, mm.
@@ -30,7 +30,7 @@ std::vector<Group> finding_marks(const Circuit& circuit, const Layout& layout,
                                  const std::vector<DrawnSymbol>& symbols, const WireGraph& wires,
                                  std::span<const Verdict* const> findings, Occupancy& room);
 
-/// The list of findings for the sheet; what a rule cannot decide stands there together. `all`: the
+/// The list of findings for the sheet; what is told together stands in one entry. `all`: the
 /// verdicts that they are taken from.
 PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> findings,
                         std::span<const Verdict> all);

@@ -19,9 +19,9 @@ SearchPool::Lease leading_to(const Situation& s, bool hand_valves_opened, Begin 
     begin(*search);
     s.graph.work += search->run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         const Edge& edge = s.region.edges[arc.edge];
-        if (!sure_way(edge, hand_valves_opened) || s.region.is_reservoir[arc.to] != 0) return false;
+        if (s.region.is_reservoir[arc.to] != 0) return false;
         return (hand_valves_opened && edge.shift == Shift::hand) ||
-               stands_open_back(s.standing, arc);
+               (sure(edge) && stands_open_back(s.standing, arc));
     });
     return search;
 }
@@ -67,9 +67,7 @@ bool isolated(const Situation& s, Index node) {
 /// The way from the accumulator to where such a search began.
 void add_way(const Situation& s, const Search& search, Index port, std::vector<Step>& steps) {
     std::vector<FlowArc>& arcs = s.searches.path();
-    search.add_path_to(s.region, s.graph.node_of(port), arcs);
-    std::reverse(arcs.begin(), arcs.end());
-    for (FlowArc& arc : arcs) arc = turned_round(s.region, arc);
+    search.add_way_from(s.region, s.graph.node_of(port), arcs);
     add_walk(s.graph, s.region, arcs, {.from = port}, steps);
 }
 
@@ -83,7 +81,8 @@ Witness around(const Situation& s, Docket& docket, Index port, WitnessShape shap
         const auto search = s.searches.take(s.region.node_count);
         search->begin_at(s.graph.node_of(port));
         s.graph.work += search->run(s.region, [&](Index /*node*/, const FlowArc& arc) {
-            return sure_way(s.region.edges[arc.edge], true) && stands_open(s.standing, arc);
+            const Edge& edge = s.region.edges[arc.edge];
+            return (sure(edge) || edge.shift == Shift::hand) && stands_open(s.standing, arc);
         });
         add_frontier(s.graph, s.region, s.standing, *search, true, steps);
     }

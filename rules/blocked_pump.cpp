@@ -123,9 +123,7 @@ void pass_over(const Situation& s, Docket& docket, const Driven& pump,
 
 void pass_let_out(const Situation& s, Docket& docket, const Driven& pump, const Search& out) {
     std::vector<FlowArc>& way = s.searches.path();
-    out.add_path_to(s.region, pump.outlet, way);
-    std::reverse(way.begin(), way.end());
-    for (FlowArc& arc : way) arc = turned_round(s.region, arc);
+    out.add_way_from(s.region, pump.outlet, way);
     pass_over(s, docket, pump, way);
 }
 

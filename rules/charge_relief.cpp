@@ -55,14 +55,14 @@ class Limits {
 
     /// From a limited outlet over the relief to a reservoir; gives the relief's edge.
     Index add_way(Index outlet, std::vector<FlowArc>& way) const {
-        add_back(*limited_, outlet, way);
+        limited_->add_way_from(s_.region, outlet, way);
         const Index inlet = way.empty() ? outlet : way.back().to;
         const auto arcs = s_.region.arcs_of(inlet);
         const auto relief = std::find_if(arcs.begin(), arcs.end(), [&](const FlowArc& arc) {
             return arc.backward == 0 && limits(s_.region.edges[arc.edge]);
         });
         way.push_back(*relief);
-        add_back(*outlet_, relief->to, way);
+        outlet_->add_way_from(s_.region, relief->to, way);
         return relief->edge;
     }
 
@@ -76,15 +76,6 @@ class Limits {
         if (!is_relief(edge) || edge.from == edge.to) return false;
         const auto e = static_cast<std::size_t>(&edge - s_.region.edges.data());
         return (standing_[e] & open_forward) != 0 && counts(edge.from) && outlet_->reached(edge.to);
-    }
-
-    /// The way of a search against the oil, turned round.
-    void add_back(const Search& search, Index node, std::vector<FlowArc>& way) const {
-        const auto begin = static_cast<std::ptrdiff_t>(way.size());
-        search.add_path_to(s_.region, node, way);
-        std::reverse(way.begin() + begin, way.end());
-        std::for_each(way.begin() + begin, way.end(),
-                      [&](FlowArc& arc) { arc = turned_round(s_.region, arc); });
     }
 
     const Situation& s_;

@@ -36,11 +36,8 @@ Witness out_of(const Situation& s, Docket& docket, const ChargePump& pump, bool 
     std::vector<Step>& steps = s.searches.steps();
     steps.push_back({ElementType::component, edge.component, none, port, "delivers"});
     if (to_tank) {
-        // The search ran against the oil: its path is turned round, as a whole and arc by arc.
         std::vector<FlowArc>& arcs = s.searches.path();
-        s.feeds.to_tank.add_path_to(s.region, pump.outlet, arcs);
-        std::reverse(arcs.begin(), arcs.end());
-        for (FlowArc& arc : arcs) arc = turned_round(s.region, arc);
+        s.feeds.to_tank.add_way_from(s.region, pump.outlet, arcs);
         add_walk(s.graph, s.region, arcs, {.from = port}, steps);
     }
     return docket.witness(WitnessShape::path, steps);

@@ -17,14 +17,6 @@ bool asked(const Situation& s, Index loop) {
     return s.judges(s.loops.loops[loop].first_pump) && !s.loops.loops[loop].shorted;
 }
 
-FlowArc over(const Situation& s, Index e, bool backward) {
-    FlowArc arc;
-    arc.edge = e & 0x7fffffffU;
-    arc.backward = backward ? 1 : 0;
-    arc.to = backward ? s.region.edges[e].from : s.region.edges[e].to;
-    return arc;
-}
-
 /// For each node the cooler's passage that takes oil out of it; an arc to `none` where none does.
 using CoolersAt = std::vector<FlowArc>;
 
@@ -33,7 +25,7 @@ CoolersAt coolers_at(const Situation& s, const Standing& standing) {
     const auto add = [&](Index node, Index e, bool backward) {
         // Back out of a reservoir nothing draws over a cooler.
         if (at[node].to == none && !(backward && s.region.is_reservoir[node] != 0))
-            at[node] = over(s, e, backward);
+            at[node] = arc_over(s.region, e, backward);
     };
     for (Index e = 0; e < s.region.edges.size(); ++e) {
         if (!is_cooler(s.region.edges[e])) continue;
@@ -85,7 +77,7 @@ Cooled inside(const Situation& s, Index loop) {
     const auto found = std::find_if(edges.begin(), edges.end(),
                                     [&](Index e) { return is_cooler(s.region.edges[e]); });
     if (found == edges.end()) return {};
-    return {true, {over(s, *found, (s.standing[*found] & open_forward) == 0)}};
+    return {true, {arc_over(s.region, *found, (s.standing[*found] & open_forward) == 0)}};
 }
 
 /// A way out of the loop's main sides that the search from the coolers found.
@@ -95,9 +87,7 @@ Cooled towards(const Situation& s, Index loop, const CoolersAt& coolers, const S
         const Index node = first_reached(into, s.loops.nodes_of(side));
         if (node == none) continue;
         Cooled cooled{true, {}};
-        into.add_path_to(s.region, node, cooled.way);
-        std::reverse(cooled.way.begin(), cooled.way.end());
-        for (FlowArc& arc : cooled.way) arc = turned_round(s.region, arc);
+        into.add_way_from(s.region, node, cooled.way);
         const Index end = cooled.way.empty() ? node : cooled.way.back().to;
         cooled.way.push_back(coolers[end]);
         return cooled;

@@ -86,11 +86,7 @@ class Flow {
         const Index in = ahead ? edge.from : edge.to;
         const Index out = ahead ? edge.to : edge.from;
         add_part(filter, in, End::giver, way);
-        FlowArc through;
-        through.to = out;
-        through.edge = filter & 0x7fffffffU;
-        through.backward = ahead ? 0 : 1;
-        way.push_back(through);
+        way.push_back(arc_over(s_.region, filter, !ahead));
         add_part(filter, out, End::taker, way);
     }
 

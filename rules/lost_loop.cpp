@@ -11,13 +11,10 @@ namespace {
 /// Once round: out of the machine and back to its other port over the loop's own passages.
 Witness round_trip(const Situation& s, Docket& docket, Index edge) {
     const Edge& machine = s.region.edges[edge];
-    FlowArc out;
-    out.edge = edge & 0x7fffffffU;
     // Without a flow direction a two-way pump is followed the forward way, out at its port A.
     const Direction round = s.direction() == Direction::none ? Direction::forward : s.direction();
     const bool outlet_at_to = (displacement_ways(machine, round) & open_forward) != 0;
-    out.backward = outlet_at_to ? 0 : 1;
-    out.to = outlet_at_to ? machine.to : machine.from;
+    const FlowArc out = arc_over(s.region, edge, !outlet_at_to);
     const auto lease = s.searches.take(s.region.node_count);
     Search& search = *lease;
     search.begin_at(out.to);

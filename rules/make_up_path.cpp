@@ -63,14 +63,6 @@ bool has_subject(const Situation& s) {
     return !s.feeds.sources.empty() && std::any_of(s.sides.begin(), s.sides.end(), counts);
 }
 
-FlowArc arc_of(const Situation& s, Index edge) {
-    FlowArc arc;
-    arc.to = s.region.edges[edge].to;
-    arc.edge = edge & 0x7fffffffU;
-    arc.backward = 0;
-    return arc;
-}
-
 std::string_view path_of(const Situation& s, Index edge) {
     return s.circuit().components[s.region.edges[edge].component].path;
 }
@@ -80,7 +72,7 @@ std::vector<Step>& way_over(const Situation& s, const Search& search, Index chec
     const Index before = s.region.edges[check].from;
     std::vector<FlowArc>& arcs = s.searches.path();
     search.add_path_to(s.region, before, arcs);
-    arcs.push_back(arc_of(s, check));
+    arcs.push_back(arc_over(s.region, check));
     std::vector<Step>& steps = s.searches.steps();
     const Index outlet =
         add_source(s.graph, s.region, s.feeds.sources, tail(s.region, arcs.front()), steps);
@@ -89,7 +81,8 @@ std::vector<Step>& way_over(const Situation& s, const Search& search, Index chec
 }
 
 bool sound(const Situation& s, const Standing& standing, const Search& search, Index check) {
-    return search.reached(s.region.edges[check].from) && stands_open(standing, arc_of(s, check));
+    return search.reached(s.region.edges[check].from) &&
+           stands_open(standing, arc_over(s.region, check));
 }
 
 void pass(const Situation& s, Docket& docket, const MakeUp& check, const Search& search) {

@@ -85,9 +85,7 @@ void judge_part(const FlowGraph& graph, const Region& region, Index c,
     if (sound) {
         std::vector<FlowArc> arcs;
         const Index node = graph.node_of(ports.front());
-        relieved.add_path_to(region, node, arcs);
-        std::reverse(arcs.begin(), arcs.end());
-        for (FlowArc& arc : arcs) arc = turned_round(region, arc);
+        relieved.add_way_from(region, node, arcs);
         add_walk(graph, region, arcs, {.from = ports.front()}, steps);
     }
     verdict.witness = docket.witness(WitnessShape::path, steps);

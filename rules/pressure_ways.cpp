@@ -20,12 +20,6 @@ bool lets_oil_on(const Edge& edge) {
     }
 }
 
-bool sure_way(const Edge& edge, bool hand_valves_too) {
-    if (edge.passage_class == PassageClass::element) return true;
-    if (edge.passage_class != PassageClass::switched) return false;
-    return edge.shift != Shift::hand || edge.locked || hand_valves_too;
-}
-
 bool shows_pressure(const Circuit& circuit, const Component& component) {
     if (!component.kind->shows_pressure) return false;
     const std::string_view measured = circuit.choice(component, "measures");
@@ -132,11 +126,8 @@ Witness way_to(const Situation& s, Docket& docket, const Search& search, Index p
 }
 
 Witness way_to_tank(const Situation& s, Docket& docket, Index port) {
-    // The search ran against the oil: its path is turned round, as a whole and arc by arc.
     std::vector<FlowArc>& arcs = s.searches.path();
-    s.feeds.to_tank.add_path_to(s.region, s.graph.node_of(port), arcs);
-    std::reverse(arcs.begin(), arcs.end());
-    for (FlowArc& arc : arcs) arc = turned_round(s.region, arc);
+    s.feeds.to_tank.add_way_from(s.region, s.graph.node_of(port), arcs);
     std::vector<Step>& steps = s.searches.steps();
     add_walk(s.graph, s.region, arcs, {.from = port}, steps);
     return docket.witness(WitnessShape::path, steps);

@@ -12,9 +12,6 @@ namespace loopwright {
 /// Ways that oil takes by itself: all but machines, relief valves and leakage.
 bool lets_oil_on(const Edge& edge);
 
-/// An element, or a valve that nobody can close by hand, unless hand valves count as well.
-bool sure_way(const Edge& edge, bool hand_valves_too = false);
-
 /// Whether an instrument at a port tells the pressure there, or lets a gauge be joined.
 bool shows_pressure(const Circuit& circuit, const Component& component);
 

@@ -79,7 +79,7 @@ class ShaftSpeeds {
             const Component& between = circuit_.components[c];
             if (between.shaft == none || between.far_shaft == none) continue;
             const Part part = between.kind->part;
-            if (part == Part::clutch && !circuit_.is_yes(between, "engaged")) continue;
+            if (!passes_torque(circuit_, between)) continue;
             const bool ahead = between.shaft == shaft;
             const Index next = ahead ? between.far_shaft : between.shaft;
             if (shafts_[next].by != none) continue;

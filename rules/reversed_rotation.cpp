@@ -18,10 +18,6 @@ struct Reached {
 };
 using Shafts = boost::container::small_vector<Reached, 8>;
 
-bool passes_torque(const Circuit& circuit, const Component& component) {
-    return component.kind->part != Part::clutch || circuit.is_yes(component, "engaged");
-}
-
 /// Over a gearbox or clutch to its other shaft.
 Reached behind(const Circuit& circuit, Index c, const Reached& before) {
     const Component& link = circuit.components[c];

@@ -1,7 +1,6 @@
 // For each hand valve in a suction line: can somebody shut it, and the prime mover start all the
 // same?
 #include <algorithm>
-#include <iterator>
 #include <vector>
 
 #include <loopwright/graph/witness.h>
@@ -29,21 +28,12 @@ class SuctionLines {
     /// A way from a reservoir to the suction port of a pump over the edge; empty if there is none.
     std::vector<FlowArc> way_over(Index e) const {
         const Edge& edge = region_.edges[e];
-        std::vector<FlowArc> way = way_over(arc_of(e, false));
-        if (way.empty() && edge.both_ways) way = way_over(arc_of(e, true));
+        std::vector<FlowArc> way = way_over(arc_over(region_, e));
+        if (way.empty() && edge.both_ways) way = way_over(arc_over(region_, e, true));
         return way;
     }
 
   private:
-    FlowArc arc_of(Index e, bool backward) const {
-        const Edge& edge = region_.edges[e];
-        FlowArc arc;
-        arc.edge = e & 0x7fffffffU;
-        arc.backward = backward ? 1 : 0;
-        arc.to = backward ? edge.from : edge.to;
-        return arc;
-    }
-
     /// With the oil from all reservoirs, not over the edge `without`.
     Search given(Index without) const {
         Search search;
@@ -97,10 +87,7 @@ class SuctionLines {
         std::vector<FlowArc> way;
         given.add_path_to(region_, tail(region_, valve), way);
         way.push_back(valve);
-        std::vector<FlowArc> on;
-        drawn.add_path_to(region_, valve.to, on);
-        std::transform(on.rbegin(), on.rend(), std::back_inserter(way),
-                       [&](const FlowArc& arc) { return turned_round(region_, arc); });
+        drawn.add_way_from(region_, valve.to, way);
         return way;
     }
 

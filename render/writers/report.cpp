@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <loopwright/base/utf8.h>
+#include <loopwright/render/told_together.h>
 
 namespace loopwright {
 
@@ -169,44 +170,49 @@ std::string finding_text(const Circuit& circuit, const Verdict& verdict, const R
     return text;
 }
 
-/// What one rule cannot tell, of several subjects at once: the missing data are what matters.
-std::string undecided_text(const Circuit& circuit, std::span<const Verdict* const> undecided,
-                           const ReportStyle& style) {
-    const Verdict& first = *undecided.front();
+/// Several findings that are told together: what their subjects have in common.
+std::string group_text(const Circuit& circuit, std::span<const Verdict* const> group,
+                       const ReportStyle& style) {
+    const Verdict& first = *group.front();
+    if (group.size() == 1) return finding_text(circuit, first, style);
     const Place place = circuit.sources->place(place_of(circuit, first.subject));
     std::string text = fmt::format("{}:{}:{}: {}, {} subjects: {} [{}]\n", visible(place.file),
                                    place.line, place.column, outcome_word(first, style),
-                                   undecided.size(), first.rule->question, first.rule->id);
+                                   group.size(), first.rule->question, first.rule->id);
     std::string subjects;
     std::string missing;
-    for (const Verdict* verdict : undecided) {
+    for (const Verdict* verdict : group) {
         subjects += fmt::format("{}{}", subjects.empty() ? "" : ", ", verdict->subject.id);
         for (const std::string_view datum : verdict->missing)
             missing += fmt::format("{}{}", missing.empty() ? "" : ", ", datum);
     }
     text += wrapped("    of       ", subjects, 13);
     if (!missing.empty()) text += wrapped("    missing  ", missing, 13);
+    if (first.follows != nullptr)
+        text += wrapped(
+            "    follows  ",
+            fmt::format("from {} of {}", first.follows->rule->id, first.follows->subject.id), 13);
     return text;
 }
 
-/// All that is undecided, rule by rule.
-std::string undecided_texts(const Circuit& circuit, std::span<const Verdict> verdicts,
-                            const ReportStyle& style) {
-    std::string text;
-    std::vector<const Verdict*> of_rule;
-    const auto flush = [&] {
-        if (of_rule.size() == 1)
-            text += '\n' + finding_text(circuit, *of_rule.front(), style);
-        else if (!of_rule.empty())
-            text += '\n' + undecided_text(circuit, of_rule, style);
-        of_rule.clear();
-    };
+/// Those that `wanted` picks, each group in the place of its first.
+template <typename Wanted>
+std::string group_texts(const Circuit& circuit, std::span<const Verdict> verdicts,
+                        const ReportStyle& style, Wanted wanted) {
+    std::vector<std::vector<const Verdict*>> groups;
     for (const Verdict& verdict : verdicts) {
-        if (verdict.outcome != Outcome::inconclusive || verdict.waived != nullptr) continue;
-        if (!of_rule.empty() && of_rule.front()->rule != verdict.rule) flush();
-        of_rule.push_back(&verdict);
+        if (!wanted(verdict)) continue;
+        // Verdicts come rule by rule.
+        const auto of_rule = std::find_if(groups.rbegin(), groups.rend(), [&](const auto& group) {
+            return group.front()->rule != verdict.rule || told_together(*group.front(), verdict);
+        });
+        if (of_rule != groups.rend() && of_rule->front()->rule == verdict.rule)
+            of_rule->push_back(&verdict);
+        else
+            groups.push_back({&verdict});
     }
-    flush();
+    std::string text;
+    for (const auto& group : groups) text += '\n' + group_text(circuit, group, style);
     return text;
 }
 
@@ -342,14 +348,23 @@ std::string report_text(const Circuit& circuit, const Structure& structure,
                                     format_quantity(one.threshold->value, one.threshold->dimension))
                       : "");
     // Causes first: a rule whose finding follows may come before the one it follows from.
-    for (const bool following : {false, true})
-        for (const Verdict& verdict : verdicts) {
-            const bool finding = verdict.outcome == Outcome::fail ||
-                                 (verdict.outcome == Outcome::inconclusive && verdict.waived);
-            if ((finding || style.all) && (verdict.follows != nullptr) == following)
-                text += '\n' + finding_text(circuit, verdict, style);
-        }
-    if (!style.all) text += undecided_texts(circuit, verdicts, style);
+    for (const Verdict& verdict : verdicts) {
+        const bool finding = verdict.outcome == Outcome::fail ||
+                             (verdict.outcome == Outcome::inconclusive && verdict.waived);
+        if ((finding || style.all) && verdict.follows == nullptr)
+            text += '\n' + finding_text(circuit, verdict, style);
+    }
+    if (style.all) {
+        for (const Verdict& verdict : verdicts)
+            if (verdict.follows != nullptr) text += '\n' + finding_text(circuit, verdict, style);
+    } else {
+        text += group_texts(circuit, verdicts, style, [](const Verdict& verdict) {
+            return verdict.outcome == Outcome::fail && verdict.follows != nullptr;
+        });
+        text += group_texts(circuit, verdicts, style, [](const Verdict& verdict) {
+            return verdict.outcome == Outcome::inconclusive && verdict.waived == nullptr;
+        });
+    }
     if (refuted + sum.inconclusive > 0)
         text +=
             "\nA check of the drawing does not replace review by a competent person; local codes "
