@@ -1,10 +1,12 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <vector>
 
 #include <loopwright/graph/drives.h>
+#include <loopwright/graph/pipes.h>
 #include <loopwright/parser/circuit.h>
 
 /// The circuit as a graph of ways for oil.
@@ -134,6 +136,12 @@ class FlowGraph {
                 joint_port_offsets_[joint + 1] - joint_port_offsets_[joint]};
     }
 
+    /// What lines and fittings join, made when first asked for.
+    const Pipes& pipes() const {
+        if (!pipes_) pipes_.emplace(circuit_);
+        return *pipes_;
+    }
+
     /// Visits of nodes and edges since construction, for the tests of cost.
     mutable std::uint64_t work = 0;
 
@@ -155,6 +163,7 @@ class FlowGraph {
     std::vector<Index> port_lines_;
     std::vector<Index> region_of_component_;
     std::vector<Index> node_of_port_;
+    mutable std::optional<Pipes> pipes_;
 
     // Storage that the regions' spans look into.
     std::vector<Index> joints_;

@@ -5,7 +5,6 @@
 #include <optional>
 #include <vector>
 
-#include <loopwright/base/unit_text.h>
 #include <loopwright/graph/witness.h>
 #include <loopwright/rules/charge_settings.h>
 #include <loopwright/rules/oil_ways.h>
@@ -80,7 +79,7 @@ void judge_brake(const Situation& s, Docket& docket, StateSet states, Index port
             docket.text("whether its supply releases ", brake.path, " fully cannot be told");
         return;
     }
-    const auto say = [](double pressure) { return format_quantity(pressure, Dimension::pressure); };
+    const auto say = [&](double pressure) { return docket.told(pressure, Dimension::pressure); };
     verdict->figures =
         docket.figures({.measured = {supply.pressure, Dimension::pressure},
                         .required = Measure{*needed, Dimension::pressure},

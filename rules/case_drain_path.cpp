@@ -8,7 +8,6 @@
 
 #include <boost/container/small_vector.hpp>
 
-#include <loopwright/base/unit_text.h>
 #include <loopwright/graph/witness.h>
 #include <loopwright/rules/rule.h>
 
@@ -218,7 +217,7 @@ void judge_one(const Situation& s, Docket& docket, Drains& drains, Index c, Inde
         outcome = Outcome::inconclusive;
     Verdict* verdict = docket.record(s, ElementType::component, c, s.states, outcome);
     if (verdict == nullptr) return;
-    const std::string opening = path_known ? format_quantity(least, Dimension::pressure) : "";
+    const std::string_view opening = path_known ? docket.told(least, Dimension::pressure) : "";
     if (path_known) {
         verdict->witness = drain_way(s, docket, drains.next(node), port, node);
         Figures figures{.measured = {least, Dimension::pressure}};
@@ -239,7 +238,7 @@ void judge_one(const Situation& s, Docket& docket, Drains& drains, Index c, Inde
     } else if (path_known) {
         verdict->message =
             docket.text("the drain of ", machine.path, " holds ", opening, ", more than the ",
-                        format_quantity(*limit, Dimension::pressure), " that its housing bears");
+                        docket.told(*limit, Dimension::pressure), " that its housing bears");
     } else if (outcome == Outcome::inconclusive) {
         const Ways& guessed = drains.guessed();
         verdict->witness = drain_way(s, docket, guessed.next, port, node);

@@ -12,8 +12,8 @@ namespace loopwright {
 namespace {
 
 /// The suction port of a pump on a pipe; `none` if there is none.
-Index suction_port_on(const FlowGraph& graph, const Pipes& pipes, Index pipe) {
-    const auto ports = pipes.ports_of(pipe);
+Index suction_port_on(const FlowGraph& graph, Index pipe) {
+    const auto ports = graph.pipes().ports_of(pipe);
     const auto found = std::find_if(ports.begin(), ports.end(), [&](Index p) {
         const Port& port = graph.circuit().ports[p];
         return port.use == PortUse::suction && graph.part(port.component) == Part::pump;
@@ -50,10 +50,10 @@ Witness way_of(const FlowGraph& graph, Docket& docket, const DrainReturn& found)
     return docket.witness(WitnessShape::path, steps);
 }
 
-void judge(const FlowGraph& graph, const Pipes& pipes, Docket& docket, const DrainReturn& found) {
+void judge(const FlowGraph& graph, Docket& docket, const DrainReturn& found) {
     const Circuit& circuit = graph.circuit();
     const Port& port = circuit.ports[found.port];
-    const Index suction = suction_port_on(graph, pipes, pipes.of(found.port));
+    const Index suction = suction_port_on(graph, graph.pipes().of(found.port));
     const std::string name = circuit.port_name(found.port);
     const bool above = port.level_given && !port.below_level;
     const Outcome outcome = above || suction != none ? Outcome::fail
@@ -79,9 +79,7 @@ void judge(const FlowGraph& graph, const Pipes& pipes, Docket& docket, const Dra
 }
 
 void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
-    const Pipes pipes(graph.circuit());
-    for_each_drain_return(graph, pipes,
-                          [&](const DrainReturn& found) { judge(graph, pipes, docket, found); });
+    for_each_drain_return(graph, [&](const DrainReturn& found) { judge(graph, docket, found); });
 }
 
 constexpr Citation sources[] = {

@@ -4,9 +4,6 @@
 #include <optional>
 #include <vector>
 
-#include <fmt/format.h>
-
-#include <loopwright/base/unit_text.h>
 #include <loopwright/rules/oil_ways.h>
 #include <loopwright/rules/rule.h>
 
@@ -76,9 +73,9 @@ void judge_loop(const Situation& s, Docket& docket, StateSet states, Index loop)
                                        .required = Measure{required, Dimension::ratio},
                                        .margin = Measure{measured - required, Dimension::ratio}});
     verdict->message =
-        docket.text("the charge pump displaces ", fmt::format("{:.3g} %", 100.0 * measured),
+        docket.text("the charge pump displaces ", docket.told(measured, Dimension::ratio),
                     " of what the pumps of the loops that it feeds do; ",
-                    fmt::format("{:.3g} %", 100.0 * required), " are usual at least");
+                    docket.told(required, Dimension::ratio), " are usual at least");
 }
 
 void judge_all(const Situation& s, Docket& docket, std::span<const StateSet> states) {

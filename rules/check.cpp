@@ -12,9 +12,11 @@ CheckResult judge(const Circuit& circuit, std::span<const Rule* const> rules,
                   const Thresholds& thresholds) {
     const FlowGraph graph(circuit);
     CheckResult result;
+    SubjectNames names(circuit, *result.keep);
     std::vector<Docket> dockets;
     dockets.reserve(rules.size());
-    for (const Rule* rule : rules) dockets.emplace_back(graph, *rule, thresholds, *result.keep);
+    for (const Rule* rule : rules)
+        dockets.emplace_back(graph, *rule, thresholds, names, *result.keep);
 
     std::vector<std::uint32_t> settled(rules.size(), 0);  // a bit for each group of those alike
     result.structure = for_each_situation(graph, [&](const Situation& situation) {

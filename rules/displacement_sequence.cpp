@@ -1,7 +1,6 @@
 // Along the travel of a command: the pump's stroke is complete before the motor's is taken back.
 #include <algorithm>
 
-#include <loopwright/base/unit_text.h>
 #include <loopwright/rules/rule.h>
 
 namespace loopwright {
@@ -61,7 +60,7 @@ void record(const Circuit& circuit, const Pair& pair, Docket& docket) {
     const std::string_view motor = circuit.components[pair.motor->part].path;
     const double from = figure(circuit, *pair.motor, "from");
     const double to = figure(circuit, *pair.pump, "to");
-    const auto share = [](double travel) { return format_quantity(travel, Dimension::ratio); };
+    const auto share = [&](double travel) { return docket.told(travel, Dimension::ratio); };
     if (bad == 0)
         verdict.message =
             docket.text(pump, " is at full stroke at ", share(to), " of the travel, before ", motor,

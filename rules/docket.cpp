@@ -4,6 +4,7 @@
 #include <bit>
 #include <stdexcept>
 
+#include <loopwright/base/unit_text.h>
 #include <loopwright/rules/rule.h>
 
 namespace loopwright {
@@ -17,40 +18,67 @@ int rank(Outcome outcome, Level level) {
 
 }  // namespace
 
-Docket::Docket(const FlowGraph& graph, const Rule& rule, const Thresholds& thresholds, Keep& keep)
+std::string_view& SubjectNames::slot(std::vector<std::string_view>& names, std::size_t size,
+                                     Index index) {
+    if (names.empty()) names.resize(size);
+    return names[index];
+}
+
+std::string_view SubjectNames::operator()(ElementType type, Index index) {
+    const auto port_name = [&](std::vector<std::string_view>& names, std::string_view before) {
+        std::string_view& name = slot(names, circuit_.ports.size(), index);
+        if (name.empty()) {
+            const Port& port = circuit_.ports[index];
+            name = keep_.text(before, circuit_.components[port.component].path, ".", port.letter);
+        }
+        return name;
+    };
+    switch (type) {
+        case ElementType::circuit:
+            return "circuit";
+        case ElementType::loop: {
+            std::string_view& name = slot(loops_, circuit_.components.size(), index);
+            if (name.empty()) name = keep_.text("loop:", circuit_.components[index].path);
+            return name;
+        }
+        case ElementType::side:
+            return port_name(sides_, "side:");
+        case ElementType::line:
+            return circuit_.lines[index].path;
+        case ElementType::shaft:
+            return circuit_.shafts[index].path;
+        case ElementType::port:
+            return port_name(ports_, "");
+        case ElementType::component:
+        case ElementType::waiver:
+            break;
+    }
+    return circuit_.components[index].path;
+}
+
+Docket::Docket(const FlowGraph& graph, const Rule& rule, const Thresholds& thresholds,
+               SubjectNames& names, Keep& keep)
     : graph_(graph),
       rule_(rule.info),
       asked_(rule.asked),
       best_state_(rule.best_state),
       thresholds_(thresholds),
+      names_(names),
       keep_(keep) {
     verdicts_.reserve(2 * graph.regions().size());  // few drives have more sides or housings
 }
 
-std::string_view Docket::subject_id(ElementType type, Index index) {
-    const Circuit& circuit = graph_.circuit();
-    const auto port_name = [&](std::string_view before) {
-        const Port& port = circuit.ports[index];
-        return text(before, circuit.components[port.component].path, ".", port.letter);
-    };
-    switch (type) {
-        case ElementType::circuit:
-            return "circuit";
-        case ElementType::loop:
-            return text("loop:", circuit.components[index].path);
-        case ElementType::side:
-            return port_name("side:");
-        case ElementType::line:
-            return keep_.text(circuit.lines[index].path);
-        case ElementType::shaft:
-            return keep_.text(circuit.shafts[index].path);
-        case ElementType::port:
-            return port_name("");
-        case ElementType::component:
-        case ElementType::waiver:
-            break;
+std::string_view Docket::told(double si, Dimension dimension) {
+    const auto known = std::find_if(told_.begin(), told_.end(), [&](const Told& one) {
+        return one.si == si && one.dimension == dimension && !one.text.empty();
+    });
+    if (known != told_.end()) {
+        std::rotate(told_.begin(), known, known + 1);
+    } else {
+        std::rotate(told_.begin(), told_.end() - 1, told_.end());
+        told_.front() = Told{si, dimension, text(std::string_view(format_quantity(si, dimension)))};
     }
-    return keep_.text(circuit.components[index].path);
+    return told_.front().text;
 }
 
 std::vector<Index>& Docket::slots_of(ElementType type) {
@@ -93,7 +121,7 @@ Index Docket::verdict_of(ElementType type, Index index, bool& fresh) {
         slot = static_cast<Index>(verdicts_.size());
         Verdict& verdict = verdicts_.emplace_back();  // in place: it is large
         verdict.rule = &rule_;
-        verdict.subject = {type, index, subject_id(type, index)};
+        verdict.subject = {type, index, names_(type, index)};
         open_.emplace_back();
     }
     return slot;
@@ -253,10 +281,20 @@ void Docket::finish(std::vector<Verdict>& verdicts) {
                                                 : a.subject.index < b.subject.index;
     };
     // Regions come as in the file, and so mostly do the subjects.
-    if (!std::is_sorted(verdicts_.begin(), verdicts_.end(), before))
-        std::sort(verdicts_.begin(), verdicts_.end(), before);
-    verdicts.insert(verdicts.end(), verdicts_.begin(), verdicts_.end());
-    verdicts_.clear();
+    if (std::is_sorted(verdicts_.begin(), verdicts_.end(), before)) {
+        verdicts.insert(verdicts.end(), verdicts_.begin(), verdicts_.end());
+    } else {
+        for (std::size_t t = 0; t <= static_cast<std::size_t>(ElementType::waiver); ++t) {
+            const auto type = static_cast<ElementType>(t);
+            if (type == ElementType::shaft) continue;
+            for (const Index at : slots_of(type))
+                if (at != none && verdicts_[at].subject.type == type)
+                    verdicts.push_back(verdicts_[at]);
+        }
+    }
+    // Given back at once, so that no more than one docket's verdicts are there twice.
+    verdicts_ = {};
+    by_port_ = by_component_ = by_line_ = of_circuit_ = {};
 }
 
 }  // namespace loopwright

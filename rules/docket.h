@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <utility>
 #include <vector>
 
@@ -12,13 +13,32 @@ namespace loopwright {
 
 struct Rule;
 
+/// What loops, sides and ports are called in every output, made once for all rules. Components and
+/// lines are called by the circuit's own text.
+class SubjectNames {
+  public:
+    SubjectNames(const Circuit& circuit, Keep& keep) : circuit_(circuit), keep_(keep) {}
+
+    std::string_view operator()(ElementType type, Index index);
+
+  private:
+    std::string_view& slot(std::vector<std::string_view>& names, std::size_t size, Index index);
+
+    const Circuit& circuit_;
+    Keep& keep_;
+    std::vector<std::string_view> loops_;  // by component
+    std::vector<std::string_view> sides_;  // by port
+    std::vector<std::string_view> ports_;
+};
+
 /// Folds what one rule finds in many situations into one verdict for each subject: the worst
 /// outcome decides (or the best, see Rule), all states that share it are listed, and the words and
 /// witness are those of the first situation that had it.
 class Docket {
   public:
     /// `keep` is the memory of all that the verdicts show.
-    Docket(const FlowGraph& graph, const Rule& rule, const Thresholds& thresholds, Keep& keep);
+    Docket(const FlowGraph& graph, const Rule& rule, const Thresholds& thresholds,
+           SubjectNames& names, Keep& keep);
 
     /// The rule's threshold of that name, SI.
     double threshold(std::string_view name) const { return thresholds_.value(rule_, name); }
@@ -39,6 +59,9 @@ class Docket {
     std::string_view text(const Parts&... parts) {
         return keep_.text(parts...);
     }
+    /// A quantity as it is printed for people, kept. Many verdicts tell the same few settings, so
+    /// the last ones are remembered.
+    std::string_view told(double si, Dimension dimension);
     /// A witness whose steps are kept.
     Witness witness(WitnessShape shape, std::span<const Step> steps) {
         return {shape, keep_.list(steps)};
@@ -86,7 +109,6 @@ class Docket {
 
     Index verdict_of(ElementType type, Index index, bool& fresh);
     std::vector<Index>& slots_of(ElementType type);
-    std::string_view subject_id(ElementType type, Index index);
     static void count(Entry& entry, const Situation& situation, StateSet states, bool shares);
     void close_region();
     void close(Entry& entry, Verdict& verdict);
@@ -101,7 +123,14 @@ class Docket {
     const StateSet asked_;  ///< states outside it are left out of what is noted
     const bool best_state_;
     const Thresholds& thresholds_;
+    SubjectNames& names_;
     Keep& keep_;
+    struct Told {
+        double si = 0.0;
+        Dimension dimension = Dimension::ratio;
+        std::string_view text = {};
+    };
+    std::array<Told, 4> told_ = {};  // the first is the last asked for
     std::vector<Verdict> verdicts_;
     std::vector<Index> by_port_;       // sides, into verdicts_
     std::vector<Index> by_component_;  // loops and components: a rule has one sort of them

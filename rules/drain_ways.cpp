@@ -29,9 +29,8 @@ bool carries_drain(PassageClass passage) {
 /// The drains of one region after another.
 class DrainReturns {
   public:
-    DrainReturns(const FlowGraph& graph, const Pipes& pipes,
-                 const std::function<void(const DrainReturn&)>& visit)
-        : graph_(graph), pipes_(pipes), visit_(visit), seen_(pipes.count(), 0) {}
+    DrainReturns(const FlowGraph& graph, const std::function<void(const DrainReturn&)>& visit)
+        : graph_(graph), visit_(visit), seen_(graph.pipes().count(), 0) {}
 
     void find(const Region& region) {
         search_.clear(region.node_count);
@@ -57,11 +56,11 @@ class DrainReturns {
   private:
     /// The reservoir ports on the pipe that a port stands on.
     void visit_pipe(DrainReturn found, Index on) {
-        const Index pipe = pipes_.of(on);
+        const Index pipe = graph_.pipes().of(on);
         if (seen_[pipe] != 0) return;
         seen_[pipe] = 1;
         const Circuit& circuit = graph_.circuit();
-        for (const Index port : pipes_.ports_of(pipe)) {
+        for (const Index port : graph_.pipes().ports_of(pipe)) {
             if (circuit.components[circuit.ports[port].component].kind->part != Part::reservoir)
                 continue;
             found.port = port;
@@ -70,7 +69,6 @@ class DrainReturns {
     }
 
     const FlowGraph& graph_;
-    const Pipes& pipes_;
     const std::function<void(const DrainReturn&)>& visit_;
     std::vector<std::uint8_t> seen_;  // by pipe
     Search search_;
@@ -93,9 +91,9 @@ bool drains_over(const Region& region, const FlowArc& arc) {
     return carries_drain(edge.passage_class) && (arc.backward == 0 || edge.both_ways);
 }
 
-void for_each_drain_return(const FlowGraph& graph, const Pipes& pipes,
+void for_each_drain_return(const FlowGraph& graph,
                            const std::function<void(const DrainReturn&)>& visit) {
-    DrainReturns returns(graph, pipes, visit);
+    DrainReturns returns(graph, visit);
     for (const Region& region : graph.regions()) returns.find(region);
 }
 

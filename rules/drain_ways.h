@@ -27,7 +27,7 @@ struct DrainReturn {
 };
 
 /// Visits each reservoir port that a drain leads to, once.
-void for_each_drain_return(const FlowGraph& graph, const Pipes& pipes,
+void for_each_drain_return(const FlowGraph& graph,
                            const std::function<void(const DrainReturn&)>& visit);
 
 }  // namespace loopwright

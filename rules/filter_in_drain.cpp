@@ -5,7 +5,6 @@
 #include <cmath>
 #include <optional>
 
-#include <loopwright/base/unit_text.h>
 #include <loopwright/graph/witness.h>
 #include <loopwright/rules/drain_ways.h>
 #include <loopwright/rules/rule.h>
@@ -142,7 +141,7 @@ void judge_filter(const FlowGraph& graph, const Region& region, Docket& docket,
                                       " has no bypass: clogged, it shuts the drain");
         return;
     }
-    const std::string opens = format_quantity(*bypass, Dimension::pressure);
+    const std::string_view opens = docket.told(*bypass, Dimension::pressure);
     if (housing->limit) {
         verdict.figures =
             docket.figures({.measured = {*bypass, Dimension::pressure},
@@ -162,7 +161,7 @@ void judge_filter(const FlowGraph& graph, const Region& region, Docket& docket,
     verdict.message =
         docket.text("the bypass of the filter ", filter.path, " opens at ", opens,
                     too_late ? ", more than the " : ", no more than the ",
-                    format_quantity(*housing->limit, Dimension::pressure), " that the housing of ",
+                    docket.told(*housing->limit, Dimension::pressure), " that the housing of ",
                     circuit.components[housing->component].path, " bears");
 }
 

@@ -2,7 +2,6 @@
 #include <cmath>
 #include <vector>
 
-#include <loopwright/base/unit_text.h>
 #include <loopwright/rules/charge_settings.h>
 #include <loopwright/rules/oil_ways.h>
 #include <loopwright/rules/rule.h>
@@ -83,7 +82,7 @@ void judge_one(const Situation& s, Docket& docket, StateSet states, Index e,
         say_missing(s, docket, e, charge, *verdict);
         return;
     }
-    const auto say = [](double pressure) { return format_quantity(pressure, Dimension::pressure); };
+    const auto say = [&](double pressure) { return docket.told(pressure, Dimension::pressure); };
     verdict->figures = docket.figures({.measured = {below, Dimension::pressure},
                                        .required = Measure{required, Dimension::pressure},
                                        .margin = Measure{below - required, Dimension::pressure}});

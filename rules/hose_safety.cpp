@@ -2,8 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <loopwright/base/unit_text.h>
-
 namespace loopwright {
 
 namespace {
@@ -34,9 +32,9 @@ void judge_hose(const Circuit& circuit, Index line, Docket& docket) {
     Verdict& verdict = add(enough ? Outcome::pass : Outcome::fail);
     verdict.message = docket.text(
         "hose ", hose.path, " bursts at ",
-        format_quantity(hose.burst_pressure->si(), Dimension::pressure), ", ",
+        docket.told(hose.burst_pressure->si(), Dimension::pressure), ", ",
         fmt::format("{:.3g}", ratio), " times the ",
-        format_quantity(hose.rating->si(), Dimension::pressure), " that it is rated for; at least ",
+        docket.told(hose.rating->si(), Dimension::pressure), " that it is rated for; at least ",
         fmt::format("{:.3g}", required), enough ? " are asked for" : " times are asked for");
     verdict.figures = docket.figures({.measured = {ratio, Dimension::ratio},
                                       .required = Measure{required, Dimension::ratio},

@@ -36,7 +36,7 @@ void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& do
         const Component& reservoir = circuit.components[c];
         if (reservoir.kind->part != Part::reservoir) continue;
         const bool told = circuit.is_yes(reservoir, "level-indicator");
-        if (!told && !indicators) indicators.emplace(circuit, tells_level);
+        if (!told && !indicators) indicators.emplace(graph, tells_level);
         judge(circuit, c, told, told ? none : indicators->of(reservoir), docket);
     }
 }

@@ -2,7 +2,6 @@
 #include <algorithm>
 #include <array>
 
-#include <loopwright/graph/pipes.h>
 #include <loopwright/rules/rule.h>
 
 namespace loopwright {
@@ -35,7 +34,7 @@ using Signs = std::array<Index, sign_count>;
 class SignBoard {
   public:
     SignBoard(const FlowGraph& graph, const Structure& structure)
-        : pipes_(graph.circuit()), signs_(pipes_.count(), no_signs()) {
+        : pipes_(graph.pipes()), signs_(pipes_.count(), no_signs()) {
         const Circuit& circuit = graph.circuit();
         for (Index port = 0; port < circuit.ports.size(); ++port)
             note_port(graph.part(circuit.ports[port].component), circuit.ports[port].use, port);
@@ -68,7 +67,7 @@ class SignBoard {
             note(Sign::housing, port);
     }
 
-    Pipes pipes_;
+    const Pipes& pipes_;
     std::vector<Signs> signs_;
 };
 

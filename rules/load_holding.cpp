@@ -55,7 +55,9 @@ bool holds_at(const Circuit& circuit, Index port) {
 }
 
 /// A valve that holds the oil in an actuator, right at one of its working ports; else none.
-Index holding_valve(const Circuit& circuit, const Pipes& pipes, Index actuator) {
+Index holding_valve(const FlowGraph& graph, Index actuator) {
+    const Circuit& circuit = graph.circuit();
+    const Pipes& pipes = graph.pipes();
     const Component& component = circuit.components[actuator];
     for (Index port = component.ports.begin; port < component.ports.end; ++port) {
         if (circuit.ports[port].use != PortUse::working) continue;
@@ -65,7 +67,7 @@ Index holding_valve(const Circuit& circuit, const Pipes& pipes, Index actuator) 
     return none;
 }
 
-void judge_load(const FlowGraph& graph, std::optional<Pipes>& pipes, Index load, Docket& docket) {
+void judge_load(const FlowGraph& graph, Index load, Docket& docket) {
     const Circuit& circuit = graph.circuit();
     const std::string_view path = circuit.components[load].path;
     const Index drive = graph.drives().of(load);
@@ -85,11 +87,10 @@ void judge_load(const FlowGraph& graph, std::optional<Pipes>& pipes, Index load,
                                           " holds ", path, " at rest"));
         return;
     }
-    if (!pipes) pipes.emplace(circuit);
     const FewIndices actuators = actuators_on(graph, drive);
     bool held = !actuators.empty();
     for (const Index actuator : actuators) {
-        const Index valve = holding_valve(circuit, *pipes, actuator);
+        const Index valve = holding_valve(graph, actuator);
         held = held && valve != none;
         steps.push_back({.type = ElementType::component,
                          .index = valve != none ? valve : actuator,
@@ -104,11 +105,10 @@ void judge_load(const FlowGraph& graph, std::optional<Pipes>& pipes, Index load,
 
 void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
     const Circuit& circuit = graph.circuit();
-    std::optional<Pipes> pipes;
     for (Index c = 0; c < circuit.components.size(); ++c) {
         const Component& load = circuit.components[c];
         if (load.kind->part == Part::load && circuit.is_yes(load, "overrunning"))
-            judge_load(graph, pipes, c, docket);
+            judge_load(graph, c, docket);
     }
 }
 

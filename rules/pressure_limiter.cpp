@@ -3,7 +3,6 @@
 #include <cmath>
 #include <optional>
 
-#include <loopwright/base/unit_text.h>
 #include <loopwright/rules/rule.h>
 
 namespace loopwright {
@@ -64,7 +63,7 @@ void judge_pump(const Circuit& circuit, const LoopInfo& loop, Index pump, double
         return;
     }
     const Index valve = circuit.passages[relief.passage].component;
-    const auto say = [](double pressure) { return format_quantity(pressure, Dimension::pressure); };
+    const auto say = [&](double pressure) { return docket.told(pressure, Dimension::pressure); };
     verdict.message =
         below > 0.0 ? docket.text("the limiter of ", path, " acts ", say(below),
                                   " below relief valve ", circuit.components[valve].path,

@@ -5,7 +5,6 @@
 #include <optional>
 #include <vector>
 
-#include <loopwright/base/unit_text.h>
 #include <loopwright/graph/ceilings.h>
 #include <loopwright/graph/witness.h>
 #include <loopwright/rules/oil_ways.h>
@@ -54,17 +53,18 @@ Index first_joined(const FlowGraph& graph, const Component& component) {
     return none;
 }
 
-/// Calls `visit` for all that is asked in a region. `ceiling`: of the nodes.
-template <typename Visit>
-void for_each_rated(const Situation& s, const std::vector<double>& ceiling, Visit visit) {
+/// All that is asked in a region. `ceiling`: of the nodes.
+std::vector<Rated> all_rated(const Situation& s, const std::vector<double>& ceiling) {
     const Circuit& circuit = s.circuit();
+    std::vector<Rated> all;
+    all.reserve(s.region.lines.size() + s.region.components.size() + s.region.guests.size());
     for (const auto& [line, port, node] : s.region.lines) {
         const auto& rating = circuit.lines[line].rating;
-        visit(Rated{.type = ElementType::line,
-                    .index = line,
-                    .port = port,
-                    .node = node,
-                    .rating = rating ? std::optional(rating->si()) : std::nullopt});
+        all.push_back({.type = ElementType::line,
+                       .index = line,
+                       .port = port,
+                       .node = node,
+                       .rating = rating ? std::optional(rating->si()) : std::nullopt});
     }
     const auto figure = [&](Index c) {
         return circuit.figure(circuit.components[c], "max-pressure");
@@ -80,19 +80,20 @@ void for_each_rated(const Situation& s, const std::vector<double>& ceiling, Visi
             if (highest == none || ceiling[node] > ceiling[s.graph.node_of(highest)])
                 highest = port;
         }
-        visit(Rated{.index = c,
-                    .port = highest,
-                    .node = highest == none ? none : s.graph.node_of(highest),
-                    .rating = figure(c)});
+        all.push_back({.index = c,
+                       .port = highest,
+                       .node = highest == none ? none : s.graph.node_of(highest),
+                       .rating = figure(c)});
     }
     // A coupling that is apart may stand in two regions: one port decides.
     for (const Index port : s.region.guests) {
         const Index c = circuit.ports[port].component;
         if (has_rating(circuit, circuit.components[c]) &&
             first_joined(s.graph, circuit.components[c]) == port)
-            visit(Rated{
-                .index = c, .port = port, .node = s.graph.node_of(port), .rating = figure(c)});
+            all.push_back(
+                {.index = c, .port = port, .node = s.graph.node_of(port), .rating = figure(c)});
     }
+    return all;
 }
 
 std::string_view path_of(const Situation& s, const Rated& rated) {
@@ -150,7 +151,7 @@ Witness witness_of(const Situation& s, Docket& docket, const Rated& rated,
 void fill_in(const Situation& s, Docket& docket, Verdict& verdict, const Rated& rated,
              const Seen& seen, const Ceilings& ceilings) {
     const std::string_view path = path_of(s, rated);
-    const auto say = [](double pressure) { return format_quantity(pressure, Dimension::pressure); };
+    const auto say = [&](double pressure) { return docket.told(pressure, Dimension::pressure); };
     verdict.witness = witness_of(s, docket, rated, ceilings);
     if (seen.least < unlimited && seen.most < unlimited) {
         const double told = verdict.outcome == Outcome::fail ? seen.least : seen.most;
@@ -205,15 +206,13 @@ bool direction_matters(const Situation& s) {
 bool judge_alike(const Situation& s, Docket& docket) {
     if (any_unknown(s) || direction_matters(s)) return false;
     const Ceilings bound = find_ceilings(s, any_of_alike(s));
-    bool borne = true;
     const auto seen = [&](const Rated& rated) { return seen_at(rated, bound, bound); };
-    for_each_rated(s, bound.ceiling, [&](const Rated& rated) {
-        borne = borne && judge_one(rated, seen(rated)) == Outcome::pass;
-    });
-    if (!borne) return false;
-    for_each_rated(s, bound.ceiling, [&](const Rated& rated) {
-        record(s, docket, rated, s.alike.states, seen(rated), bound);
-    });
+    const std::vector<Rated> all = all_rated(s, bound.ceiling);
+    if (!std::all_of(all.begin(), all.end(), [&](const Rated& rated) {
+            return judge_one(rated, seen(rated)) == Outcome::pass;
+        }))
+        return false;
+    for (const Rated& rated : all) record(s, docket, rated, s.alike.states, seen(rated), bound);
     return true;
 }
 
@@ -231,9 +230,8 @@ Found find(const Situation& s, Direction direction) {
 }
 
 void record_all(const Situation& s, Docket& docket, const Found& found, StateSet states) {
-    for_each_rated(s, found.most.ceiling, [&](const Rated& rated) {
+    for (const Rated& rated : all_rated(s, found.most.ceiling))
         record(s, docket, rated, states, seen_at(rated, found.most, found.least), found.most);
-    });
 }
 
 /// Whether a pump of a loop makes a pressure of its own, beside what its sides have.

@@ -4,6 +4,7 @@
 #include <utility>
 #include <vector>
 
+#include <loopwright/graph/disjoint_sets.h>
 #include <loopwright/graph/parts.h>
 #include <loopwright/graph/witness.h>
 #include <loopwright/rules/rule.h>
@@ -146,14 +147,18 @@ bool has_line(const FlowGraph& graph, const Component& reservoir) {
     return false;
 }
 
-/// Whether there are two reservoirs that are not joined by lines.
-bool several_reservoirs(const FlowGraph& graph) {
-    Index joint = none;
+/// Whether anything that oil can pass hangs two reservoirs together that no line joins.
+bool reservoirs_hang_together(const FlowGraph& graph) {
+    DisjointSets sets(graph.joint_count());
+    for (const Passage& passage : graph.circuit().passages)
+        sets.join(graph.joint_of(passage.from), graph.joint_of(passage.to));
+    std::vector<Index> reservoir(graph.joint_count(), none);  // by set: the joint of the first
     for (const Component& component : graph.circuit().components) {
         if (component.kind->part != Part::reservoir || component.ports.size() == 0) continue;
         const Index own = graph.joint_of(component.ports.begin);
-        if (joint != none && own != joint) return true;
-        joint = own;
+        Index& first = reservoir[sets.find(own)];
+        if (first != none && first != own) return true;
+        first = own;
     }
     return false;
 }
@@ -221,7 +226,7 @@ void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& do
             has_line(graph, circuit.components[c]))
             asked.push_back(c);
     if (asked.empty()) return;
-    if (!several_reservoirs(graph)) {
+    if (!reservoirs_hang_together(graph)) {
         for (const Index c : asked) pass(graph, docket, c);
         return;
     }

@@ -34,7 +34,7 @@ void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& do
             continue;
         const bool told = circuit.is_yes(reservoir, "breather");
         if (!told && !breathers)
-            breathers.emplace(circuit, [](const Component& one) { return one.kind->breathes; });
+            breathers.emplace(graph, [](const Component& one) { return one.kind->breathes; });
         judge(circuit, c, told, told ? none : breathers->of(reservoir), docket);
     }
 }

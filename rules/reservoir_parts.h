@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include <loopwright/graph/pipes.h>
+#include <loopwright/graph/flow_graph.h>
 
 namespace loopwright {
 
@@ -11,8 +11,9 @@ class ReservoirParts {
   public:
     /// `is_one(component)` says whether a component is of the sort.
     template <typename IsOne>
-    ReservoirParts(const Circuit& circuit, IsOne is_one)
-        : pipes_(circuit), on_pipe_(pipes_.count(), none) {
+    ReservoirParts(const FlowGraph& graph, IsOne is_one)
+        : pipes_(graph.pipes()), on_pipe_(pipes_.count(), none) {
+        const Circuit& circuit = graph.circuit();
         for (Index c = 0; c < circuit.components.size(); ++c) {
             const Component& component = circuit.components[c];
             if (!is_one(component)) continue;
@@ -29,7 +30,7 @@ class ReservoirParts {
     }
 
   private:
-    Pipes pipes_;
+    const Pipes& pipes_;
     std::vector<Index> on_pipe_;  // by pipe
 };
 

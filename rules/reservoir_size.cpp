@@ -5,7 +5,6 @@
 #include <string>
 #include <vector>
 
-#include <loopwright/base/unit_text.h>
 #include <loopwright/graph/search.h>
 #include <loopwright/graph/structure.h>
 #include <loopwright/rules/rule.h>
@@ -198,10 +197,10 @@ void judge(const Circuit& circuit, const ShaftSpeeds& speeds, const Drawn& drawn
     Verdict& verdict = docket.conclude(ElementType::component, drawn.reservoir,
                                        enough ? Outcome::pass : Outcome::fail, Level::warning);
     verdict.message =
-        docket.text("the ", format_quantity(*volume, Dimension::volume), " of ", reservoir.path,
-                    " are ", format_quantity(dwell, Dimension::time), " of the charge flow of ",
-                    format_quantity(demand.flow, Dimension::flow), "; at least ",
-                    format_quantity(required, Dimension::time), " are asked for");
+        docket.text("the ", docket.told(*volume, Dimension::volume), " of ", reservoir.path,
+                    " are ", docket.told(dwell, Dimension::time), " of the charge flow of ",
+                    docket.told(demand.flow, Dimension::flow), "; at least ",
+                    docket.told(required, Dimension::time), " are asked for");
     verdict.figures = docket.figures({.measured = {dwell, Dimension::time},
                                       .required = Measure{required, Dimension::time},
                                       .margin = Measure{dwell - required, Dimension::time}});

@@ -16,7 +16,9 @@ bool passes_no_oil(const Component& component) {
 }
 
 /// Whether a line leads from the port to something that oil can flow to or from.
-bool has_oil(const Circuit& circuit, const Pipes& pipes, Index port) {
+bool has_oil(const FlowGraph& graph, Index port) {
+    const Circuit& circuit = graph.circuit();
+    const Pipes& pipes = graph.pipes();
     const auto ports = pipes.ports_of(pipes.of(port));
     return std::any_of(ports.begin(), ports.end(), [&](Index other) {
         const Index component = circuit.ports[other].component;
@@ -47,13 +49,12 @@ void judge(const Circuit& circuit, Index index, Docket& docket) {
 
 void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
     const Circuit& circuit = graph.circuit();
-    const Pipes pipes(circuit);
     std::vector<std::uint8_t> drained(circuit.ports.size(), 0);
-    for_each_drain_return(graph, pipes, [&](const DrainReturn& found) { drained[found.port] = 1; });
+    for_each_drain_return(graph, [&](const DrainReturn& found) { drained[found.port] = 1; });
     for (const Component& component : circuit.components) {
         if (component.kind->part != Part::reservoir) continue;
         for (Index port = component.ports.begin; port < component.ports.end; ++port)
-            if (drained[port] == 0 && has_oil(circuit, pipes, port)) judge(circuit, port, docket);
+            if (drained[port] == 0 && has_oil(graph, port)) judge(circuit, port, docket);
     }
 }
 
