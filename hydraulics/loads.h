@@ -1,0 +1,37 @@
+#pragma once
+
+#include <loopwright/base/quantity.h>
+#include <loopwright/hydraulics/dual.h>
+
+/// Torques that a load takes from its shaft in N.m, in the sense of positive speed, over that speed
+/// in rad/s: where they are negative, the load drives.
+namespace loopwright::hydraulics {
+
+/// What opposes motion changes its sign inside this band about standstill (smooth.h).
+inline constexpr Speed standstill{0.1};  // 1 1/min
+
+/// A vehicle seen at its wheels' shaft; positive speed drives it up a positive grade.
+struct Vehicle {
+    Mass mass;                  ///< its share of the vehicle's; above 0
+    Length wheel_radius;        ///< above 0
+    Grade grade;                ///< rise over run
+    double rolling_resistance;  ///< over the weight on the ground; 0 or more
+};
+
+/// Force along the road that its weight asks for: m g sin, the slope's tangent being the grade.
+Force grade_resistance(const Vehicle& vehicle);
+/// Against the motion: coefficient times m g cos.
+Force rolling_resistance(const Vehicle& vehicle);
+Dual<1> load_torque(const Vehicle& vehicle, double speed);
+
+/// A mass on a drum; positive speed raises it.
+struct Hoist {
+    Mass mass;
+    Length drum_radius;
+};
+Torque load_torque(const Hoist& hoist);
+
+/// A torque that opposes the motion, whichever way.
+Dual<1> opposing_torque(Torque torque, double speed);
+
+}  // namespace loopwright::hydraulics
