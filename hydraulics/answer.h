@@ -10,13 +10,9 @@ namespace loopwright::hydraulics {
 template <class T>
 class Answer {
   public:
-    // NOLINTNEXTLINE(google-explicit-constructor): a value is an answer
+    // Not explicit: a value is an answer.
     Answer(T value) : value_(std::move(value)) {}
-    static Answer none(std::string reason) {
-        Answer answer;
-        answer.reason_ = std::move(reason);
-        return answer;
-    }
+    static Answer none(std::string reason) { return Answer(std::nullopt, std::move(reason)); }
 
     explicit operator bool() const { return value_.has_value(); }
     /// Throws std::bad_optional_access where there is none.
@@ -27,7 +23,7 @@ class Answer {
     const std::string& reason() const { return reason_; }
 
   private:
-    Answer() = default;
+    Answer(std::nullopt_t, std::string reason) : reason_(std::move(reason)) {}
     std::optional<T> value_;
     std::string reason_;
 };

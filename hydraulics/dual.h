@@ -14,7 +14,7 @@ struct Dual {
     std::array<double, N> slope{};
 
     constexpr Dual() = default;
-    // NOLINTNEXTLINE(google-explicit-constructor): a constant is a number like any other
+    // Not explicit: a constant is a number like any other.
     constexpr Dual(double constant) : value(constant) {}
 
     /// The variable with that index, at that value.
@@ -79,6 +79,11 @@ template <std::size_t N>
 Dual<N> sqrt(const Dual<N>& x) {
     const double root = std::sqrt(x.value);
     return chain(root, 0.5 / root, x);
+}
+template <std::size_t N>
+Dual<N> exp(const Dual<N>& x) {
+    const double power = std::exp(x.value);
+    return chain(power, power, x);
 }
 /// Its slope at 0 is taken for that above it.
 template <std::size_t N>
