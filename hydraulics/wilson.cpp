@@ -29,6 +29,16 @@ Answer<double> slip_from(Work work, double volumetric_efficiency, const RatedPoi
     return point.sommerfeld() * (work == Work::pump ? loss : loss / volumetric_efficiency);
 }
 
+Answer<double> case_share_from(Flow case_flow, double slip, Displacement displacement,
+                               const RatedPoint& point) {
+    const double leakage = slip * displacement.si() * point.pressure.si() / point.viscosity.si();
+    if (!(case_flow.si() >= 0.0 && case_flow.si() <= leakage))
+        return Answer<double>::none(fmt::format(
+            "{:.4g} m3/s out of the housing are not within the {:.4g} m3/s that leak in all",
+            case_flow.si(), leakage));
+    return leakage > 0.0 ? case_flow.si() / leakage : 1.0;
+}
+
 Answer<TorqueCoefficients> torque_losses_from(Work work, double hydro_mechanical_efficiency,
                                               double drag_share, const RatedPoint& point) {
     using None = Answer<TorqueCoefficients>;

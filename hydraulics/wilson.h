@@ -32,6 +32,11 @@ struct RatedPoint {
 /// above 0 and at most 1 and the point's figures are above 0.
 Answer<double> slip_from(Work work, double volumetric_efficiency, const RatedPoint& point);
 
+/// Share of the leakage that goes to the housing, from what leaves it there, for a machine of that
+/// largest displacement and slip coefficient; none below 0 or where more leaves it than leaks.
+Answer<double> case_share_from(Flow case_flow, double slip, Displacement displacement,
+                               const RatedPoint& point);
+
 struct TorqueCoefficients {
     double drag;
     double friction;

@@ -242,6 +242,17 @@ TEST(Wilson, TwoPointsTellDragFromFriction) {
     EXPECT_FALSE(torque_losses_from(Work::pump, 0.9, point, 0.8, slow));
 }
 
+TEST(Wilson, CaseFlowTellsItsShare) {
+    const double slip = slip_from(Work::motor, 0.95, point).value();
+    const Displacement displacement(1e-5);
+    Machine motor{.displacement = displacement, .losses = {.slip = slip}};
+    motor.case_share = case_share_from(Flow(3e-5), slip, displacement, point).value();
+    MachineState s = motoring(250 * bar, 1800 * rpm);
+    s.dynamic_viscosity = 0.026;
+    EXPECT_TRUE(within(1e-12, machine_law(motor, s).flow_case.value, 3e-5));
+    EXPECT_FALSE(case_share_from(Flow(1e-3), slip, displacement, point));
+}
+
 TEST(Wilson, SaysWhatIsOutOfRange) {
     EXPECT_NE(slip_from(Work::pump, 1.2, point).reason().find("1.2"), std::string::npos);
     EXPECT_FALSE(slip_from(Work::motor, 0.0, point));

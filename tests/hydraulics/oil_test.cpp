@@ -1,6 +1,8 @@
 // What is out of range is said, not extrapolated; curves and slopes.
 #include <gtest/gtest.h>
 
+#include <loopwright/hydraulics/atmosphere.h>
+#include <loopwright/hydraulics/fluid.h>
 #include <loopwright/hydraulics/oil.h>
 #include <loopwright/hydraulics/viscosity.h>
 #include <loopwright/hydraulics/viscosity_grade.h>
@@ -92,6 +94,53 @@ TEST(Density, RisesUnderPressure) {
     EXPECT_DOUBLE_EQ(compressed(Density(870), Pressure(0.0), BulkModulus(1.4e9)).si(), 870);
     // About 2 % at 400 bar of a usual oil.
     EXPECT_NEAR(compressed(Density(1), Pressure(400 * bar), BulkModulus(1.9e9)).si(), 1.02, 0.002);
+}
+
+TEST(Fluid, OfGradeAndIndexOrTwoPoints) {
+    const Fluid by_index = Fluid::of({.grade = "VG 46", .viscosity_index = 100}).value();
+    const Temperature warm(kelvin(60));
+    // As X-10 of the published figures.
+    EXPECT_TRUE(within(3e-4, by_index.at(warm)->viscosity.si(), 20.564 * cst));
+    const Fluid by_points = Fluid::of({.grade = "VG 32",
+                                       .viscosity_index = 150,
+                                       .at_40 = KinematicViscosity(46 * cst),
+                                       .at_100 = KinematicViscosity(6.7617 * cst)})
+                                .value();
+    EXPECT_TRUE(within(3e-4, by_points.at(warm)->viscosity.si(), 20.564 * cst));
+}
+
+TEST(Fluid, SaysWhatIsAssumedAndWhatIsMissing) {
+    const Fluid bare = Fluid::of({.grade = "VG 46", .viscosity_index = 100}).value();
+    ASSERT_EQ(bare.assumptions().size(), 2U);
+    EXPECT_EQ(bare.assumptions()[0].of, "density");
+    EXPECT_EQ(bare.assumptions()[0].si, 870);
+    EXPECT_NE(bare.assumptions()[1].source, "");
+    const Fluid full = Fluid::of({.grade = "VG 46",
+                                  .viscosity_index = 100,
+                                  .density = Density(880),
+                                  .specific_heat = SpecificHeat(1950),
+                                  .bulk_modulus = BulkModulus(1.6e9)})
+                           .value();
+    EXPECT_TRUE(full.assumptions().empty());
+    EXPECT_EQ(full.specific_heat(Temperature(kelvin(-30))).value().si(), 1950);
+    EXPECT_FALSE(bare.specific_heat(Temperature(kelvin(-30))));
+    EXPECT_DOUBLE_EQ(full.at(Temperature(288.15))->density.si(), 880);
+    EXPECT_FALSE(full.at(Temperature(kelvin(160))));
+
+    EXPECT_NE(Fluid::of({.viscosity_index = 100}).reason().find("grade"), std::string::npos);
+    EXPECT_NE(Fluid::of({.grade = "VG 46"}).reason().find("index"), std::string::npos);
+    EXPECT_FALSE(Fluid::of({.grade = "VG 1500", .viscosity_index = 95}));
+}
+
+// US Standard Atmosphere 1976, computed with python3-fluids.
+TEST(Atmosphere, ThinsWithHeight) {
+    struct Row {
+        double metres, kilopascals;
+    };
+    for (const Row& row : {Row{0, 101.325}, {1000, 89.876}, {2000, 79.501}, {3000, 70.121}})
+        EXPECT_NEAR(atmospheric_pressure(Length(row.metres)).value().si() / 1e3, row.kilopascals,
+                    0.001);
+    EXPECT_NE(atmospheric_pressure(Length(12000)).reason().find("11000"), std::string::npos);
 }
 
 }  // namespace
