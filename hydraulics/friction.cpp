@@ -14,10 +14,10 @@ Dual<1> colebrook(double reynolds, double relative_roughness) {
     const double rough = relative_roughness / 3.7;
     const double smooth = 2.51 / reynolds;
     const double two_over_ln10 = 2.0 / std::log(10.0);
-    // Haaland's formula is within 2 %; each step of Newton's doubles the digits.
+    // Haaland's formula is within 2 %; each step of Newton's more than doubles the digits.
     double x = -1.8 * std::log10(std::pow(rough, 1.11) + 6.9 / reynolds);  // 1/sqrt(f)
     double slope = 1.0;
-    for (int step = 0; step < 4; ++step) {
+    for (int step = 0; step < 3; ++step) {
         const double inside = rough + smooth * x;
         slope = 1.0 + two_over_ln10 * smooth / inside;
         x -= (x + two_over_ln10 * std::log(inside)) / slope;

@@ -158,6 +158,12 @@ TEST(MachineLaw, FrictionIsWholeOutsideItsBand) {
     }
 }
 
+TEST(MachineLaw, ConstantFrictionNeedsNoPressure) {
+    const Machine machine{.displacement = Displacement(2e-5), .constant_friction = Torque(3)};
+    EXPECT_DOUBLE_EQ(machine_law(machine, pumping(0.0, 100)).torque.value, 3.0);
+    EXPECT_DOUBLE_EQ(machine_law(machine, pumping(0.0, -100)).torque.value, -3.0);
+}
+
 TEST(MachineLaw, ThinnerOilNeverLowersLeakage) {
     Lot lot;
     for (int n = 0; n < 1000; ++n) {

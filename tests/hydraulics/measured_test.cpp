@@ -43,6 +43,9 @@ TEST(Grid, IsExactForWhatIsLinearInEachAxis) {
     }
     for (const double x : {0.0, 1.0, 4.0})  // on the edges
         EXPECT_DOUBLE_EQ(grid.at(std::array{x, 3.0, 6.0}).value, f(x, 3, 6));
+    const Grid bent(Axes{{0, 1, 2}}, {0, 1, 5});  // on an inner edge, the slope of the cell above
+    EXPECT_DOUBLE_EQ(bent.at(std::array{1.0}).slope[0], 4.0);
+    EXPECT_DOUBLE_EQ(bent.at(std::array{2.0}).slope[0], 4.0);
 }
 
 TEST(Grid, SaysWhatItLeaves) {

@@ -139,6 +139,18 @@ TEST(Orifice, IsLaminarAtNoFlow) {
     EXPECT_TRUE(within(1e-9, flow(orifice, 0.0, oil(2e-4)).slope[0], at_none / 2));
 }
 
+// At the limit's Reynolds number, flow times bore over area and viscosity, the laminar and the
+// turbulent law are equal, and the two in one square root of 2 times as much.
+TEST(Orifice, LawsMeetAtTheLimit) {
+    const double bore = 0.002;
+    const double area = std::numbers::pi / 4 * bore * bore;
+    const Orifice orifice = Orifice::of(Length(bore), 0.61);
+    const double limit = orifice_laminar_until * 46e-6 / bore * area;
+    const double speed = limit / (0.61 * area);
+    EXPECT_TRUE(within(1e-12, drop(orifice, limit, oil(46e-6)).value,
+                       std::sqrt(2) * 870 / 2 * speed * speed));
+}
+
 TEST(Orifice, RatedPassesItsFlow) {
     const Orifice orifice = Orifice::rated(Flow(3e-4), Pressure(20 * bar), Density(870));
     EXPECT_TRUE(within(1e-6, drop(orifice, 3e-4, oil(1e-7)).value, 20 * bar));

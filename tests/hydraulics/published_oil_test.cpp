@@ -84,7 +84,24 @@ TEST(ProofPublishedOil, X04ToX06ViscosityIndex) {
     EXPECT_NEAR(index(53.47, 7.80), 111, 0.5);
 }
 
-// The same, turned round.
+// Reference oils of ASTM D2270, table 1, from memory: L is of index 0, H of index 100. The
+// polynomials are up to 0.1 mm2/s from the table.
+TEST(ProofPublishedOil, X07ReferenceOils) {
+    struct Row {
+        double at_100, l, h;
+    };
+    for (const Row& row : {Row{2, 7.994, 6.394},
+                           {4, 25.32, 19.56},
+                           {7, 78.00, 48.57},
+                           {10, 147.7, 82.87},
+                           {15, 296.5, 149.7}}) {
+        const KinematicViscosity hot = centistokes(row.at_100);
+        EXPECT_NEAR(viscosity_index(centistokes(row.l), hot).value(), 0, 0.2) << row.at_100;
+        EXPECT_NEAR(viscosity_index(centistokes(row.h), hot).value(), 100, 0.2) << row.at_100;
+    }
+}
+
+// The examples above, turned round.
 TEST(ProofPublishedOil, X04ToX06ViscosityFromIndex) {
     const auto at_100 = [](double at_40, double index) {
         return viscosity_at_100(centistokes(at_40), index).value().si() / cst;
