@@ -5,7 +5,8 @@
 
 namespace loopwright::hydraulics {
 
-/// A brake that a spring applies and pressure releases, or one that pressure applies.
+/// A brake that a spring applies and pressure releases, or one that pressure applies. A clutch is
+/// one, between two shafts.
 struct Brake {
     bool spring_applied = true;
     Torque torque;       ///< that it holds when fully applied; 0 or more

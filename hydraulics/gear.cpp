@@ -1,8 +1,6 @@
 #include <loopwright/hydraulics/gear.h>
 
-#include <cmath>
-
-#include <loopwright/hydraulics/smooth.h>
+#include <loopwright/hydraulics/loss_factor.h>
 
 namespace loopwright::hydraulics {
 
@@ -12,10 +10,9 @@ Dual<GearState::count> torque_out(const Gear& gear, const GearState& state) {
     using Figure = Dual<GearState::count>;
     const Figure torque = Figure::variable(GearState::torque, state.torque_in);
     const Figure speed = Figure::variable(GearState::speed, state.speed_in);
-    // 1 where the end in drives, -1 where the end out does: the sign of the power.
-    const Figure way =
-        soft_sign(torque / gear_torque_band.si()) * soft_sign(speed / gear_speed_band.si());
-    return gear.ratio * torque * exp(way * std::log(gear.efficiency));
+    return gear.ratio * torque *
+           loss_factor(torque / gear_torque_band.si(), speed / gear_speed_band.si(),
+                       gear.efficiency);
 }
 
 }  // namespace loopwright::hydraulics

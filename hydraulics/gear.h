@@ -24,8 +24,7 @@ struct GearState {
     double torque_in;  ///< N.m that the shaft at the end in puts into it
     double speed_in;   ///< rad/s
 };
-/// Where the power turns round, its loss changes sides: inside these bands of torque and speed
-/// about 0 it goes over from one to the other (smooth.h), nothing being lost at 0.
+/// Where the power turns round, its loss changes sides inside these bands (loss_factor.h).
 inline constexpr Torque gear_torque_band{0.1};
 inline constexpr Speed gear_speed_band{0.5};
 

@@ -22,6 +22,7 @@ struct Vehicle {
 Force grade_resistance(const Vehicle& vehicle);
 /// Against the motion: coefficient times m g cos.
 Force rolling_resistance(const Vehicle& vehicle);
+/// Both at the wheels.
 Dual<1> load_torque(const Vehicle& vehicle, double speed);
 
 /// A mass on a drum; positive speed raises it.
@@ -29,6 +30,7 @@ struct Hoist {
     Mass mass;
     Length drum_radius;
 };
+/// Its weight at the drum, the same at any speed.
 Torque load_torque(const Hoist& hoist);
 
 /// A torque that opposes the motion, whichever way.

@@ -13,9 +13,10 @@ struct Pipe {
     double minor_losses = 0.0;  ///< sum of the loss coefficients K of its fittings, on its velocity
 };
 
+/// Mean velocity over the bore, with the sign of the flow.
 Velocity velocity(const Pipe& pipe, Flow flow);
 
-/// Without a sign.
+/// Velocity times bore over viscosity, without a sign.
 double reynolds_number(const Pipe& pipe, Flow flow, KinematicViscosity viscosity);
 
 /// Pressure lost along the way, in Pa with the sign of the flow: Darcy and Weisbach's

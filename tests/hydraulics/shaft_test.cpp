@@ -1,8 +1,12 @@
-// Loads, gearboxes, brakes, tilt laws, heat: limits and slopes.
+// Loads, gearboxes, brakes, cylinders, dividers, tilt laws, heat: limits and slopes.
+#include <vector>
+
 #include <gtest/gtest.h>
 
 #include <loopwright/hydraulics/brake.h>
+#include <loopwright/hydraulics/cylinder.h>
 #include <loopwright/hydraulics/displacement.h>
+#include <loopwright/hydraulics/flow_divider.h>
 #include <loopwright/hydraulics/gear.h>
 #include <loopwright/hydraulics/heat.h>
 #include <loopwright/hydraulics/loads.h>
@@ -74,6 +78,55 @@ TEST(Brake, GivesWayToPressureOrGripsByIt) {
     EXPECT_EQ(holding_torque(service, 50 * bar).value, 400);
     expect_slopes<1>([&](const auto& x) { return holding_torque(parking, x[0]); }, {12 * bar},
                      {bar});
+}
+
+TEST(Cylinder, MovesByItsAreas) {
+    Cylinder cylinder = Cylinder::of(Length(0.1), Length(0.06), 1);
+    const double piston = std::numbers::pi / 4 * 0.01;
+    const double ring = std::numbers::pi / 4 * (0.01 - 0.0036);
+    cylinder.force_efficiency = 0.9;
+    const CylinderLaw out = cylinder_law(cylinder, {200 * bar, 20 * bar, 0.1});
+    EXPECT_DOUBLE_EQ(out.flow_a.value, -0.1 * piston);
+    EXPECT_DOUBLE_EQ(out.flow_b.value, 0.1 * ring);
+    EXPECT_NEAR(out.force.value, 0.9 * (200 * piston - 20 * ring) * bar, 1e-6);
+    // Pushed in by the load, which has friction to overcome as well.
+    EXPECT_NEAR(cylinder_law(cylinder, {200 * bar, 20 * bar, -0.1}).force.value,
+                (200 * piston - 20 * ring) * bar / 0.9, 1e-6);
+    const Cylinder through = Cylinder::of(Length(0.1), Length(0.06), 2);
+    EXPECT_DOUBLE_EQ(through.cap.si(), ring);
+    EXPECT_DOUBLE_EQ(through.rod_side.si(), ring);
+}
+
+TEST(Cylinder, LeaksAndHasSlopes) {
+    const Cylinder cylinder{Area(8e-3), Area(5e-3), Leakage(1e-12), 0.9};
+    const CylinderLaw still = cylinder_law(cylinder, {200 * bar, 20 * bar, 0.0});
+    EXPECT_DOUBLE_EQ(still.flow_b.value, 1e-12 * 180 * bar);
+    EXPECT_DOUBLE_EQ(still.flow_a.value, -still.flow_b.value);
+    for (const double velocity : {-0.2, 3e-5, 0.1})
+        for (const auto figure : {&CylinderLaw::flow_a, &CylinderLaw::flow_b, &CylinderLaw::force})
+            expect_slopes<CylinderState::count>(
+                [&](const auto& x) {
+                    return cylinder_law(cylinder, {x[0], x[1], x[2]}).*figure;
+                },
+                {150 * bar, 30 * bar, velocity}, {bar, bar, 1e-5});
+}
+
+// An article on flow dividers in Hydraulics & Pneumatics (O-20 of the published figures): with all
+// legs but one unloaded, coupled machines raise that one's pressure to as many times the inlet's as
+// there are legs.
+TEST(FlowDivider, CoupledMachinesRaiseThePressure) {
+    for (const std::size_t legs : {2U, 4U}) {
+        const auto n = static_cast<double>(legs);
+        const std::vector<double> shares(legs, 1 / n);
+        std::vector<double> pressures(legs, 0.0);
+        pressures[1] = n * 100 * bar;
+        std::vector<double> slopes(legs);
+        EXPECT_DOUBLE_EQ(rotary_divider_inlet(shares, pressures, slopes), 100 * bar);
+        EXPECT_DOUBLE_EQ(slopes[0], 1 / n);
+        EXPECT_DOUBLE_EQ(spool_divider_inlet(pressures, slopes), n * 100 * bar);
+        EXPECT_EQ(slopes[0], 0.0);
+        EXPECT_EQ(slopes[1], 1.0);
+    }
 }
 
 TEST(Tilt, LawsAndTheirInverses) {
