@@ -19,6 +19,7 @@ namespace {
 constexpr Command commands[] = {
     {"check", "Prove or refute what a closed loop needs", declare_check},
     {"draw", "Draw the annotated schematic, symbols after ISO 1219", declare_draw},
+    {"solve", "Compute pressures, flows, speeds and powers at the duty points", declare_solve},
     {"rules", "Show the catalogue of rules", declare_rules},
     {"kinds", "Show the kinds of component that a circuit may use", declare_kinds},
     {"schema", "Print the schema of a file format", declare_schema},
@@ -88,7 +89,7 @@ std::string explained(const CLI::App& program, const CLI::ParseError& wrong, int
 }
 
 ExitStatus parse_and_run(int argc, char** argv) {
-    CLI::App program("Checks and draws closed-loop hydrostatic drives.", "loopwright");
+    CLI::App program("Checks, computes and draws closed-loop hydrostatic drives.", "loopwright");
     program.set_version_flag("--version", "loopwright " LOOPWRIGHT_VERSION);
     program.require_subcommand(1);
     program.footer(

@@ -1,0 +1,213 @@
+#include <loopwright/hydraulics/duty.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include <loopwright/graph/situation.h>
+
+namespace loopwright::hydraulics {
+
+namespace {
+
+std::optional<double> given_in(const Circuit& circuit, const Range& attributes,
+                               std::string_view name) {
+    for (Index i = attributes.begin; i < attributes.end; ++i)
+        if (circuit.attributes[i].spec->name == name) return circuit.attributes[i].si;
+    return std::nullopt;
+}
+
+std::string_view word_in(const Circuit& circuit, const Range& attributes, std::string_view name) {
+    for (Index i = attributes.begin; i < attributes.end; ++i)
+        if (circuit.attributes[i].spec->name == name) return circuit.attributes[i].text;
+    return {};
+}
+
+bool reverse(State state) {
+    return state == State::drive_reverse || state == State::overrun_reverse;
+}
+
+/// Only what concerns a motion is asked of the point itself.
+bool is_figure_of_point(std::string_view name) {
+    static constexpr std::string_view names[] = {"speed", "torque", "force", "grade", "mass"};
+    return std::find(std::begin(names), std::end(names), name) != std::end(names);
+}
+
+}  // namespace
+
+PointFigures::PointFigures(const Circuit& circuit, Index point) : circuit_(circuit), point_(point) {
+    double travel = 0.0;
+    for (Index command = 0; command < circuit.commands.size(); ++command)
+        if (const auto one = travel_of(command); one && *one != 0.0) travel = *one;
+    sense_ = travel < 0.0 ? -1.0 : 1.0;
+    state_ = find_state();
+    if (reverse(state_)) sense_ = -1.0;
+}
+
+std::string_view PointFigures::id() const {
+    return point_ == none ? std::string_view("rated") : circuit_.points[point_].id;
+}
+
+std::optional<double> PointFigures::figure(std::string_view name) const {
+    return point_ == none ? std::nullopt
+                          : given_in(circuit_, circuit_.points[point_].attributes, name);
+}
+
+std::optional<double> PointFigures::figure(Index component, std::string_view name) const {
+    if (point_ != none) {
+        const DutyPoint& point = circuit_.points[point_];
+        for (Index i = point.settings.begin; i < point.settings.end; ++i) {
+            const PointSetting& setting = circuit_.point_settings[i];
+            if (setting.component != component) continue;
+            if (const auto one = given_in(circuit_, setting.attributes, name)) return one;
+        }
+        const Part part = circuit_.components[component].kind->part;
+        const bool own = part == Part::load || (part == Part::prime_mover && name == "speed");
+        if (own && is_figure_of_point(name) && (part != Part::load || name != "speed"))
+            if (const auto one = figure(name)) return one;
+    }
+    return circuit_.figure(circuit_.components[component], name);
+}
+
+Index PointFigures::position_of(Index valve) const {
+    if (point_ == none) return none;
+    const DutyPoint& point = circuit_.points[point_];
+    for (Index i = point.settings.begin; i < point.settings.end; ++i)
+        if (circuit_.point_settings[i].component == valve &&
+            circuit_.point_settings[i].position != none)
+            return circuit_.point_settings[i].position;
+    return none;
+}
+
+std::optional<double> PointFigures::travel_of(Index command) const {
+    if (point_ == none) return 1.0;
+    const DutyPoint& point = circuit_.points[point_];
+    for (Index i = point.settings.begin; i < point.settings.end; ++i)
+        if (circuit_.point_settings[i].command == command)
+            if (const auto one =
+                    given_in(circuit_, circuit_.point_settings[i].attributes, "travel"))
+                return one;
+    return figure("travel");
+}
+
+bool PointFigures::load_drives(Index load) const {
+    if (const auto torque = figure(load, "torque")) return *torque < 0.0;
+    if (const auto force = figure(load, "force")) return *force < 0.0;
+    if (const auto grade = figure(load, "grade"))
+        return *grade < -figure(load, "rolling-resistance").value_or(0.0);
+    return false;
+}
+
+State PointFigures::find_state() const {
+    if (point_ != none && circuit_.points[point_].state) return *circuit_.points[point_].state;
+    bool commanded = false;
+    bool moved = false;
+    for (Index command = 0; command < circuit_.commands.size(); ++command) {
+        const auto travel = travel_of(command);
+        commanded = commanded || travel.has_value();
+        moved = moved || (travel && *travel != 0.0);
+    }
+    if (commanded && !moved) return State::neutral;
+    bool drives = false;
+    bool always = false;  // one that pulls one way, as a hoist does
+    for (Index c = 0; c < circuit_.components.size(); ++c) {
+        const Component& load = circuit_.components[c];
+        if (load.kind->part != Part::load) continue;
+        drives = drives || load_drives(c);
+        const std::string_view pulls = circuit_.choice(load, "overrunning-sense");
+        if (!circuit_.is_yes(load, "overrunning")) continue;
+        always =
+            always || (pulls == "reverse" && sense_ < 0.0) || (pulls == "forward" && sense_ > 0.0);
+    }
+    if (sense_ < 0.0) return drives || always ? State::overrun_reverse : State::drive_reverse;
+    return drives || always ? State::overrun_forward : State::drive_forward;
+}
+
+bool PointFigures::moves() const {
+    return state_ == State::drive_forward || state_ == State::drive_reverse ||
+           state_ == State::overrun_forward || state_ == State::overrun_reverse;
+}
+
+bool PointFigures::is_commanded(Index component) const {
+    return std::any_of(circuit_.stages.begin(), circuit_.stages.end(),
+                       [&](const Stage& stage) { return stage.part == component; });
+}
+
+double PointFigures::set_share(Index component, bool pump) const {
+    const Component& part = circuit_.components[component];
+    const bool mover = part.kind->part == Part::prime_mover;
+    double least = 0.0;
+    if (const auto largest = circuit_.figure(part, mover ? "speed" : "displacement"))
+        if (const auto smallest = circuit_.figure(part, mover ? "idle-speed" : "min-displacement"))
+            least = *smallest / *largest;
+    std::optional<double> share;
+    for (Index command = 0; command < circuit_.commands.size(); ++command) {
+        const Range& attributes = circuit_.commands[command].attributes;
+        const double signed_travel = travel_of(command).value_or(0.0);
+        const double dead = given_in(circuit_, attributes, "dead-band").value_or(0.0);
+        const double travel = std::abs(signed_travel) <= dead ? 0.0 : std::abs(signed_travel);
+        const Range& stages = circuit_.commands[command].stages;
+        for (Index i = stages.begin; i < stages.end; ++i) {
+            const Stage& stage = circuit_.stages[i];
+            if (stage.part != component) continue;
+            const std::string_view way = word_in(circuit_, stage.attributes, "direction");
+            if ((way == "forward" && signed_travel < 0.0) ||
+                (way == "reverse" && signed_travel >= 0.0))
+                continue;
+            const double from = given_in(circuit_, stage.attributes, "from").value_or(0.0);
+            const double to = given_in(circuit_, stage.attributes, "to").value_or(1.0);
+            const double begin = given_in(circuit_, stage.attributes, "begin")
+                                     .value_or(mover  ? least
+                                               : pump ? 0.0
+                                                      : 1.0);
+            const double end =
+                given_in(circuit_, stage.attributes, "end").value_or(mover || pump ? 1.0 : least);
+            const double done = to > from ? std::clamp((travel - from) / (to - from), 0.0, 1.0)
+                                          : (travel >= to ? 1.0 : 0.0);
+            // Of several stages of one part that which is under way, or the last one done.
+            if (!share || travel >= from) share = begin + done * (end - begin);
+        }
+    }
+    if (share) return *share;
+    const bool follows = pump && circuit_.is_yes(part, "variable") && !moves();
+    return follows ? 0.0 : 1.0;
+}
+
+std::vector<std::vector<std::uint8_t>> standings(const FlowGraph& graph,
+                                                 std::span<const PointFigures> points) {
+    const Circuit& circuit = graph.circuit();
+    std::vector<std::vector<std::uint8_t>> open(
+        points.size(), std::vector<std::uint8_t>(circuit.passages.size(), 0));
+    std::vector<std::vector<std::uint8_t>> found(
+        points.size(), std::vector<std::uint8_t>(graph.regions().size(), 0));
+    const auto stands_as_wished = [&](const Situation& s, const PointFigures& point) {
+        for (std::size_t v = 0; v < s.valves.size(); ++v) {
+            const Component& valve = circuit.components[s.valves[v]];
+            Index wished = point.position_of(s.valves[v]);
+            if (wished == none) {
+                for (Index p = valve.positions.begin; p < valve.positions.end; ++p) {
+                    const Position& position = circuit.positions[p];
+                    if ((position.in & bit(point.state())) != 0) wished = p;
+                }
+                for (Index p = valve.positions.begin; p < valve.positions.end && wished == none;
+                     ++p)
+                    if (circuit.positions[p].rest) wished = p;
+            }
+            if (wished != none && s.positions[v] != wished) return false;
+        }
+        return true;
+    };
+    for_each_situation(graph, [&](const Situation& s) {
+        const auto region = static_cast<std::size_t>(&s.region - graph.regions().data());
+        for (std::size_t i = 0; i < points.size(); ++i) {
+            if (found[i][region] != 0 || (s.states & bit(points[i].state())) == 0 ||
+                s.judged_pump != none || !s.undecided.empty() || !stands_as_wished(s, points[i]))
+                continue;
+            found[i][region] = 1;
+            for (Index e = 0; e < s.region.edges.size(); ++e)
+                open[i][s.region.edges[e].passage] = s.standing[e];
+        }
+    });
+    return open;
+}
+
+}  // namespace loopwright::hydraulics

@@ -1,0 +1,61 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <loopwright/graph/flow_graph.h>
+#include <loopwright/parser/circuit.h>
+
+/// What a circuit is asked to do at one duty point, read off its duty, commands and parts.
+namespace loopwright::hydraulics {
+
+class PointFigures {
+  public:
+    /// `point`: into Circuit::points; `none` for a circuit without a duty: rated speed, full
+    /// travel.
+    PointFigures(const Circuit& circuit, Index point);
+
+    const Circuit& circuit() const { return circuit_; }
+    Index point() const { return point_; }
+    std::string_view id() const;
+
+    /// A figure of a part at the point: as set for it there, as the point says of the only one, or
+    /// as the part itself has it.
+    std::optional<double> figure(Index component, std::string_view name) const;
+    /// A figure of the point alone.
+    std::optional<double> figure(std::string_view name) const;
+    /// Where the point wants an operated valve; none: it does not say.
+    Index position_of(Index valve) const;
+
+    /// The state that the point is in: as it says, or as travel and loads say.
+    State state() const { return state_; }
+    /// 1 forward, -1 in reverse.
+    double sense() const { return sense_; }
+    bool moves() const;
+
+    /// Set displacement over the largest of a machine, without a sign, 0 to 1; for a prime mover
+    /// the share of the rated speed.
+    double set_share(Index component, bool pump) const;
+    /// Whether some stage sets it.
+    bool is_commanded(Index component) const;
+
+  private:
+    std::optional<double> travel_of(Index command) const;
+    State find_state() const;
+    bool load_drives(Index load) const;
+
+    const Circuit& circuit_;
+    Index point_;
+    State state_ = State::drive_forward;
+    double sense_ = 1.0;
+};
+
+/// For each passage of a circuit in which senses it stands open at a duty point, bits as in
+/// `Standing`; nothing in regions that no situation of the point's state and positions is in.
+std::vector<std::vector<std::uint8_t>> standings(const FlowGraph& graph,
+                                                 std::span<const PointFigures> points);
+
+}  // namespace loopwright::hydraulics

@@ -1,0 +1,400 @@
+#include <loopwright/hydraulics/equations.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+
+#include <loopwright/hydraulics/complementarity.h>
+
+namespace loopwright::hydraulics {
+
+namespace {
+
+constexpr double pressure_scale = 1e6;  // Pa
+constexpr double flow_scale = 1e-3;     // m3/s
+constexpr double speed_scale = 100.0;   // rad/s
+constexpr double torque_scale = 100.0;  // N.m
+constexpr double velocity_scale = 0.1;  // m/s, of a rod
+constexpr double force_scale = 1e4;     // N
+
+template <std::size_t N>
+using Variables = std::array<std::uint32_t, N>;
+
+}  // namespace
+
+/// Notes where terms stand.
+class Equations::Collector {
+  public:
+    explicit Collector(std::size_t size) : size_(size) {}
+
+    double value(std::uint32_t /*variable*/) const { return 0.5; }
+    Smoothing smoothing() const { return {1.0, 1.0}; }
+
+    template <std::size_t N>
+    void add(std::uint32_t row, const Dual<N>& /*term*/, const Variables<N>& variables) {
+        for (const std::uint32_t variable : variables) terms.push_back({row, variable});
+    }
+
+    /// All that are put in, whether or not they are of an unknown.
+    std::vector<MatrixPlace> terms;
+
+  private:
+    std::size_t size_;
+};
+
+class Equations::Evaluator {
+  public:
+    Evaluator(const Equations& equations, std::span<const double> unknowns,
+              const Smoothing& smoothing, std::span<double> residuals, std::span<double> jacobian)
+        : equations_(equations),
+          unknowns_(unknowns),
+          smoothing_(smoothing),
+          residuals_(residuals),
+          jacobian_(jacobian),
+          slot_(equations.slots_.data()) {}
+
+    double value(std::uint32_t variable) const { return equations_.figure(unknowns_, variable); }
+    Smoothing smoothing() const { return smoothing_; }
+
+    template <std::size_t N>
+    void add(std::uint32_t row, const Dual<N>& term, const Variables<N>& variables) {
+        if (row >= residuals_.size()) {
+            slot_ += N;
+            return;
+        }
+        const double scale = equations_.row_scale_[row];
+        residuals_[row] += scale * term.value;
+        for (std::size_t i = 0; i < N; ++i, ++slot_)
+            if (*slot_ < jacobian_.size())
+                jacobian_[*slot_] += scale * term.slope[i] * equations_.scale_[variables[i]];
+    }
+
+  private:
+    const Equations& equations_;
+    std::span<const double> unknowns_;
+    Smoothing smoothing_;
+    std::span<double> residuals_;
+    std::span<double> jacobian_;
+    const std::uint32_t* slot_;
+};
+
+std::uint32_t Equations::add_unknown(double scale, double guess, double row_scale,
+                                     BalanceOf balance) {
+    const auto variable = static_cast<std::uint32_t>(rows_.size());
+    rows_.push_back(balance);
+    scale_.push_back(scale);
+    guess_.push_back(guess / scale);
+    row_scale_.push_back(row_scale);
+    return variable;
+}
+
+std::uint32_t Equations::add_fixed(double value) {
+    fixed_.push_back(value);
+    // Behind the unknowns, whose number is not known yet: counted from the far end.
+    return std::numeric_limits<std::uint32_t>::max() -
+           static_cast<std::uint32_t>(fixed_.size() - 1);
+}
+
+Equations::Equations(const Network& network) : network_(network), legs_(network.dividers.size()) {
+    atmosphere_ = add_fixed(0.0);
+    for (Index i = 0; i < network.nodes.size(); ++i) {
+        const Node& node = network.nodes[i];
+        node_variable_.push_back(node.pressure ? add_fixed(*node.pressure)
+                                               : add_unknown(pressure_scale, node.guess,
+                                                             1.0 / flow_scale, {Balance::flow, i}));
+    }
+    for (Index i = 0; i < network.shafts.size(); ++i) {
+        const Shaft& shaft = network.shafts[i];
+        shaft_variable_.push_back(
+            shaft.speed ? add_fixed(*shaft.speed)
+                        : add_unknown(shaft.straight ? velocity_scale : speed_scale, shaft.guess,
+                                      1.0 / (shaft.straight ? force_scale : torque_scale),
+                                      {Balance::torque, i}));
+    }
+    for (Index i = 0; i < network.branches.size(); ++i) {
+        const Branch& branch = network.branches[i];
+        double row_scale = 1.0;  // a spring's law has no dimension
+        if (branch.kind == Branch::Kind::resistance) row_scale = 1.0 / pressure_scale;
+        if (branch.kind == Branch::Kind::control) row_scale = 1.0 / flow_scale;
+        if (branch.kind == Branch::Kind::leg) {
+            std::vector<Index>& legs = legs_[branch.leg.divider];
+            row_scale = legs.empty() ? 1.0 / pressure_scale : 1.0 / flow_scale;
+            legs.push_back(i);
+        }
+        branch_variable_.push_back(add_unknown(flow_scale, 0.0, row_scale, {Balance::law, i}));
+    }
+    for (Index i = 0; i < network.gears.size(); ++i)
+        gear_variable_.push_back(
+            add_unknown(torque_scale, 0.0, 1.0 / speed_scale, {Balance::gear, i}));
+    for (Index i = 0; i < network.machines.size(); ++i) {
+        const NetworkMachine& machine = network.machines[i];
+        stroke_variable_.push_back(machine.pressure_limit
+                                       ? add_unknown(1.0, machine.stroke, 1.0, {Balance::stroke, i})
+                                       : add_fixed(machine.stroke));
+    }
+
+    Collector collector(size());
+    assemble(collector);
+    for (const MatrixPlace& term : collector.terms)
+        if (term.row < size() && term.column < size()) places_.push_back(term);
+    std::sort(places_.begin(), places_.end());
+    places_.erase(std::unique(places_.begin(), places_.end()), places_.end());
+    slots_.reserve(collector.terms.size());
+    for (const MatrixPlace& term : collector.terms) {
+        const auto at = std::lower_bound(places_.begin(), places_.end(), term);
+        slots_.push_back(static_cast<std::uint32_t>(
+            at != places_.end() && *at == term ? at - places_.begin()
+                                               : static_cast<std::ptrdiff_t>(places_.size())));
+    }
+}
+
+double Equations::figure(std::span<const double> unknowns, std::uint32_t variable) const {
+    return variable < unknowns.size()
+               ? unknowns[variable] * scale_[variable]
+               : fixed_[std::numeric_limits<std::uint32_t>::max() - variable];
+}
+
+std::vector<double> Equations::guess() const { return guess_; }
+
+double Equations::pressure(std::span<const double> unknowns, Index node) const {
+    return figure(unknowns, node_variable_[node]);
+}
+double Equations::speed(std::span<const double> unknowns, Index shaft) const {
+    return figure(unknowns, shaft_variable_[shaft]);
+}
+double Equations::flow(std::span<const double> unknowns, Index branch) const {
+    return figure(unknowns, branch_variable_[branch]);
+}
+double Equations::gear_torque(std::span<const double> unknowns, Index gear) const {
+    return figure(unknowns, gear_variable_[gear]);
+}
+double Equations::stroke(std::span<const double> unknowns, Index machine) const {
+    return network_.machines[machine].pressure_limit ? figure(unknowns, stroke_variable_[machine])
+                                                     : network_.machines[machine].stroke;
+}
+
+MachineState Equations::state_of(std::span<const double> unknowns, Index m) const {
+    const NetworkMachine& machine = network_.machines[m];
+    return {.pressure_a = pressure(unknowns, machine.a),
+            .pressure_b = pressure(unknowns, machine.b),
+            .pressure_case = pressure(unknowns, machine.housing),
+            .shaft_speed = speed(unknowns, machine.shaft),
+            .relative_displacement = stroke(unknowns, m),
+            .dynamic_viscosity = network_.oil.dynamic_viscosity().si()};
+}
+
+void Equations::evaluate(std::span<const double> unknowns, const Smoothing& smoothing,
+                         std::span<double> residuals, std::span<double> jacobian) {
+    std::fill(residuals.begin(), residuals.end(), 0.0);
+    std::fill(jacobian.begin(), jacobian.end(), 0.0);
+    // What is fixed may have been changed since.
+    for (Index i = 0; i < network_.nodes.size(); ++i)
+        if (network_.nodes[i].pressure)
+            fixed_[std::numeric_limits<std::uint32_t>::max() - node_variable_[i]] =
+                *network_.nodes[i].pressure;
+    for (Index i = 0; i < network_.shafts.size(); ++i)
+        if (network_.shafts[i].speed)
+            fixed_[std::numeric_limits<std::uint32_t>::max() - shaft_variable_[i]] =
+                *network_.shafts[i].speed;
+    for (Index i = 0; i < network_.machines.size(); ++i)
+        if (!network_.machines[i].pressure_limit)
+            fixed_[std::numeric_limits<std::uint32_t>::max() - stroke_variable_[i]] =
+                network_.machines[i].stroke;
+    Evaluator evaluator(*this, unknowns, smoothing, residuals, jacobian);
+    assemble(evaluator);
+}
+
+template <class Sink>
+void Equations::assemble(Sink& sink) const {
+    for (Index i = 0; i < network_.nodes.size(); ++i) {
+        const Dual<1> pressure = Dual<1>::variable(0, sink.value(node_variable_[i]));
+        sink.add(node_variable_[i],
+                 pressure * (-sink.smoothing().leak * flow_scale / pressure_scale),
+                 Variables<1>{node_variable_[i]});
+    }
+    for (Index i = 0; i < network_.branches.size(); ++i) assemble_branch(sink, i);
+    for (Index i = 0; i < network_.dividers.size(); ++i) assemble_divider(sink, i);
+    for (Index i = 0; i < network_.machines.size(); ++i) assemble_machine(sink, i);
+    for (const NetworkCylinder& one : network_.cylinders) {
+        const Variables<3> variables{node_variable_[one.a],
+                                     one.b == none ? atmosphere_ : node_variable_[one.b],
+                                     shaft_variable_[one.shaft]};
+        const CylinderLaw law =
+            cylinder_law(one.cylinder, {.pressure_a = sink.value(variables[0]),
+                                        .pressure_b = sink.value(variables[1]),
+                                        .rod_velocity = sink.value(variables[2])});
+        sink.add(variables[0], law.flow_a, variables);
+        sink.add(variables[1], law.flow_b, variables);
+        sink.add(variables[2], -law.force, variables);
+    }
+    for (Index i = 0; i < network_.gears.size(); ++i) {
+        const NetworkGear& gear = network_.gears[i];
+        const Variables<2> state{gear_variable_[i], shaft_variable_[gear.in]};
+        const double torque = sink.value(state[0]);
+        const double speed = sink.value(state[1]);
+        sink.add(state[1], Dual<1>::variable(0, torque), Variables<1>{state[0]});
+        sink.add(shaft_variable_[gear.out],
+                 -torque_out(gear.gear, {.torque_in = torque, .speed_in = speed}), state);
+        const Variables<2> speeds{state[1], shaft_variable_[gear.out]};
+        sink.add(gear_variable_[i],
+                 Dual<2>::variable(0, speed) -
+                     Dual<2>::variable(1, sink.value(speeds[1])) * gear.gear.ratio,
+                 speeds);
+    }
+    for (const NetworkLoad& load : network_.loads) assemble_load(sink, load);
+}
+
+template <class Sink>
+void Equations::assemble_branch(Sink& sink, Index i) const {
+    const Branch& branch = network_.branches[i];
+    const std::uint32_t own = branch_variable_[i];
+    const std::uint32_t from = node_variable_[branch.from];
+    const std::uint32_t to = node_variable_[branch.to];
+    const double flow = sink.value(own);
+    const double before = sink.value(from);
+    const double behind = sink.value(to);
+    sink.add(from, -Dual<1>::variable(0, flow), Variables<1>{own});
+    sink.add(to, Dual<1>::variable(0, flow), Variables<1>{own});
+    switch (branch.kind) {
+        case Branch::Kind::resistance: {
+            const Resistance& one = branch.resistance;
+            ThroughFlow::Figure lost;
+            if (one.law == Resistance::Law::pipe) lost = drop(one.pipe, flow, network_.oil);
+            if (one.law == Resistance::Law::orifice) lost = drop(one.orifice, flow, network_.oil);
+            if (one.law == Resistance::Law::element) lost = drop(one.element, flow, network_.oil);
+            Dual<3> law(before - behind - lost.value);
+            law.slope = {-lost.slope[ThroughFlow::flow], 1.0, -1.0};
+            sink.add(own, law, Variables<3>{own, from, to});
+            break;
+        }
+        case Branch::Kind::spring: {
+            const Spring& one = branch.spring;
+            const std::uint32_t chamber =
+                one.chamber == none ? atmosphere_ : node_variable_[one.chamber];
+            const std::uint32_t pilot = one.pilot == none ? atmosphere_ : node_variable_[one.pilot];
+            const ValveState::Figure held =
+                holding(one.valve, {.through = flow,
+                                    .pressure_inlet = before,
+                                    .pressure_outlet = behind,
+                                    .pressure_chamber = sink.value(chamber),
+                                    .pressure_pilot = sink.value(pilot)});
+            sink.add(
+                own,
+                complementarity(ValveState::Figure::variable(ValveState::flow, flow) / flow_scale,
+                                held / pressure_scale, sink.smoothing().rounding),
+                Variables<5>{own, from, to, chamber, pilot});
+            break;
+        }
+        case Branch::Kind::control: {
+            const Dual<1> kept = hydraulics::flow(branch.control, before - behind);
+            Dual<3> law(flow - kept.value);
+            law.slope = {1.0, -kept.slope[0], kept.slope[0]};
+            sink.add(own, law, Variables<3>{own, from, to});
+            break;
+        }
+        case Branch::Kind::leg:
+            break;  // with its divider
+    }
+}
+
+template <class Sink>
+void Equations::assemble_divider(Sink& sink, Index d) const {
+    const std::vector<Index>& legs = legs_[d];
+    if (legs.empty()) return;
+    const std::uint32_t first = branch_variable_[legs.front()];
+    const std::uint32_t common = node_variable_[network_.dividers[d].node];
+    const double first_flow = sink.value(first);
+    const double first_share = network_.branches[legs.front()].leg.share;
+    // The leg that the others are throttled to: the hardest one going out, the softest coming back.
+    std::size_t hardest = 0;
+    const auto pressure = [&](std::size_t i) {
+        return sink.value(node_variable_[network_.branches[legs[i]].to]);
+    };
+    for (std::size_t i = 1; i < legs.size(); ++i)
+        if (first_flow < 0.0 ? pressure(i) < pressure(hardest) : pressure(i) > pressure(hardest))
+            hardest = i;
+    sink.add(first, Dual<1>::variable(0, sink.value(common)), Variables<1>{common});
+    for (std::size_t i = 0; i < legs.size(); ++i) {
+        const Branch& leg = network_.branches[legs[i]];
+        const double weight = network_.dividers[d].rotary ? leg.leg.share
+                              : i == hardest              ? 1.0
+                                                          : 0.0;
+        sink.add(first, -(Dual<1>::variable(0, pressure(i)) * weight),
+                 Variables<1>{node_variable_[leg.to]});
+        if (i == 0) continue;
+        const std::uint32_t own = branch_variable_[legs[i]];
+        sink.add(own,
+                 Dual<2>::variable(0, sink.value(own)) * first_share -
+                     Dual<2>::variable(1, first_flow) * leg.leg.share,
+                 Variables<2>{own, first});
+    }
+}
+
+template <class Sink>
+void Equations::assemble_machine(Sink& sink, Index i) const {
+    const NetworkMachine& one = network_.machines[i];
+    const Variables<5> variables{node_variable_[one.a], node_variable_[one.b],
+                                 node_variable_[one.housing], shaft_variable_[one.shaft],
+                                 stroke_variable_[i]};
+    const MachineLaw law =
+        machine_law(one.machine, {.pressure_a = sink.value(variables[0]),
+                                  .pressure_b = sink.value(variables[1]),
+                                  .pressure_case = sink.value(variables[2]),
+                                  .shaft_speed = sink.value(variables[3]),
+                                  .relative_displacement = sink.value(variables[4]),
+                                  .dynamic_viscosity = network_.oil.dynamic_viscosity().si()});
+    // The viscosity is no unknown.
+    const auto term = [](const MachineLaw::Figure& figure) {
+        Dual<5> kept(figure.value);
+        std::copy_n(figure.slope.begin(), kept.slope.size(), kept.slope.begin());
+        return kept;
+    };
+    sink.add(variables[0], term(law.flow_a), variables);
+    sink.add(variables[1], term(law.flow_b), variables);
+    sink.add(variables[2], term(law.flow_case), variables);
+    sink.add(variables[3], term(law.torque), variables);
+    if (!one.pressure_limit) return;
+    // Either nothing is taken back from the stroke, or the pressure stands at the limit.
+    const Dual<3> stroke = Dual<3>::variable(0, sink.value(variables[4]));
+    const Dual<3> high = max(Dual<3>::variable(1, sink.value(variables[0])),
+                             Dual<3>::variable(2, sink.value(variables[1])));
+    const double sense = one.stroke < 0.0 ? -1.0 : 1.0;
+    sink.add(variables[4],
+             complementarity((Dual<3>(one.stroke) - stroke) * sense,
+                             (Dual<3>(*one.pressure_limit) - high) / pressure_scale,
+                             sink.smoothing().rounding),
+             Variables<3>{variables[4], variables[0], variables[1]});
+}
+
+template <class Sink>
+void Equations::assemble_load(Sink& sink, const NetworkLoad& load) const {
+    const std::uint32_t shaft = shaft_variable_[load.shaft];
+    const double speed = sink.value(shaft);
+    switch (load.kind) {
+        case NetworkLoad::Kind::constant:
+            sink.add(shaft, Dual<1>(load.torque.si()), Variables<1>{shaft});
+            break;
+        case NetworkLoad::Kind::opposing:
+            sink.add(shaft, opposing_torque(load.torque, speed), Variables<1>{shaft});
+            break;
+        case NetworkLoad::Kind::vehicle:
+            sink.add(shaft, load_torque(load.vehicle, speed), Variables<1>{shaft});
+            break;
+        case NetworkLoad::Kind::hoist:
+            sink.add(shaft, Dual<1>(load_torque(load.hoist).si()), Variables<1>{shaft});
+            break;
+        case NetworkLoad::Kind::brake: {
+            const std::uint32_t node =
+                load.brake_node == none ? atmosphere_ : node_variable_[load.brake_node];
+            const Dual<1> held = holding_torque(load.brake, sink.value(node));
+            const Dual<1> sense = opposing_torque(Torque(1.0), speed);
+            Dual<2> torque(held.value * sense.value);
+            torque.slope = {held.value * sense.slope[0], held.slope[0] * sense.value};
+            sink.add(shaft, torque, Variables<2>{shaft, node});
+            break;
+        }
+    }
+}
+
+}  // namespace loopwright::hydraulics

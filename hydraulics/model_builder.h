@@ -1,0 +1,61 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <loopwright/hydraulics/model.h>
+
+namespace loopwright::hydraulics {
+
+/// Makes the network of one duty point. Private to model*.cpp.
+class ModelBuilder {
+  public:
+    ModelBuilder(const FlowGraph& graph, const PointFigures& point,
+                 std::span<const std::uint8_t> open, const Oil& oil);
+    Model build();
+
+  private:
+    // model.cpp: oil
+    void find_nodes();
+    void add_pipes();
+    void add_passage(Index passage);
+    void add_pressure_opened(Index passage);
+    void add_reduced(Index passage);
+    void add_metering(Index passage);
+    void add_leg(Index passage);
+    void add_spring(Index passage, const SpringValve& valve, Index pilot_port);
+    Branch& add_branch(Branch::Kind kind, BranchOwner owner);
+    bool is_link(Index passage) const;
+    bool stands_open(Index passage) const;
+    bool has_element_data(const Component& component) const;
+
+    // model_shafts.cpp: what turns
+    void find_shafts();
+    void add_machines();
+    void add_machine(Index component, Index displacement_passage);
+    void add_cylinder(Index component, Index displacement_passage);
+    std::optional<Machine> machine_of(Index component, bool pump);
+    bool find_losses(const Component& component, bool pump, Machine& machine);
+    void add_loads();
+    void add_load(Index component);
+    void add_brake(Index component);
+    void settle_shafts();
+    Index shaft_at(Index component);
+
+    void miss(const Component& component, std::string_view datum);
+    void assume(std::string of, std::string text, std::string_view source);
+    std::optional<double> need(const Component& component, std::string_view datum);
+    Index node_at(Index port) const { return model_.node_of_port[port]; }
+
+    const FlowGraph& graph_;
+    const Circuit& circuit_;
+    const PointFigures& point_;
+    std::span<const std::uint8_t> open_;
+    Model model_;
+    std::vector<Index> divider_of_;  // components
+};
+
+}  // namespace loopwright::hydraulics

@@ -1,0 +1,104 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <loopwright/hydraulics/model.h>
+#include <loopwright/hydraulics/steady_state.h>
+
+/// A duty point worked out: what `solve` tells and numeric rules read. SI; flow through a line is
+/// counted from its first port to its second.
+namespace loopwright::hydraulics {
+
+struct LinePoint {
+    Index line = none;
+    double pressure = 0.0;  ///< at its first port, over the atmosphere
+    std::optional<double> flow = {};
+    std::optional<double> velocity = {};  ///< where its bore is given, without a sign
+    std::optional<double> reynolds = {};
+    double drop = 0.0;
+};
+
+enum class MachineMode : std::uint8_t { pump, motor, idle };
+std::string_view name(MachineMode mode);
+
+struct MachinePoint {
+    Index component = none;
+    MachineMode mode = MachineMode::idle;
+    double speed = 0.0;         ///< rad/s; of a cylinder's rod m/s
+    double stroke = 1.0;        ///< set displacement over the largest
+    double displacement = 0.0;  ///< set; m3/rad
+    double pressure_a = 0.0;
+    double pressure_b = 0.0;
+    double torque = 0.0;           ///< into a pump, out of a motor; N of a cylinder's rod
+    double flow = 0.0;             ///< out of a pump, into a motor, at the higher side
+    double shaft_power = 0.0;      ///< into a pump, out of a motor
+    double hydraulic_power = 0.0;  ///< out of a pump, into a motor
+    std::optional<double> volumetric_efficiency = {};
+    std::optional<double> mechanical_efficiency = {};
+    std::optional<double> case_flow = {};  ///< where it has a case port
+    bool straight = false;                 ///< a cylinder
+};
+
+struct ShaftPoint {
+    std::string name;
+    double speed = 0.0;
+    double torque = 0.0;  ///< that its prime mover gives, or its loads take
+    double power = 0.0;
+    bool driven = false;  ///< by a prime mover
+    bool straight = false;
+};
+
+/// What a charge pump gives, and where it goes.
+struct ChargeUse {
+    std::string_view what;  ///< "relief", "leakage", "flushing and others"
+    std::string where;
+    double flow = 0.0;
+};
+struct ChargeBalance {
+    Index source = none;  ///< component
+    double given = 0.0;
+    std::vector<ChargeUse> uses = {};
+};
+
+struct Loss {
+    std::string of;
+    double power = 0.0;
+};
+
+/// A figure held against its limit; the margin is positive on the good side.
+struct LimitPoint {
+    std::string subject;
+    std::string_view quantity;
+    Dimension dimension = Dimension::ratio;
+    double value = 0.0;
+    double limit = 0.0;
+    double margin = 0.0;
+};
+
+struct OperatingPoint {
+    std::string_view id;
+    State state = State::drive_forward;
+    bool solved = false;
+    std::string problem = {};               ///< why it is not
+    std::vector<std::string> missing = {};  ///< data without which it cannot be
+    std::optional<double> oil = {};         ///< K
+    std::vector<LinePoint> lines = {};      ///< in file order
+    std::vector<MachinePoint> machines = {};
+    std::vector<ShaftPoint> shafts = {};
+    std::vector<ChargeBalance> charge = {};
+    std::vector<Loss> losses = {};
+    std::vector<LimitPoint> limits = {};
+    std::vector<Assumption> assumptions = {};
+    double mass_residual = 0.0;    ///< over the largest flow
+    double energy_residual = 0.0;  ///< over the largest power
+    int steps = 0;                 ///< of Newton's method
+};
+
+/// All duty points of a circuit, in file order; one of rated speed and full travel where it has no
+/// duty. `only`: the point of that id alone (empty: all).
+std::vector<OperatingPoint> operating_points(const Circuit& circuit, std::string_view only = {});
+
+}  // namespace loopwright::hydraulics

@@ -1,0 +1,197 @@
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include <loopwright/base/unit_text.h>
+#include <loopwright/base/utf8.h>
+#include <loopwright/render/writers/solve_report.h>
+
+namespace loopwright {
+
+using namespace hydraulics;
+
+namespace {
+
+/// Rows of words, set out in columns; all but the first to the right.
+class Columns {
+  public:
+    explicit Columns(std::vector<std::string> head) { rows_.push_back(std::move(head)); }
+    void add(std::vector<std::string> row) { rows_.push_back(std::move(row)); }
+    bool empty() const { return rows_.size() < 2; }
+
+    std::string text() const {
+        if (empty()) return {};
+        std::vector<std::size_t> widths(rows_.front().size(), 0);
+        for (const auto& row : rows_)
+            for (std::size_t i = 0; i < row.size(); ++i)
+                widths[i] = std::max(widths[i], row[i].size());
+        std::string out;
+        for (const auto& row : rows_) {
+            std::string line = "  ";
+            for (std::size_t i = 0; i < row.size(); ++i) {
+                line += i == 0 ? fmt::format("{:<{}}", row[i], widths[i])
+                               : fmt::format("  {:>{}}", row[i], widths[i]);
+            }
+            line.erase(line.find_last_not_of(' ') + 1);
+            out += line + "\n";
+        }
+        return out;
+    }
+
+  private:
+    std::vector<std::vector<std::string>> rows_;
+};
+
+/// Rounding is not told as a figure.
+std::string said(double si, Dimension dimension, double nothing = 0.0) {
+    return format_quantity(std::abs(si) <= nothing ? 0.0 : si, dimension);
+}
+/// The number alone, for a column whose head has the unit.
+std::string number(double si, Dimension dimension, double nothing = 0.0) {
+    const std::string text = said(si, dimension, nothing);
+    return text.substr(0, text.find(' '));
+}
+std::string pressure(double si) { return number(si, Dimension::pressure, 10.0); }
+std::string flow(double si) { return number(si, Dimension::flow, 1e-10); }
+std::string power(double si) { return number(si, Dimension::power, 0.05); }
+std::string speed(double si) { return number(si, Dimension::speed, 1e-3); }
+std::string share(const std::optional<double>& si) {
+    return si ? fmt::format("{:.1f}", 100.0 * *si) : "-";
+}
+
+std::string machines(const Circuit& circuit, const OperatingPoint& point) {
+    Columns columns({"machine", "", "rpm", "set %", "A bar", "B bar", "L/min", "N.m", "kW",
+                     "vol. %", "mech. %", "case L/min"});
+    for (const MachinePoint& one : point.machines)
+        if (!one.straight)
+            columns.add({std::string(circuit.components[one.component].path),
+                         std::string(name(one.mode)), speed(one.speed),
+                         fmt::format("{:.1f}", 100.0 * one.stroke), pressure(one.pressure_a),
+                         pressure(one.pressure_b), flow(one.flow),
+                         number(one.torque, Dimension::torque), power(one.shaft_power),
+                         share(one.volumetric_efficiency), share(one.mechanical_efficiency),
+                         one.case_flow ? flow(*one.case_flow) : "-"});
+    return columns.text();
+}
+
+std::string cylinders(const Circuit& circuit, const OperatingPoint& point) {
+    Columns columns({"cylinder", "m/s", "A bar", "B bar", "L/min", "kN", "kW"});
+    for (const MachinePoint& one : point.machines)
+        if (one.straight)
+            columns.add({std::string(circuit.components[one.component].path),
+                         number(one.speed, Dimension::velocity), pressure(one.pressure_a),
+                         pressure(one.pressure_b), flow(one.flow),
+                         number(one.torque, Dimension::force), power(one.shaft_power)});
+    return columns.text();
+}
+
+std::string shafts(const OperatingPoint& point) {
+    Columns turning({"shaft", "rpm", "N.m", "kW", ""});
+    Columns straight({"rod", "m/s", "kN", "kW", ""});
+    for (const ShaftPoint& one : point.shafts) {
+        const std::string whose = one.driven ? "given by its prime mover" : "taken by its load";
+        if (one.straight)
+            straight.add({one.name, number(one.speed, Dimension::velocity),
+                          number(one.torque, Dimension::force), power(one.power), whose});
+        else
+            turning.add({one.name, speed(one.speed), number(one.torque, Dimension::torque, 0.05),
+                         power(one.power), whose});
+    }
+    return turning.text() + straight.text();
+}
+
+std::string lines(const Circuit& circuit, const OperatingPoint& point) {
+    Columns columns({"line", "bar", "L/min", "m/s", "Re", "drop bar"});
+    for (const LinePoint& one : point.lines)
+        columns.add({std::string(circuit.lines[one.line].path), pressure(one.pressure),
+                     one.flow ? flow(*one.flow) : "cannot tell",
+                     one.velocity ? number(*one.velocity, Dimension::velocity, 1e-6) : "-",
+                     one.reynolds ? fmt::format("{:.0f}", *one.reynolds) : "-",
+                     pressure(one.drop)});
+    return columns.text();
+}
+
+std::string charge(const Circuit& circuit, const OperatingPoint& point) {
+    std::string out;
+    for (const ChargeBalance& one : point.charge) {
+        Columns columns({fmt::format("{} gives", circuit.components[one.source].path),
+                         flow(one.given), "L/min"});
+        for (const ChargeUse& use : one.uses)
+            columns.add({fmt::format("  {} {}", use.what, use.where), flow(use.flow), ""});
+        out += columns.text();
+    }
+    return out;
+}
+
+std::string losses(const OperatingPoint& point) {
+    Columns columns({"turned into heat", "kW"});
+    double sum = 0.0;
+    for (const Loss& one : point.losses) {
+        sum += one.power;
+        if (one.power >= 1.0) columns.add({"  " + one.of, power(one.power)});
+    }
+    columns.add({"  all", power(sum)});
+    return columns.text();
+}
+
+std::string limits(const OperatingPoint& point) {
+    Columns columns({"limit", "", "is", "at most", "margin", ""});
+    for (const LimitPoint& one : point.limits)
+        columns.add({one.subject, std::string(one.quantity), said(one.value, one.dimension, 1e-3),
+                     said(one.limit, one.dimension), said(one.margin, one.dimension),
+                     one.margin < 0.0 ? "above its limit" : ""});
+    return columns.text();
+}
+
+std::string assumptions(const OperatingPoint& point) {
+    std::string out;
+    for (const Assumption& one : point.assumptions)
+        out += fmt::format("  {}: {} ({})\n", one.of, one.text, one.source);
+    return out;
+}
+
+std::string heading(const OperatingPoint& point) {
+    std::string out = fmt::format("Point {}: {}", point.id, name(point.state));
+    if (point.oil) out += fmt::format(", oil {}", said(*point.oil, Dimension::temperature));
+    return out + "\n";
+}
+
+}  // namespace
+
+std::string solve_text(const Circuit& circuit, std::span<const OperatingPoint> points) {
+    std::string out(circuit.title.title);
+    if (!circuit.title.drawing.empty()) out += fmt::format(", drawing {}", circuit.title.drawing);
+    if (!circuit.title.revision.empty())
+        out += fmt::format(", revision {}", circuit.title.revision);
+    if (!out.empty()) out += "\n";
+    for (const OperatingPoint& point : points) {
+        out += (out.empty() ? "" : "\n") + heading(point);
+        if (!point.solved) {
+            out += fmt::format("  not solved: {}\n", point.problem);
+            continue;
+        }
+        const auto part = [&](const std::string& text) {
+            if (!text.empty()) out += "\n" + text;
+        };
+        part(machines(circuit, point));
+        part(cylinders(circuit, point));
+        part(shafts(point));
+        part(charge(circuit, point));
+        part(lines(circuit, point));
+        part(losses(point));
+        part(limits(point));
+        const std::string taken = assumptions(point);
+        if (!taken.empty()) out += "\n  Taken, for it is not given:\n" + taken;
+        out += fmt::format("\n  Flows close to {:.0e} of the largest, powers to {:.0e}.\n",
+                           point.mass_residual, point.energy_residual);
+    }
+    out +=
+        "\nFigures are computed for a steady state and support a review by a competent person; "
+        "they "
+        "do not\nreplace it. Measure on the machine with the usual cautions: oil under pressure "
+        "injects, hot oil\nscalds, loads move when pressure goes.\n";
+    return out;
+}
+
+}  // namespace loopwright

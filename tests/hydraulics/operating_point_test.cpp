@@ -1,0 +1,181 @@
+// Whole circuits against figures worked out by hand from the laws, each beside its check.
+#include <loopwright/hydraulics/operating_point.h>
+
+#include <cmath>
+#include <numbers>
+#include <string>
+
+#include <gtest/gtest.h>
+
+#include <loopwright/parser/reader.h>
+
+namespace loopwright::hydraulics {
+namespace {
+
+constexpr double bar = 1e5;
+constexpr double litre_a_minute = 1e-3 / 60.0;
+constexpr double rpm = std::numbers::pi / 30.0;
+
+/// A drive without losses: P1 71 cm3/rev, M1 80 cm3/rev, charge pump 18 cm3/rev into a relief at
+/// 24 bar before the make-up checks; no flushing. `duty`: its points; `more`: attributes of parts.
+std::string drive(const std::string& duty, const std::string& of_motor = "",
+                  const std::string& of_pump = "") {
+    return R"(<circuit format="1" title="drive">
+  <fluid grade="VG 46" viscosity-index="100" density="870 kg/m3"/>
+  <engine id="E1" power="55 kW" speed="2400 rpm"/>
+  <pump id="P1" displacement="71 cm3/rev" variable="yes" flow-directions="2" control="manual")" +
+           of_pump + R"(/>
+  <pump id="P2" displacement="18 cm3/rev"/>
+  <shaft id="W1" joins="E1 P1 P2"/>
+  <motor id="M1" displacement="80 cm3/rev" min-displacement="28 cm3/rev" variable="yes")" +
+           of_motor + R"(/>
+  <load id="D1"/>
+  <shaft id="W2" joins="M1 D1"/>
+  <reservoir id="T1" volume="60 L"><port id="S" level="below"/><port id="R" level="below"/></reservoir>
+  <relief-valve id="R1" setting="24 bar"/>
+  <relief-valve id="R2" setting="350 bar"/>
+  <relief-valve id="R3" setting="350 bar"/>
+  <check-valve id="C1"/>
+  <check-valve id="C2"/>
+  <line id="S1" joins="T1.S P2.S"/>
+  <line id="G1" joins="P2.P R1.P C1.A C2.A"/>
+  <line id="G2" joins="R1.T T1.R"/>
+  <line id="HA" joins="P1.A M1.A R2.P R3.T C1.B"/>
+  <line id="HB" joins="P1.B M1.B R3.P R2.T C2.B"/>
+  <command id="Z1" given-by="pedal">
+    <stage of="P1" from="0 %" to="33 %"/>
+    <stage of="M1" from="33 %" to="100 %"/>
+  </command>
+  <duty>)" +
+           duty + "</duty>\n</circuit>\n";
+}
+
+OperatingPoint only_point(const std::string& xml) {
+    const ReadResult read = read_circuit_text(xml, "drive.xml", {}, {});
+    EXPECT_TRUE(read.circuit);
+    for (const Diagnostic& one : read.diagnostics) ADD_FAILURE() << one.message;
+    if (!read.circuit) return {};
+    std::vector<OperatingPoint> points = operating_points(*read.circuit);
+    EXPECT_EQ(points.size(), 1U);
+    EXPECT_LT(points[0].mass_residual, 1e-9);
+    EXPECT_LT(points[0].energy_residual, 1e-9);
+    // The id is the circuit's own text, which ends here.
+    points[0].id = {};
+    return points[0];
+}
+
+// p = 2 pi T / V; n_M = n_P V_P / V_M; T_P = V_P p / 2 pi: the laws of an ideal transmission.
+TEST(OperatingPoint, AnIdealDriveObeysTheLawsOfItsDisplacements) {
+    const OperatingPoint point = only_point(
+        drive(R"(<point id="a" speed="2400 rpm" travel="33 %" torque="300 N.m" oil="50 degC"/>)"));
+    ASSERT_TRUE(point.solved) << point.problem;
+    EXPECT_EQ(point.state, State::drive_forward);
+    const MachinePoint& pump = point.machines[0];
+    const MachinePoint& motor = point.machines[2];
+    EXPECT_EQ(pump.mode, MachineMode::pump);
+    EXPECT_EQ(motor.mode, MachineMode::motor);
+    EXPECT_NEAR(motor.speed / rpm, 2400.0 * 71.0 / 80.0, 1e-6);
+    const double difference = 2.0 * std::numbers::pi * 300.0 / 80e-6;
+    EXPECT_NEAR(motor.pressure_a - motor.pressure_b, difference, 1.0);
+    // Nothing leaves the loop, so that the charge relief lets all of its pump's oil go.
+    EXPECT_NEAR(motor.pressure_b / bar, 24.0, 1e-6);
+    EXPECT_NEAR(pump.torque, 71e-6 * difference / (2.0 * std::numbers::pi), 1e-6);
+    EXPECT_NEAR(pump.flow / litre_a_minute, 2.4 * 71.0, 1e-6);
+    ASSERT_EQ(point.charge.size(), 1U);
+    EXPECT_NEAR(point.charge[0].given / litre_a_minute, 2.4 * 18.0, 1e-6);
+    ASSERT_EQ(point.charge[0].uses.size(), 1U);
+    EXPECT_EQ(point.charge[0].uses[0].where, "R1");
+}
+
+TEST(OperatingPoint, SmallerMotorsTurnFasterAndAskForMorePressure) {
+    const OperatingPoint point = only_point(
+        drive(R"(<point id="a" speed="2400 rpm" travel="100 %" torque="100 N.m" oil="50 degC"/>)"));
+    ASSERT_TRUE(point.solved) << point.problem;
+    const MachinePoint& motor = point.machines[2];
+    EXPECT_NEAR(motor.speed / rpm, 2400.0 * 71.0 / 28.0, 1e-6);
+    EXPECT_NEAR(motor.pressure_a - motor.pressure_b, 2.0 * std::numbers::pi * 100.0 / 28e-6, 1.0);
+}
+
+TEST(OperatingPoint, InReverseTheOtherSideIsHigh) {
+    const OperatingPoint point = only_point(
+        drive(R"(<point id="a" speed="2400 rpm" travel="-33 %" torque="300 N.m" oil="50 degC"/>)"));
+    ASSERT_TRUE(point.solved) << point.problem;
+    EXPECT_EQ(point.state, State::drive_reverse);
+    const MachinePoint& motor = point.machines[2];
+    EXPECT_NEAR(motor.speed / rpm, -2400.0 * 71.0 / 80.0, 1e-6);
+    EXPECT_NEAR(motor.pressure_b - motor.pressure_a, 2.0 * std::numbers::pi * 300.0 / 80e-6, 1.0);
+}
+
+TEST(OperatingPoint, ALoadThatDrivesTurnsPumpAndMotorRound) {
+    const OperatingPoint point = only_point(
+        drive(R"(<point id="a" speed="2400 rpm" travel="33 %" torque="-100 N.m" oil="50 degC"/>)"));
+    ASSERT_TRUE(point.solved) << point.problem;
+    EXPECT_EQ(point.state, State::overrun_forward);
+    EXPECT_EQ(point.machines[0].mode, MachineMode::motor);
+    EXPECT_EQ(point.machines[2].mode, MachineMode::pump);
+    // The engine is driven: its torque is negative, less what the charge pump takes.
+    const double charge = 18e-6 * 24 * bar / (2.0 * std::numbers::pi);
+    EXPECT_NEAR(point.shafts[0].torque, -100.0 * 71.0 / 80.0 + charge, 1e-6);
+}
+
+// Above 350 bar, over the low side at 24 bar, the relief opens: the pump's whole flow goes over it
+// and the motor stands under its load.
+TEST(OperatingPoint, ALoadThatIsTooHeavyStallsTheMotorAndTheReliefBlows) {
+    const OperatingPoint point = only_point(
+        drive(R"(<point id="a" speed="2400 rpm" travel="33 %" torque="600 N.m" oil="50 degC"/>)"));
+    ASSERT_TRUE(point.solved) << point.problem;
+    const MachinePoint& motor = point.machines[2];
+    EXPECT_NEAR(motor.pressure_a - motor.pressure_b, 350.0 * bar, 1.0);
+    EXPECT_LT(std::abs(motor.speed), 0.5);
+    EXPECT_EQ(motor.mode, MachineMode::idle);
+    const auto relief = std::find_if(point.losses.begin(), point.losses.end(),
+                                     [](const Loss& loss) { return loss.of == "R2"; });
+    ASSERT_NE(relief, point.losses.end());
+    EXPECT_NEAR(relief->power, 350.0 * bar * 2.4 * 71.0 * litre_a_minute, 0.01 * relief->power);
+}
+
+TEST(OperatingPoint, InNeutralNothingTurnsAndTheChargePumpBlowsOff) {
+    const OperatingPoint point =
+        only_point(drive(R"(<point id="a" speed="2400 rpm" travel="0 %" oil="50 degC"/>)", "",
+                         R"( rated-pressure="250 bar" rated-speed="2400 rpm"
+                                 rated-viscosity="30 mm2/s" volumetric-efficiency="95 %")"));
+    EXPECT_FALSE(point.solved);  // the load is not given
+    EXPECT_NE(point.problem.find("D1.torque"), std::string::npos) << point.problem;
+}
+
+// A rated efficiency comes back at its rated point, at the oil's rated viscosity.
+TEST(OperatingPoint, RatedEfficienciesComeBackAtTheRatedPoint) {
+    // VG 46 has 46 mm2/s at 40 degC.
+    const std::string rated = R"( rated-pressure="200 bar" rated-speed="2000 rpm"
+        rated-viscosity="46 mm2/s" volumetric-efficiency="95 %" torque-efficiency="92 %"
+        drain="external")";
+    std::string xml =
+        drive(R"(<point id="a" speed="2000 rpm" travel="33 %" torque="200 N.m" oil="40 degC"/>)",
+              "", rated);
+    xml.insert(xml.find("  <command"), "  <line id=\"L1\" joins=\"P1.L T1.D\"/>\n");
+    xml.insert(xml.find("<port id=\"S\""), "<port id=\"D\" level=\"below\"/>");
+    const OperatingPoint point = only_point(xml);
+    ASSERT_TRUE(point.solved) << point.problem;
+    const MachinePoint& pump = point.machines[0];
+    // Rated with the low side without pressure; here it stands at 24 bar and leaks as well.
+    const double difference = pump.pressure_a - pump.pressure_b;
+    const double slip = 0.05 * pump.pressure_a / (200.0 * bar);
+    EXPECT_NEAR(*pump.volumetric_efficiency, 1.0 - slip, 2e-3);
+    const double friction = 0.5 * (1.0 / 0.92 - 1.0);
+    EXPECT_NEAR(*pump.mechanical_efficiency,
+                1.0 / (1.0 + friction + friction * 200.0 * bar / difference), 1e-4);
+}
+
+TEST(OperatingPoint, WhatIsMissingIsNamed) {
+    std::string xml =
+        drive(R"(<point id="a" speed="2400 rpm" travel="33 %" torque="300 N.m" oil="50 degC"/>)");
+    xml.replace(xml.find("<relief-valve id=\"R1\" setting=\"24 bar\"/>"),
+                std::string("<relief-valve id=\"R1\" setting=\"24 bar\"/>").size(),
+                "<relief-valve id=\"R1\"/>");
+    const OperatingPoint point = only_point(xml);
+    EXPECT_FALSE(point.solved);
+    EXPECT_EQ(point.missing, std::vector<std::string>{"R1.setting"});
+}
+
+}  // namespace
+}  // namespace loopwright::hydraulics
