@@ -45,14 +45,14 @@ struct MachineOwner {
 
 struct Model {
     Network network = {};
-    std::vector<Index> node_of_port = {};       ///< none: no oil of the network stands there
-    std::vector<Index> shaft_of_shaft = {};     ///< network's by circuit's
+    std::vector<Index> node_of_port = {};    ///< none: no oil of the network stands there
+    std::vector<Index> shaft_of_shaft = {};  ///< network's by circuit's
     // In the order of the network's tables:
     std::vector<BranchOwner> branches = {};
     std::vector<MachineOwner> machines = {};
     std::vector<MachineOwner> cylinders = {};
-    std::vector<Index> gears = {};  ///< components
-    std::vector<Index> loads = {};  ///< components
+    std::vector<Index> gears = {};              ///< components
+    std::vector<Index> loads = {};              ///< components
     std::vector<std::string> node_names = {};   ///< by node: a port on it
     std::vector<std::string> shaft_names = {};  ///< by shaft
     std::vector<Link> links = {};

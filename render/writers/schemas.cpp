@@ -2,6 +2,7 @@
 // number in `format`; keys may be added under the same number.
 #include <loopwright/render/writers/catalogue.h>
 #include <loopwright/render/writers/schema_words.h>
+#include <loopwright/render/writers/solve_report.h>
 
 namespace loopwright {
 
@@ -353,11 +354,9 @@ struct NamedSchema {
     std::string_view text = {};
 };
 
-constexpr NamedSchema schemas[] = {
-    {"check", check_schema},
-    {"layout", layout_schema},
-    {"rules", rules_schema},
-    {"kinds", kinds_schema},
+const NamedSchema schemas[] = {
+    {"check", check_schema}, {"layout", layout_schema}, {"rules", rules_schema},
+    {"kinds", kinds_schema}, {"solve", solve_schema()},
 };
 
 }  // namespace

@@ -13,7 +13,8 @@ namespace loopwright {
 /// For people, a data sheet for each point; fits 100 columns.
 std::string solve_text(const Circuit& circuit, std::span<const hydraulics::OperatingPoint> points);
 
-/// "loopwright-solve/1".
+/// "loopwright-solve/1", and its schema.
+std::string_view solve_schema();
 std::string solve_json(std::string_view file, const Circuit& circuit,
                        std::span<const hydraulics::OperatingPoint> points);
 

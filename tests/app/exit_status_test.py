@@ -184,7 +184,7 @@ class Arguments(InAFolder):
         self.refused("check", "c.xml", "-o", "-", said="'-' names no file.*/dev/stdout")
 
     def test_too_little_or_too_much(self):
-        self.refused(said="no command; there are check, draw, rules, kinds, schema")
+        self.refused(said="no command; there are check, draw, solve, rules, kinds, schema")
         self.refused("check", said="FILE")
         self.refused("draw", "-o", "c.svg", said="FILE")
         self.refused("schema", said="NAME")
@@ -216,13 +216,13 @@ class Arguments(InAFolder):
         listed = {line.split()[0] for line in ran.words.splitlines() if line.startswith("  ")}
         self.assertEqual(listed & {"check", "draw", "rules", "kinds", "schema", "solve", "repair",
                                    "needs", "exercise", "report", "graph", "readings", "new", "size"},
-                         {"check", "draw", "rules", "kinds", "schema", "new"})
+                         {"check", "draw", "rules", "kinds", "schema", "new", "solve"})
         for verb, options in {
             "check": ("--format", "--output", "--rule", "--all", "--fail-on",
                       "--fail-on-inconclusive", "--color"),
             "draw": ("--format", "--output", "--dpi", "--sheet", "--without-findings",
                      "--write-layout", "--read-layout", "--color"),
-            "rules": ("--format",), "kinds": ("--format",), "schema": ("NAME",), "new": ("--output",),
+            "rules": ("--format",), "kinds": ("--format",), "schema": ("NAME",), "solve": ("--point",), "new": ("--output",),
         }.items():
             with self.subTest(verb):
                 ran = run(verb, "--help")

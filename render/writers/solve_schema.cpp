@@ -1,0 +1,108 @@
+#include <loopwright/render/writers/solve_report.h>
+
+namespace loopwright {
+
+std::string_view solve_schema() {
+    return R"json({
+  "$schema": "https://json-schema.org/draft/2020-12/schema",
+  "$id": "urn:loopwright:solve:1",
+  "title": "What `loopwright solve --format json` writes",
+  "type": "object",
+  "required": ["format", "tool", "file", "points"],
+  "properties": {
+    "format": {"const": "loopwright-solve/1"},
+    "tool": {"type": "object", "required": ["name", "version"],
+      "properties": {"name": {"type": "string"}, "version": {"type": "string"}}},
+    "file": {"type": "string"},
+    "points": {"type": "array", "items": {"oneOf": [
+      {"$ref": "#/$defs/solved"}, {"$ref": "#/$defs/unsolved"}]}}
+  },
+  "$defs": {
+    "state": {"enum": @state@},
+    "quantity": {
+      "type": "object", "required": ["value", "unit", "text"], "additionalProperties": false,
+      "properties": {
+        "value": {"type": "number", "description": "in the SI unit beside it"},
+        "unit": {"type": "string"}, "text": {"type": "string"}
+      }
+    },
+    "unsolved": {
+      "type": "object", "required": ["id", "state", "solved", "problem"],
+      "properties": {
+        "id": {"type": "string"}, "state": {"$ref": "#/$defs/state"},
+        "solved": {"const": false},
+        "problem": {"type": "string", "description": "what is not given, or which balance does not close"},
+        "missing": {"type": "array", "items": {"type": "string"}}
+      }
+    },
+    "solved": {
+      "type": "object",
+      "required": ["id", "state", "solved", "nodes", "lines", "machines", "shafts", "charge", "heat",
+        "limits", "assumptions", "residual"],
+      "properties": {
+        "id": {"type": "string"}, "state": {"$ref": "#/$defs/state"},
+        "solved": {"const": true},
+        "oil": {"$ref": "#/$defs/quantity"},
+        "nodes": {"type": "array", "items": {"type": "object", "required": ["line", "pressure"],
+          "properties": {"line": {"type": "string"}, "pressure": {"$ref": "#/$defs/quantity"}}}},
+        "lines": {"type": "array", "items": {"type": "object", "required": ["id", "drop"],
+          "properties": {
+            "id": {"type": "string"}, "function": {"type": "string"},
+            "flow": {"$ref": "#/$defs/quantity",
+              "description": "from the first port to the second; not there where it cannot be told"},
+            "velocity": {"$ref": "#/$defs/quantity"},
+            "reynolds": {"type": "number", "minimum": 0},
+            "drop": {"$ref": "#/$defs/quantity"}
+          }}},
+        "machines": {"type": "array", "items": {"type": "object",
+          "required": ["id", "mode", "speed", "flow", "shaft_power", "hydraulic_power"],
+          "properties": {
+            "id": {"type": "string"}, "mode": {"enum": ["pump", "motor", "idle"]},
+            "speed": {"$ref": "#/$defs/quantity"},
+            "stroke": {"type": "number", "minimum": 0, "maximum": 1},
+            "displacement": {"$ref": "#/$defs/quantity"},
+            "torque": {"$ref": "#/$defs/quantity"}, "force": {"$ref": "#/$defs/quantity"},
+            "pressure_a": {"$ref": "#/$defs/quantity"}, "pressure_b": {"$ref": "#/$defs/quantity"},
+            "flow": {"$ref": "#/$defs/quantity",
+              "description": "out of a pump, into a motor, at the side with the higher pressure"},
+            "shaft_power": {"$ref": "#/$defs/quantity"},
+            "hydraulic_power": {"$ref": "#/$defs/quantity"},
+            "volumetric_efficiency": {"type": "number"},
+            "mechanical_efficiency": {"type": "number"},
+            "case_flow": {"$ref": "#/$defs/quantity"}
+          }}},
+        "shafts": {"type": "array", "items": {"type": "object",
+          "required": ["id", "speed", "torque", "power"],
+          "properties": {"id": {"type": "string"}, "speed": {"$ref": "#/$defs/quantity"},
+            "torque": {"$ref": "#/$defs/quantity"}, "power": {"$ref": "#/$defs/quantity"}}}},
+        "charge": {"type": "array", "items": {"type": "object",
+          "required": ["source", "given", "uses"],
+          "properties": {"source": {"type": "string"}, "given": {"$ref": "#/$defs/quantity"},
+            "uses": {"type": "array", "items": {"type": "object",
+              "required": ["what", "where", "flow"],
+              "properties": {"what": {"type": "string"}, "where": {"type": "string"},
+                "flow": {"$ref": "#/$defs/quantity"}}}}}}},
+        "heat": {"type": "object", "required": ["losses"],
+          "properties": {"losses": {"type": "array", "items": {"type": "object",
+            "required": ["id", "power"],
+            "properties": {"id": {"type": "string"}, "power": {"$ref": "#/$defs/quantity"}}}}}},
+        "limits": {"type": "array", "items": {"type": "object",
+          "required": ["subject", "quantity", "value", "limit", "margin"],
+          "properties": {"subject": {"type": "string"}, "quantity": {"type": "string"},
+            "value": {"$ref": "#/$defs/quantity"}, "limit": {"$ref": "#/$defs/quantity"},
+            "margin": {"$ref": "#/$defs/quantity"}}}},
+        "assumptions": {"type": "array", "items": {"type": "object",
+          "required": ["of", "taken", "source"],
+          "properties": {"of": {"type": "string"}, "taken": {"type": "string"},
+            "source": {"type": "string"}}}},
+        "residual": {"type": "object", "required": ["mass", "energy"],
+          "properties": {"mass": {"type": "number", "minimum": 0},
+            "energy": {"type": "number", "minimum": 0}}}
+      }
+    }
+  }
+}
+)json";
+}
+
+}  // namespace loopwright
