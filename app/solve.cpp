@@ -18,6 +18,7 @@ struct Options {
     std::string format = "text";
     std::string output = {};
     std::string point = {};
+    bool working = false;
     std::string colour = "auto";
     std::vector<std::string> assemblies = {};
 };
@@ -42,7 +43,7 @@ ExitStatus solve_file(const Options& options) {
     const ReadResult read = read_input(options.file, options.assemblies);
     print_diagnostics(read.diagnostics, *read.sources, options.colour);
     if (!read.circuit || !has_point(*read.circuit, options.point)) return ExitStatus::unusable;
-    const auto points = hydraulics::operating_points(*read.circuit, options.point);
+    const auto points = hydraulics::operating_points(*read.circuit, options.point, options.working);
     const std::string text = options.format == "json"
                                  ? solve_json(options.file, *read.circuit, points)
                              : options.format == "csv" ? solve_csv(*read.circuit, points)
@@ -71,6 +72,8 @@ std::function<ExitStatus()> declare_solve(CLI::App& options) {
         ->check(CLI::IsMember({"text", "json", "csv"}));
     options.add_option("-o,--output", given->output, "File for the result")->check(is_named);
     options.add_option("--point", given->point, "Only this duty point");
+    options.add_flag("--working", given->working,
+                     "The equations as well, with the figures put in (text)");
     options.add_option("--color", given->colour, "auto, always or never")
         ->check(CLI::IsMember({"auto", "always", "never"}));
     add_assemblies_option(options, given->assemblies);

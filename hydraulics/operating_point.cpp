@@ -243,7 +243,7 @@ std::string trouble_of(const Circuit& circuit, const Model& model, const Balance
 }
 
 OperatingPoint work_out(const FlowGraph& graph, const PointFigures& point,
-                        std::span<const std::uint8_t> open) {
+                        std::span<const std::uint8_t> open, bool working) {
     const Circuit& circuit = graph.circuit();
     OperatingPoint out{.id = point.id(), .state = point.state()};
     const Answer<Fluid> fluid = Fluid::of(fluid_figures(circuit));
@@ -286,12 +286,14 @@ OperatingPoint work_out(const FlowGraph& graph, const PointFigures& point,
     out.solved = true;
     out.steps = state->steps;
     Reader(graph, point, model, *state, out).read();
+    if (working) out.working = working_of(circuit, model, *state);
     return out;
 }
 
 }  // namespace
 
-std::vector<OperatingPoint> operating_points(const Circuit& circuit, std::string_view only) {
+std::vector<OperatingPoint> operating_points(const Circuit& circuit, std::string_view only,
+                                             bool working) {
     const FlowGraph graph(circuit);
     std::vector<PointFigures> points;
     if (circuit.points.empty()) points.emplace_back(circuit, none);
@@ -300,7 +302,7 @@ std::vector<OperatingPoint> operating_points(const Circuit& circuit, std::string
     const auto open = standings(graph, points);
     std::vector<OperatingPoint> worked_out;
     for (std::size_t i = 0; i < points.size(); ++i)
-        worked_out.push_back(work_out(graph, points[i], open[i]));
+        worked_out.push_back(work_out(graph, points[i], open[i], working));
     return worked_out;
 }
 

@@ -7,6 +7,7 @@
 
 #include <loopwright/hydraulics/model.h>
 #include <loopwright/hydraulics/steady_state.h>
+#include <loopwright/hydraulics/working.h>
 
 /// A duty point worked out: what `solve` tells and numeric rules read. SI; flow through a line is
 /// counted from its first port to its second.
@@ -92,13 +93,15 @@ struct OperatingPoint {
     std::vector<Loss> losses = {};
     std::vector<LimitPoint> limits = {};
     std::vector<Assumption> assumptions = {};
-    double mass_residual = 0.0;    ///< over the largest flow
-    double energy_residual = 0.0;  ///< over the largest power
-    int steps = 0;                 ///< of Newton's method
+    std::vector<WorkedEquation> working = {};  ///< where asked for
+    double mass_residual = 0.0;                ///< over the largest flow
+    double energy_residual = 0.0;              ///< over the largest power
+    int steps = 0;                             ///< of Newton's method
 };
 
 /// All duty points of a circuit, in file order; one of rated speed and full travel where it has no
-/// duty. `only`: the point of that id alone (empty: all).
-std::vector<OperatingPoint> operating_points(const Circuit& circuit, std::string_view only = {});
+/// duty. `only`: the point of that id alone (empty: all). `working`: with the equations.
+std::vector<OperatingPoint> operating_points(const Circuit& circuit, std::string_view only = {},
+                                             bool working = false);
 
 }  // namespace loopwright::hydraulics

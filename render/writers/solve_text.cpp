@@ -151,6 +151,20 @@ std::string assumptions(const OperatingPoint& point) {
     return out;
 }
 
+/// Each equation, and below it the same with figures.
+std::string working(const OperatingPoint& point) {
+    std::string out;
+    std::string_view of;
+    for (const WorkedEquation& one : point.working) {
+        if (one.of != of) out += fmt::format("{}  {}\n", out.empty() ? "" : "\n", one.of);
+        of = one.of;
+        out += fmt::format("    {}: {}\n", one.what, one.equation);
+        out += one.figures.empty() ? fmt::format("      = {}\n", one.result)
+                                   : fmt::format("      {} = {}\n", one.figures, one.result);
+    }
+    return out;
+}
+
 std::string heading(const OperatingPoint& point) {
     std::string out = fmt::format("Point {}: {}", point.id, name(point.state));
     if (point.oil) out += fmt::format(", oil {}", said(*point.oil, Dimension::temperature));
@@ -181,6 +195,7 @@ std::string solve_text(const Circuit& circuit, std::span<const OperatingPoint> p
         part(lines(circuit, point));
         part(losses(point));
         part(limits(point));
+        part(working(point));
         const std::string taken = assumptions(point);
         if (!taken.empty()) out += "\n  Taken, for it is not given:\n" + taken;
         out += fmt::format("\n  Flows close to {:.0e} of the largest, powers to {:.0e}.\n",

@@ -66,6 +66,13 @@ class Solve(InAFolder):
         self.assertIn("support a review by a competent person", said)
         self.assertLessEqual(max(map(len, said.splitlines())), 100)
 
+    def test_the_working_can_be_done_again_with_a_calculator(self):
+        said = self.solve(WITH_DUTY, "--point", "half", "--working").words
+        self.assertIn("71 cm3/rev x 2400 rpm x 0.5 = 85.2 L/min", said)
+        # M1 under 300 N.m: 2 pi T/V = 235.6 bar
+        self.assertIn("80 cm3/rev x -1 x 235.6 bar / (2 pi) = -300 N.m", said)
+        self.assertNotIn("2400 rpm x 0.5", self.solve(WITH_DUTY, "--point", "half").words)
+
     def test_csv_has_a_row_for_each_figure(self):
         rows = list(csv.DictReader(io.StringIO(self.solve(WITH_DUTY, "--format", "csv").words)))
         speed, = (row for row in rows if (row["point"], row["id"], row["quantity"]) ==

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <loopwright/hydraulics/model.h>
+#include <loopwright/hydraulics/steady_state.h>
+
+namespace loopwright::hydraulics {
+
+/// One equation with its figures put in, so that it can be done again with a calculator.
+struct WorkedEquation {
+    std::string of;        ///< "P1", "HA", "W2", "P2.P"
+    std::string what;      ///< "geometric flow"
+    std::string equation;  ///< "q = V n s"
+    std::string figures;   ///< "71 cm3/rev x 2200 rpm x 0.6061"
+    std::string result;    ///< "94.67 L/min"
+};
+
+/// The equations of a solution in the order in which they are best followed: machines, then what
+/// oil flows through, then the balances of flow at the nodes and of torque on the shafts.
+std::vector<WorkedEquation> working_of(const Circuit& circuit, const Model& model,
+                                       const SteadyState& state);
+
+}  // namespace loopwright::hydraulics
