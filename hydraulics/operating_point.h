@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include <loopwright/hydraulics/heat_balance.h>
 #include <loopwright/hydraulics/model.h>
 #include <loopwright/hydraulics/steady_state.h>
 #include <loopwright/hydraulics/working.h>
@@ -91,6 +92,8 @@ struct OperatingPoint {
     std::vector<ShaftPoint> shafts = {};
     std::vector<ChargeBalance> charge = {};
     std::vector<Loss> losses = {};
+    std::optional<HeatBalance> heat = {};  ///< where the ambient temperature is known
+    bool balanced = false;                 ///< the oil's temperature is that at which heat balances
     std::vector<LimitPoint> limits = {};
     std::vector<Assumption> assumptions = {};
     std::vector<WorkedEquation> working = {};  ///< where asked for

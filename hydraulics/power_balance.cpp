@@ -76,6 +76,8 @@ double lost_in_cylinder(const NetworkCylinder& one, const SteadyState& state) {
            (one.b == none ? 0.0 : law.flow_b.value * state.pressures[one.b]);
 }
 
+}  // namespace
+
 double lost_in_gear(const Model& model, const SteadyState& state, std::size_t i) {
     const NetworkGear& gear = model.network.gears[i];
     const double torque = state.gear_torques[i];
@@ -83,8 +85,6 @@ double lost_in_gear(const Model& model, const SteadyState& state, std::size_t i)
         torque_out(gear.gear, {.torque_in = torque, .speed_in = state.speeds[gear.in]}).value;
     return torque * state.speeds[gear.in] - given * state.speeds[gear.out];
 }
-
-}  // namespace
 
 std::vector<double> shaft_torques(const Model& model, const SteadyState& state) {
     const Network& network = model.network;

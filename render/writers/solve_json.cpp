@@ -100,6 +100,12 @@ Json json_of(const Circuit& circuit, const OperatingPoint& point) {
     for (const Loss& one : point.losses)
         losses.push_back({{"id", one.of}, {"power", quantity(one.power, Dimension::power)}});
     json["heat"] = {{"losses", std::move(losses)}};
+    if (point.heat) {
+        json["heat"]["into_oil"] = quantity(point.heat->into_oil, Dimension::power);
+        json["heat"]["cooler"] = quantity(point.heat->cooler, Dimension::power);
+        json["heat"]["wall"] = quantity(point.heat->wall, Dimension::power);
+        json["heat"]["balanced"] = point.balanced;
+    }
     Json limits = Json::array();
     for (const LimitPoint& one : point.limits)
         limits.push_back({{"subject", one.subject},

@@ -83,7 +83,12 @@ std::string_view solve_schema() {
               "properties": {"what": {"type": "string"}, "where": {"type": "string"},
                 "flow": {"$ref": "#/$defs/quantity"}}}}}}},
         "heat": {"type": "object", "required": ["losses"],
-          "properties": {"losses": {"type": "array", "items": {"type": "object",
+          "properties": {
+            "into_oil": {"$ref": "#/$defs/quantity"}, "cooler": {"$ref": "#/$defs/quantity"},
+            "wall": {"$ref": "#/$defs/quantity"},
+            "balanced": {"type": "boolean",
+              "description": "the oil's temperature is that at which what it takes up goes out again"},
+            "losses": {"type": "array", "items": {"type": "object",
             "required": ["id", "power"],
             "properties": {"id": {"type": "string"}, "power": {"$ref": "#/$defs/quantity"}}}}}},
         "limits": {"type": "array", "items": {"type": "object",

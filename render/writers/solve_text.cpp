@@ -132,6 +132,12 @@ std::string losses(const OperatingPoint& point) {
         if (one.power >= 1.0) columns.add({"  " + one.of, power(one.power)});
     }
     columns.add({"  all", power(sum)});
+    if (point.heat) {
+        columns.add({"carried off by coolers", power(point.heat->cooler)});
+        columns.add({"through reservoir walls", power(point.heat->wall)});
+        columns.add({point.heat->left() < 0.0 ? "the oil cools by" : "the oil warms by",
+                     number(std::abs(point.heat->left()), Dimension::power, 0.5)});
+    }
     return columns.text();
 }
 
@@ -167,7 +173,9 @@ std::string working(const OperatingPoint& point) {
 
 std::string heading(const OperatingPoint& point) {
     std::string out = fmt::format("Point {}: {}", point.id, name(point.state));
-    if (point.oil) out += fmt::format(", oil {}", said(*point.oil, Dimension::temperature));
+    if (point.oil)
+        out += fmt::format(", oil {}{}", said(*point.oil, Dimension::temperature),
+                           point.balanced ? ", where its heat balances" : "");
     return out + "\n";
 }
 

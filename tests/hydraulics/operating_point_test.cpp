@@ -166,6 +166,22 @@ TEST(OperatingPoint, RatedEfficienciesComeBackAtTheRatedPoint) {
                 1.0 / (1.0 + friction + friction * 200.0 * bar / difference), 1e-4);
 }
 
+// An ideal drive makes no heat but at its charge relief: 24 bar x 43.2 L/min = 1.728 kW, which
+// walls of 2 m2 at 12 W/(m2.K) give off at 72 K over the ambient 20 degC.
+TEST(OperatingPoint, TheOilGetsAsWarmAsItsWallsAllow) {
+    std::string xml = drive(R"(<point id="a" speed="2400 rpm" travel="33 %" torque="300 N.m"/>)");
+    xml.replace(xml.find("<duty>"), 6, "<duty ambient=\"20 degC\">");
+    xml.replace(xml.find("volume=\"60 L\""), 13,
+                "volume=\"60 L\" cooling-area=\"2 m2\" heat-transfer=\"12 W/(m2.K)\"");
+    const OperatingPoint point = only_point(xml);
+    ASSERT_TRUE(point.solved) << point.problem;
+    EXPECT_TRUE(point.balanced);
+    EXPECT_NEAR(*point.oil - 273.15, 92.0, 1e-4);
+    ASSERT_TRUE(point.heat);
+    EXPECT_NEAR(point.heat->wall, 1728.0, 1e-2);
+    EXPECT_NEAR(point.heat->left(), 0.0, 1e-2);
+}
+
 TEST(OperatingPoint, WhatIsMissingIsNamed) {
     std::string xml =
         drive(R"(<point id="a" speed="2400 rpm" travel="33 %" torque="300 N.m" oil="50 degC"/>)");

@@ -1,0 +1,100 @@
+#include <loopwright/hydraulics/heat_balance.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include <loopwright/hydraulics/assumed.h>
+#include <loopwright/hydraulics/heat.h>
+#include <loopwright/hydraulics/link_flows.h>
+#include <loopwright/hydraulics/power_balance.h>
+
+namespace loopwright::hydraulics {
+
+namespace {
+
+bool has_capacity(const Circuit& circuit, const Component& component) {
+    return component.kind->part == Part::cooler && circuit.figure(component, "capacity") &&
+           circuit.figure(component, "temperature-difference");
+}
+
+bool has_walls(const Circuit& circuit, const Component& component) {
+    return component.kind->part == Part::reservoir && circuit.figure(component, "cooling-area");
+}
+
+/// Flow through a component's element, without a sign; nothing where that cannot be told.
+std::optional<double> flow_through(const Model& model, const SteadyState& state,
+                                   std::span<const std::optional<double>> links,
+                                   const Circuit& circuit, Index component) {
+    const auto is_element = [&](Index passage) {
+        return passage != none && circuit.passages[passage].component == component &&
+               circuit.passages[passage].passage == PassageClass::element;
+    };
+    for (std::size_t i = 0; i < model.branches.size(); ++i)
+        if (is_element(model.branches[i].passage)) return std::abs(state.flows[i]);
+    for (std::size_t i = 0; i < model.links.size(); ++i)
+        if (is_element(model.links[i].passage))
+            return links[i] ? std::optional(std::abs(*links[i])) : std::nullopt;
+    return 0.0;
+}
+
+}  // namespace
+
+std::optional<double> ambient_of(const PointFigures& point) {
+    if (const auto own = point.figure("ambient")) return own;
+    const Circuit& circuit = point.circuit();
+    if (!circuit.duty) return std::nullopt;
+    for (const AttributeValue& one : circuit.figures_of(*circuit.duty))
+        if (one.spec->name == "ambient") return one.si;
+    return std::nullopt;
+}
+
+bool can_balance_heat(const Circuit& circuit) {
+    return std::any_of(circuit.components.begin(), circuit.components.end(),
+                       [&](const Component& one) {
+                           return has_capacity(circuit, one) || has_walls(circuit, one);
+                       });
+}
+
+HeatBalance heat_balance(const Circuit& circuit, const Model& model, const SteadyState& state,
+                         const Fluid& fluid, double oil, double ambient) {
+    HeatBalance heat;
+    for (const Loss& loss : losses(circuit, model, state)) heat.into_oil += loss.power;
+    for (std::size_t i = 0; i < model.gears.size(); ++i)
+        heat.into_oil -= lost_in_gear(model, state, i);
+    const auto links = link_flows(circuit, model, state);
+    const auto specific = fluid.specific_heat(Temperature(oil));
+    for (Index c = 0; c < circuit.components.size(); ++c) {
+        const Component& component = circuit.components[c];
+        if (has_capacity(circuit, component)) {
+            double power =
+                heat_through(cooler_conductance(Power(*circuit.figure(component, "capacity")),
+                                                TemperatureDifference(*circuit.figure(
+                                                    component, "temperature-difference"))),
+                             Temperature(oil), Temperature(ambient))
+                    .si();
+            const auto flow = flow_through(model, state, links, circuit, c);
+            if (flow && specific) {
+                const double most = heat_carried(Flow(*flow), model.network.oil.density, *specific,
+                                                 Temperature(oil), Temperature(ambient))
+                                        .si();
+                power = std::abs(power) < std::abs(most) ? power : most;
+            }
+            heat.cooler += power;
+        }
+        if (has_walls(circuit, component))
+            heat.wall +=
+                heat_through(
+                    wall_conductance(
+                        Area(*circuit.figure(component, "cooling-area")),
+                        HeatTransfer(circuit.figure(component, "heat-transfer")
+                                         .value_or(assumed::wall_heat_transfer.figure.si()))),
+                    Temperature(oil), Temperature(ambient))
+                    .si();
+        const auto off_above = circuit.figure(component, "off-above");
+        if (off_above && oil < *off_above)
+            heat.into_oil += circuit.figure(component, "power").value_or(0.0);
+    }
+    return heat;
+}
+
+}  // namespace loopwright::hydraulics

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <optional>
+
+#include <loopwright/hydraulics/duty.h>
+#include <loopwright/hydraulics/fluid.h>
+#include <loopwright/hydraulics/model.h>
+#include <loopwright/hydraulics/steady_state.h>
+
+namespace loopwright::hydraulics {
+
+/// Where the heat goes that a steady state makes; W.
+struct HeatBalance {
+    double into_oil = 0.0;  ///< losses of machines, lines and valves, and heaters; not of gearboxes
+    double cooler = 0.0;    ///< carried off by coolers that oil flows through
+    double wall = 0.0;      ///< through reservoir walls
+    /// What stays: the oil warms where it is positive.
+    double left() const { return into_oil - cooler - wall; }
+};
+
+/// Temperature of the air at a point, K; nothing where neither point nor duty says.
+std::optional<double> ambient_of(const PointFigures& point);
+
+/// Whether the circuit says by what its oil is cooled: a cooler's capacity or a reservoir's walls.
+bool can_balance_heat(const Circuit& circuit);
+
+/// At an oil temperature and an ambient one, both in K. A cooler gives its capacity in proportion
+/// to the oil's temperature over the ambient, and no more than would bring what flows through it
+/// down to that; walls where their cooling area is given.
+HeatBalance heat_balance(const Circuit& circuit, const Model& model, const SteadyState& state,
+                         const Fluid& fluid, double oil, double ambient);
+
+}  // namespace loopwright::hydraulics
