@@ -7,6 +7,7 @@
 #include <loopwright/app/input.h>
 #include <loopwright/app/output.h>
 #include <loopwright/hydraulics/operating_point.h>
+#include <loopwright/hydraulics/sweep.h>
 #include <loopwright/render/writers/solve_report.h>
 
 namespace loopwright::app {
@@ -19,6 +20,7 @@ struct Options {
     std::string output = {};
     std::string point = {};
     bool working = false;
+    std::vector<std::string> sweeps = {};
     std::string colour = "auto";
     std::vector<std::string> assemblies = {};
 };
@@ -39,22 +41,70 @@ bool has_point(const Circuit& circuit, const std::string& id) {
     return false;
 }
 
+/// The text of the duty points. `solved`: all of them.
+std::string points_of(const Options& options, const Circuit& circuit, bool& solved) {
+    const auto points = hydraulics::operating_points(circuit, options.point, options.working);
+    for (const auto& point : points) {
+        if (point.solved) continue;
+        solved = false;
+        if (options.format == "csv")
+            complain(fmt::format("point {} is not solved: {}", point.id, point.problem));
+    }
+    return options.format == "json"  ? solve_json(options.file, circuit, points)
+           : options.format == "csv" ? solve_csv(circuit, points)
+                                     : solve_text(circuit, points);
+}
+
+/// The axes asked for; nothing where one is none.
+std::optional<std::vector<hydraulics::SweepAxis>> axes_of(const Options& options,
+                                                          const Circuit& circuit) {
+    std::vector<hydraulics::SweepAxis> axes;
+    std::size_t rows = 1;
+    constexpr std::size_t most_rows = 4'000'000;
+    if (circuit.points.empty()) {
+        complain("a sweep begins from a duty point, and the circuit has none");
+        return std::nullopt;
+    }
+    for (const std::string& text : options.sweeps) {
+        std::string trouble;
+        const auto axis = hydraulics::read_axis(circuit, text, trouble);
+        if (!axis) {
+            complain(fmt::format("--sweep {}: {}", text, trouble));
+            return std::nullopt;
+        }
+        rows *= static_cast<std::size_t>(axis->count);
+        if (rows > most_rows) {
+            complain(fmt::format("--sweep: more than {} rows", most_rows));
+            return std::nullopt;
+        }
+        axes.push_back(*axis);
+    }
+    return axes;
+}
+
+/// The text of a sweep; nothing where it cannot be made. `solved`: every row.
+std::optional<std::string> swept(const Options& options, const Circuit& circuit, bool& solved) {
+    auto axes = axes_of(options, circuit);
+    if (!axes) return std::nullopt;
+    const hydraulics::Sweep sweep = hydraulics::sweep(circuit, options.point, std::move(*axes));
+    solved = std::all_of(sweep.rows.begin(), sweep.rows.end(),
+                         [](const auto& row) { return row.solved; });
+    return options.format == "json"  ? sweep_json(options.file, sweep)
+           : options.format == "csv" ? sweep_csv(sweep)
+                                     : sweep_text(sweep);
+}
+
 ExitStatus solve_file(const Options& options) {
     const ReadResult read = read_input(options.file, options.assemblies);
     print_diagnostics(read.diagnostics, *read.sources, options.colour);
     if (!read.circuit || !has_point(*read.circuit, options.point)) return ExitStatus::unusable;
-    const auto points = hydraulics::operating_points(*read.circuit, options.point, options.working);
-    const std::string text = options.format == "json"
-                                 ? solve_json(options.file, *read.circuit, points)
-                             : options.format == "csv" ? solve_csv(*read.circuit, points)
-                                                       : solve_text(*read.circuit, points);
-    const bool solved =
-        std::all_of(points.begin(), points.end(), [](const auto& point) { return point.solved; });
+    bool solved = true;
+    const std::optional<std::string> made =
+        options.sweeps.empty() ? std::optional(points_of(options, *read.circuit, solved))
+                               : swept(options, *read.circuit, solved);
+    if (!made) return ExitStatus::unusable;
+    const std::string& text = *made;
     const ExitStatus status = solved ? ExitStatus::good : ExitStatus::findings;
-    if (options.format == "csv")
-        for (const auto& point : points)
-            if (!point.solved)
-                complain(fmt::format("point {} is not solved: {}", point.id, point.problem));
     if (options.output.empty()) return worse(status, print(text));
     const std::string trouble =
         write_files({{options.output, text}}, files_of(options.file, *read.circuit));
@@ -72,6 +122,11 @@ std::function<ExitStatus()> declare_solve(CLI::App& options) {
         ->check(CLI::IsMember({"text", "json", "csv"}));
     options.add_option("-o,--output", given->output, "File for the result")->check(is_named);
     options.add_option("--point", given->point, "Only this duty point");
+    options
+        .add_option("--sweep", given->sweeps,
+                    "A datum in equal steps, such as travel=0%..100%:41 (may be repeated)")
+        ->allow_extra_args(false)
+        ->take_all();
     options.add_flag("--working", given->working,
                      "The equations as well, with the figures put in (text)");
     options.add_option("--color", given->colour, "auto, always or never")

@@ -9,6 +9,7 @@
 #include <loopwright/hydraulics/charge_balance.h>
 #include <loopwright/hydraulics/efficiency.h>
 #include <loopwright/hydraulics/link_flows.h>
+#include <loopwright/hydraulics/point_worker.h>
 #include <loopwright/hydraulics/power_balance.h>
 
 namespace loopwright::hydraulics {
@@ -33,9 +34,9 @@ constexpr double usual_oil = 323.15;  // K
 /// Fills in what a solution means for the circuit.
 class Reader {
   public:
-    Reader(const FlowGraph& graph, const PointFigures& point, const Model& model,
-           const SteadyState& state, OperatingPoint& out)
-        : circuit_(graph.circuit()), point_(point), model_(model), state_(state), out_(out) {}
+    Reader(const FlowGraph& graph, const Model& model, const SteadyState& state,
+           OperatingPoint& out)
+        : graph_(graph), circuit_(graph.circuit()), model_(model), state_(state), out_(out) {}
 
     void read() {
         read_lines();
@@ -101,7 +102,11 @@ class Reader {
                 point.volumetric_efficiency = found->volumetric;
                 point.mechanical_efficiency = found->hydro_mechanical;
             }
-            const double sense = point.mode == MachineMode::motor ? -1.0 : 1.0;
+            // One that stands is told as what it is there for.
+            const bool motor = point.mode == MachineMode::idle
+                                   ? graph_.part(point.component) == Part::actuator
+                                   : point.mode == MachineMode::motor;
+            const double sense = motor ? -1.0 : 1.0;
             const double turning = state.shaft_speed < 0.0 ? -1.0 : 1.0;
             point.torque = sense * turning * law.torque.value;
             point.flow = sense * out_of_high;
@@ -193,8 +198,8 @@ class Reader {
         }
     }
 
+    const FlowGraph& graph_;
     const Circuit& circuit_;
-    const PointFigures& point_;
     const Model& model_;
     const SteadyState& state_;
     OperatingPoint& out_;
@@ -328,6 +333,8 @@ class Worker {
     const Fluid& fluid_;
 };
 
+}  // namespace
+
 OperatingPoint work_out(const FlowGraph& graph, const PointFigures& point,
                         std::span<const std::uint8_t> open, bool working) {
     const Circuit& circuit = graph.circuit();
@@ -364,14 +371,12 @@ OperatingPoint work_out(const FlowGraph& graph, const PointFigures& point,
     if (!solved.state) return out;
     out.solved = true;
     out.steps = solved.state->steps;
-    Reader(graph, point, solved.model, *solved.state, out).read();
+    Reader(graph, solved.model, *solved.state, out).read();
     if (ambient)
         out.heat = heat_balance(circuit, solved.model, *solved.state, *fluid, *out.oil, *ambient);
     if (working) out.working = working_of(circuit, solved.model, *solved.state);
     return out;
 }
-
-}  // namespace
 
 std::vector<OperatingPoint> operating_points(const Circuit& circuit, std::string_view only,
                                              bool working) {

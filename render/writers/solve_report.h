@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include <loopwright/hydraulics/operating_point.h>
+#include <loopwright/hydraulics/sweep.h>
 #include <loopwright/parser/circuit.h>
 
 /// What `solve` prints of a circuit's duty points.
@@ -20,5 +21,11 @@ std::string solve_json(std::string_view file, const Circuit& circuit,
 
 /// RFC 4180: a row for each figure of each point: point, what, id, quantity, value (SI), unit.
 std::string solve_csv(const Circuit& circuit, std::span<const hydraulics::OperatingPoint> points);
+
+/// A table of a sweep's rows: for people, as "loopwright-solve/1" with `sweep` in place of points,
+/// and as RFC 4180 (a column for each figure, in the units of its head).
+std::string sweep_text(const hydraulics::Sweep& sweep);
+std::string sweep_json(std::string_view file, const hydraulics::Sweep& sweep);
+std::string sweep_csv(const hydraulics::Sweep& sweep);
 
 }  // namespace loopwright

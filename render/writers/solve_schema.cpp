@@ -8,14 +8,27 @@ std::string_view solve_schema() {
   "$id": "urn:loopwright:solve:1",
   "title": "What `loopwright solve --format json` writes",
   "type": "object",
-  "required": ["format", "tool", "file", "points"],
+  "required": ["format", "tool", "file"],
+  "oneOf": [{"required": ["points"]}, {"required": ["sweep"]}],
   "properties": {
     "format": {"const": "loopwright-solve/1"},
     "tool": {"type": "object", "required": ["name", "version"],
       "properties": {"name": {"type": "string"}, "version": {"type": "string"}}},
     "file": {"type": "string"},
     "points": {"type": "array", "items": {"oneOf": [
-      {"$ref": "#/$defs/solved"}, {"$ref": "#/$defs/unsolved"}]}}
+      {"$ref": "#/$defs/solved"}, {"$ref": "#/$defs/unsolved"}]}},
+    "sweep": {
+      "type": "object", "required": ["axes", "columns", "rows"],
+      "properties": {
+        "axes": {"type": "array", "items": {"type": "object", "required": ["datum", "unit"],
+          "properties": {"datum": {"type": "string"}, "unit": {"type": "string"}}}},
+        "columns": {"type": "array", "items": {"type": "object", "required": ["quantity", "unit"],
+          "properties": {"id": {"type": "string"}, "quantity": {"type": "string"},
+            "unit": {"type": "string"}}}},
+        "rows": {"type": "array", "description": "axes, then columns; null where there is no figure",
+          "items": {"type": "array", "items": {"type": ["number", "null"]}}}
+      }
+    }
   },
   "$defs": {
     "state": {"enum": @state@},

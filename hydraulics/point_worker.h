@@ -1,0 +1,14 @@
+#pragma once
+
+#include <span>
+
+#include <loopwright/hydraulics/operating_point.h>
+
+namespace loopwright::hydraulics {
+
+/// One point worked out. `open`: what stands open there (`standings`). The result's id is the
+/// circuit's own text.
+OperatingPoint work_out(const FlowGraph& graph, const PointFigures& point,
+                        std::span<const std::uint8_t> open, bool working);
+
+}  // namespace loopwright::hydraulics
