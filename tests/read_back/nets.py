@@ -7,7 +7,8 @@ from shapes import NEAR, Segment, in_mm, same
 
 
 LINKS = ("gearbox", "clutch")
-TURNING = ("pump", "motor", "engine", "electric-motor", "load", "brake") + LINKS
+ROUND = ("pump", "motor", "electric-motor", "tachometer")
+TURNING = ROUND + ("engine", "load", "brake", "cylinder", "semi-rotary-actuator") + LINKS
 
 
 class Union:
@@ -96,7 +97,7 @@ def _touch(one, other):
 
 def _on_edge(p, symbol):
     x0, y0, x1, y1 = symbol.box
-    edge = 0.1 if symbol.kind in ("pump", "motor", "electric-motor") else NEAR
+    edge = 0.1 if symbol.kind in ROUND else NEAR
     on_side = (min(abs(p[0] - x0), abs(p[0] - x1)) <= edge and y0 <= p[1] <= y1 or
                min(abs(p[1] - y0), abs(p[1] - y1)) <= edge and x0 <= p[0] <= x1)
     return symbol.kind in TURNING and on_side

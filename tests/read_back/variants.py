@@ -8,12 +8,12 @@ DESIGNATED = ("pump", "motor", "check-valve", "relief-valve", "filter", "cooler"
               "directional-valve")
 
 
-def element(kind, ident, inside="", **attributes):
+def element(kind, ident, children="", **attributes):
     """One XML element; an attribute that is None is left out, `_` in names stands for `-`."""
     text = "".join(f' {name.replace("_", "-")}="{value}"' for name, value in attributes.items()
                    if value is not None)
     start = f'<{kind} id="{ident}"{text}'
-    return f"  {start}>{inside}</{kind}>\n" if inside else f"  {start}/>\n"
+    return f"  {start}>{children}</{kind}>\n" if children else f"  {start}/>\n"
 
 
 def line(ident, *ports, function=None, bore=None):
