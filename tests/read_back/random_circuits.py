@@ -241,7 +241,7 @@ def size(root):
 def make(seed, components):
     """XML of a circuit of so many components or a few more."""
     lot = random.Random(seed)
-    if components < 16 or (seed % 4 == 3 and components < 70):
+    if components < 16 or (seed % 4 == 3 and components < 45):
         parts = [_open_drive(lot)]
     else:
         loops = max(1, round(components / lot.choice((16, 18, 20))))
