@@ -112,13 +112,15 @@ def symbol_differences(symbol, component):
         yield f"{label}: ports drawn {drawn}, meant {sorted(expected_letters(component))}"
     roles = dict(ROLES.get(component.kind, {}))
     if component.kind in MACHINES:
+        roles.update({f"pilot {letter}": letter for letter in ("X1", "X2")})
         one_way = symbol.options["flow-directions"] == "1"
         roles["top"] = "P" if "P" in drawn else "A" if one_way else None
     for port in symbol.ports:
         if roles.get(port.role) and port.letter != roles[port.role]:
             yield f"{label}: {port.letter} stands where {roles[port.role]} belongs ({port.role})"
-        if component.kind in MACHINES and any((port.role == role) != port.letter.startswith(first)
-                                              for role, first in (("case", "L"), ("pilot", "X"))):
+        if component.kind in MACHINES and any(
+                port.role.startswith(role) != port.letter.startswith(first)
+                for role, first in (("case", "L"), ("pilot", "X"))):
             yield f"{label}: {port.letter} is drawn as {port.role}"
     if symbol.kind == "directional-valve":
         yield from valve_differences(symbol, component)

@@ -3,6 +3,7 @@ line, join only where a dot says so; lines that only cross do not. Shafts are pa
 module apart."""
 
 import outlines
+from pool import cells_between
 from shapes import NEAR, Segment, in_mm, same
 
 
@@ -178,9 +179,19 @@ def nets(pool, symbols, problems):
         for s in there:
             joined.join(s, there[0])
     centres = [d.centre for d in dots]
+    # Lines and ports by the cell that they are in, as there are too many to ask them all.
+    crossed, standing = {}, {}
+    for s in lines:
+        for cell in cells_between(s.p, s.q):
+            crossed.setdefault(cell, []).append(s)
+    for pair in ports:
+        for point in (pair[1].contact, pair[1].place):
+            for cell in cells_between(point, point):
+                standing.setdefault(cell, []).append(pair)
     for s in lines:
         for end in (s.p, s.q):
-            _meet(s, end, lines, centres, ports, joined, problems)
+            cell = cells_between(end, end)[0]
+            _meet(s, end, crossed[cell], centres, standing.get(cell, ()), joined, problems)
     pool.circles -= set(dots)
     result = []
     for group in joined.sets():

@@ -132,4 +132,5 @@ LOAD_SENSING_SPRING = ((-5.13, 3), (-3.87, 3))
 # PC2: pilot ports, dashed; two of them stand below a frame of 4.
 CONTROL_PILOT = ("pilot", (-8, 3), (-6, 3))
 WIDE_FRAME = box(-7, 2, -3, 4)
-WIDE_PILOTS = [("pilot", (-6, 5), (-6, 4)), ("pilot", (-4, 5), (-4, 4))]
+# The one on the left is X1 (house).
+WIDE_PILOTS = [("pilot X1", (-6, 5), (-6, 4)), ("pilot X2", (-4, 5), (-4, 4))]

@@ -234,7 +234,9 @@ def _open_drive(lot):
         detent=lot.choice(("yes", "no")), motor={"flow_directions": lot.choice((1, 2))})
 
 
-def size(root):
+def size(circuit):
+    """Number of components of a circuit, given as XML or its root element."""
+    root = ElementTree.fromstring(circuit) if isinstance(circuit, str) else circuit
     return sum(e.tag in kinds.KINDS or e.tag == "junction" for e in root)
 
 

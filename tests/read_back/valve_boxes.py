@@ -104,7 +104,7 @@ def _clipped(pool, frame, half):
     """Solid strokes in the box without its sides, cut at them, in places of the box; taken from
     the pool."""
     found = []
-    for segment in list(pool.segments):
+    for segment in pool.near(frame.out((-half, -2)), frame.out((half, 2))):
         p, q = frame.into(segment.p), frame.into(segment.q)
         low, high = 0.0, 1.0
         for a, b, side in ((p[0], q[0], half), (p[1], q[1], 2)):
