@@ -167,6 +167,10 @@ bool RouteGrid::is_blocked(std::int32_t net, int point, Heading heading) const {
     if (owner != free && owner != net) return true;
     const std::uint8_t shaft = shaft_[static_cast<std::size_t>(point)];
     if (shaft == 3 || shaft == (is_level(heading) ? 1 : 2)) return true;
+    return is_taken(net, point, heading);
+}
+
+bool RouteGrid::is_taken(std::int32_t net, int point, Heading heading) const {
     const std::int32_t ahead = edge(point, heading);
     const std::int32_t behind = edge(point, turned_back(heading));
     const Heading aside = is_level(heading) ? Heading::up : Heading::right;

@@ -46,6 +46,8 @@ class RouteGrid {
     /// Whether another net or a body keeps `net` from the point; a net that passes straight may be
     /// crossed (`crosses`).
     bool is_blocked(std::int32_t net, int point, Heading heading) const;
+    /// The same of other nets alone.
+    bool is_taken(std::int32_t net, int point, Heading heading) const;
     bool crosses(std::int32_t net, int point, Heading heading) const;
     bool crosses_shaft(int point, Heading heading) const;
     /// What a step to the point costs beyond its length: texts, room before ports, lines beside.

@@ -114,10 +114,25 @@ std::set<int> points_of(const RouteGrid& grid, const std::vector<Run>& runs) {
     return points;
 }
 
+/// Without the trunks that would lie on another net or touch it: they are left to the search. A net
+/// that found no way at first is laid before nets with trunks.
+RouteNet with_free_trunks(const RouteGrid& grid, std::int32_t net, RouteNet ends) {
+    const auto is_taken = [&](const Run& run) {
+        const Heading along = run.from.y == run.to.y ? Heading::right : Heading::down;
+        const std::vector<int> points = points_of(grid, run);
+        return std::any_of(points.begin(), points.end(),
+                           [&](int point) { return grid.is_taken(net, point, along); });
+    };
+    ends.trunks.erase(std::remove_if(ends.trunks.begin(), ends.trunks.end(), is_taken),
+                      ends.trunks.end());
+    return ends;
+}
+
 }  // namespace
 
 std::optional<std::vector<Run>> lay_net(RouteGrid& grid, RouteSearch& search, std::int32_t net,
-                                        const RouteNet& ends) {
+                                        const RouteNet& wished) {
+    const RouteNet ends = with_free_trunks(grid, net, wished);
     std::vector<Run> laid;
     std::vector<NetPiece> pieces = pieces_of(grid, ends);
     if (ends.ends.size() < 2) return laid;

@@ -1,3 +1,4 @@
+#include <cmath>
 #include <numbers>
 
 #include <loopwright/render/symbols/symbol_metrics.h>
@@ -26,11 +27,10 @@ void draw_accumulator(Strokes& strokes) {
     } else if (strokes.is("separator", "diaphragm")) {
         strokes.path({{-r, 0}, {-r / 2, -diaphragm_sag}, {r / 2, -diaphragm_sag}, {r, 0}});
     } else if (strokes.is("separator", "bladder")) {
-        strokes.path({{-bag_half, -2 * r + bag_top},
-                      {-bag_half, 0},
-                      {0, bag_bottom},
-                      {bag_half, 0},
-                      {bag_half, -2 * r + bag_top}});
+        // The bag hangs from the upper half circle.
+        const double top = -r - std::sqrt(r * r - bag_half * bag_half);
+        strokes.path(
+            {{-bag_half, top}, {-bag_half, 0}, {0, bag_bottom}, {bag_half, 0}, {bag_half, top}});
     }
 }
 

@@ -151,17 +151,33 @@ int place_in_order(Symbol& symbol, std::span<const double> halves,
     return crowded;
 }
 
+/// Letters that stand nearer to another port than to their own.
+std::ptrdiff_t letters_astray(const Symbol& symbol) {
+    const auto off = [](const PortAnchor& letter, const PortAnchor& port) {
+        return std::hypot(letter.letter.x - port.at.x,
+                          letter.letter.y - letter_mm / module_mm / 2 - port.at.y);
+    };
+    return std::count_if(symbol.ports.begin(), symbol.ports.end(), [&](const PortAnchor& letter) {
+        return std::any_of(symbol.ports.begin(), symbol.ports.end(), [&](const PortAnchor& p) {
+            return off(letter, p) < off(letter, letter);
+        });
+    });
+}
+
 }  // namespace
 
 void place_letters(Symbol& symbol, std::span<const double> halves) {
     std::vector<std::size_t> order(symbol.ports.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     const int crowded = place_in_order(symbol, halves, order);
-    if (crowded == 0) return;
+    const std::ptrdiff_t astray = letters_astray(symbol);
+    if (crowded == 0 && astray == 0) return;
     // What comes last may have had no other place: once more the other way round.
     Symbol other = symbol;
     std::reverse(order.begin(), order.end());
-    if (place_in_order(other, halves, order) < crowded) symbol.ports = std::move(other.ports);
+    const int other_crowded = place_in_order(other, halves, order);
+    if (std::pair(other_crowded, letters_astray(other)) < std::pair(crowded, astray))
+        symbol.ports = std::move(other.ports);
 }
 
 double letter_half(const PortAnchor& anchor) {

@@ -17,6 +17,7 @@ void draw_pressure_switch(Strokes& strokes) {
     const double middle = half + spring_length / 2;
     strokes.arrow({middle - adjustment_half, adjustment_half},
                   {middle + adjustment_half, -adjustment_half});
+    strokes.keep_upright();
 }
 
 }  // namespace loopwright

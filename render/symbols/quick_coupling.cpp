@@ -16,6 +16,7 @@ void draw_quick_coupling(Strokes& strokes) {
                       {x, -cup_half / 2},
                       {x, cup_half / 2},
                       {x - side * cup_depth, cup_half}});
+        double end = x;
         const bool closes = valves == "both" || (valves == "one" && side < 0);
         const double seat = x + side * coupling_seat;
         if (closes) {
@@ -26,8 +27,8 @@ void draw_quick_coupling(Strokes& strokes) {
             const double ball = seat + side * (ball_radius + (gap > 0.0 ? 0.2 : 0.6));
             strokes.circle({ball, 0}, ball_radius);
             strokes.line({x, 0}, {seat, 0});
+            end = ball + side * ball_radius;
         }
-        const double end = closes ? seat + side * (2 * ball_radius + 0.6) : x;
         strokes.stub(side < 0 ? "A" : "B", {side * coupling_port, 0},
                      side < 0 ? Side::left : Side::right, {end, 0});
     }

@@ -172,7 +172,6 @@ inline constexpr double gas_half = 0.75;  ///< of an open triangle of side 1.5
 inline constexpr double gas_top = 3.0;
 inline constexpr double gas_apex = 1.7;
 inline constexpr double bag_half = 1.25;  ///< house
-inline constexpr double bag_top = 0.6;
 inline constexpr double bag_bottom = 1.0;
 inline constexpr double instrument_radius = 2.0;
 inline constexpr double pointer = 1.1;

@@ -1,7 +1,7 @@
 """Holds what was read against what the circuit says; gives the differences as sentences."""
 
 import kinds
-from expected import ROLES, expected_letters, expected_options, positions_meant
+from expected import MACHINES, ROLES, expected_letters, expected_options, positions_meant
 from nets import Union
 from shapes import in_mm
 
@@ -111,19 +111,35 @@ def symbol_differences(symbol, component):
     if drawn != sorted(expected_letters(component)):
         yield f"{label}: ports drawn {drawn}, meant {sorted(expected_letters(component))}"
     roles = dict(ROLES.get(component.kind, {}))
-    if component.kind in ("pump", "motor"):
+    if component.kind in MACHINES:
+        roles.update({f"pilot {letter}": letter for letter in ("X1", "X2")})
         one_way = symbol.options["flow-directions"] == "1"
         roles["top"] = "P" if "P" in drawn else "A" if one_way else None
     for port in symbol.ports:
         if roles.get(port.role) and port.letter != roles[port.role]:
             yield f"{label}: {port.letter} stands where {roles[port.role]} belongs ({port.role})"
-        if (port.role == "case") != port.letter.startswith("L") and component.kind in ("pump",
-                                                                                       "motor"):
+        if component.kind in MACHINES and any(
+                port.role.startswith(role) != port.letter.startswith(first)
+                for role, first in (("case", "L"), ("pilot", "X"))):
             yield f"{label}: {port.letter} is drawn as {port.role}"
     if symbol.kind == "directional-valve":
         yield from valve_differences(symbol, component)
     if component.kind == "flushing-valve":
         yield from flushing_differences(symbol, component)
+    if component.kind == "rotary-joint":
+        yield from _way_differences(symbol, component)
+
+
+def _way_differences(symbol, component):
+    """The ports of a rotary joint in pairs: the first leads to the second, and so on."""
+    drawn = {}
+    for port in symbol.ports:
+        drawn.setdefault(port.role, set()).add(port.letter)
+    names = list(component.levels)
+    meant = [set(names[i:i + 2]) for i in range(0, len(names), 2)]
+    for way in drawn.values():
+        if way not in meant:
+            yield f"{component.label}: {sorted(way)} drawn as one way, meant {meant}"
 
 
 def component_differences(reading, circuit):

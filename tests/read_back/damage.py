@@ -5,11 +5,16 @@ SVG)."""
 import copy
 import xml.etree.ElementTree as ElementTree
 
+import compare
+
 SVG = "{http://www.w3.org/2000/svg}"
 MODULE = 2.5
 TURNED = ("pump", "check-valve", "relief-valve", "flushing-valve", "directional-valve",
           "sequence-valve", "counterbalance-valve", "unloading-valve", "reducing-valve",
-          "priority-valve", "pilot-control-valve", "throttle-check", "flow-control")
+          "priority-valve", "pilot-control-valve", "throttle-check", "flow-control", "pump-motor",
+          "hand-pump", "cylinder", "accumulator", "breather", "gauge", "thermometer",
+          "level-indicator", "pressure-switch", "sensor", "thermostatic-bypass", "plug",
+          "measuring-point")
 
 
 def _groups(root, kind):
@@ -95,7 +100,14 @@ def with_a_dash_changed(svg, meant):
             yield f"dash of {group[0].text} changed", _text(root)
 
 
-def with_letters_swapped(svg, _):
+def _alike(meant, label, a, b):
+    """Whether nobody could tell two ports apart: case ports, or ports of a device, on one net."""
+    kind = next(c.kind for c in meant.components.values() if c.label == label)
+    return (kind == "device" or a[0] == b[0] == "L") and \
+        any({(label, a), (label, b)} <= net for net in compare.merged(meant.nets()))
+
+
+def with_letters_swapped(svg, meant):
     """Two port letters of a symbol in one another's place."""
     root = ElementTree.fromstring(svg)
     for i, group in enumerate(_groups(root, "symbol")):
@@ -105,6 +117,8 @@ def with_letters_swapped(svg, _):
                 again = ElementTree.fromstring(svg)
                 own = _groups(again, "symbol")[i]
                 letters = [e for e in own if e.get("class") == "port-letter"]
+                if _alike(meant, own[0].text, letters[a].text, letters[b].text):
+                    continue
                 letters[a].text, letters[b].text = letters[b].text, letters[a].text
                 yield (f"{letters[b].text} and {letters[a].text} of {own[0].text} swapped",
                        _text(again))
@@ -129,9 +143,11 @@ def with_labels_swapped(svg, _):
 
 
 def _body(group):
-    """Middle of a symbol's first closed shape: its circle, ball or box."""
+    """Middle of a symbol's first closed shape: its circle, ball or box; else of its strokes."""
     circles = [e for e in group if e.tag == SVG + "circle" and e.get("fill") is None]
     boxes = [e for e in group if e.tag == SVG + "polygon" and e.get("fill") is None]
+    if not circles and not boxes:
+        boxes = [e for e in group if e.get("points")]
     big = [c for c in circles if float(c.get("r")) > MODULE]
     if big or not boxes:
         return float((big or circles)[0].get("cx")), float((big or circles)[0].get("cy"))

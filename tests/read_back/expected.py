@@ -6,7 +6,7 @@ import kinds
 ROLES = {
     "check-valve": {"in": "A", "out": "B", "pilot": "X"}, "filter": {"in": "A", "out": "B"},
     "cooler": {"in": "A", "out": "B"},
-    "shuttle-valve": {"out": "C"}, "measuring-point": {"end": "P"},
+    "shuttle-valve": {"out": "C"},
     "relief-valve": {"in": "P", "out": "T", "drain": "Y"},
     "sequence-valve": {"in": "P", "out": "A", "pilot": "X", "drain": "Y"},
     "counterbalance-valve": {"in": "B", "out": "A", "pilot": "X", "drain": "Y"},
@@ -15,6 +15,9 @@ ROLES = {
     "priority-valve": {"in": "P", "first": "CF", "rest": "EF", "sensed": "LS"},
     "throttle-check": {"in": "A", "out": "B"}, "flow-control": {"in": "A", "out": "B"},
     "flow-divider": {"common": "P"},
+    "hand-pump": {"top": "P", "bottom": "S"}, "strainer": {"in": "A", "out": "B"},
+    "cylinder": {"cap": "A", "rod": "B"}, "accumulator": {"oil": "A"}, "clutch": {"release": "Z"},
+    "thermostatic-bypass": {"in": "A", "cooler": "B", "past": "C"},
 }
 
 
@@ -29,6 +32,10 @@ def _check(component, is_there):
     return "spring" if component.attributes.get("check-opening-pressure") else "yes"
 
 
+MACHINES = ("pump", "motor", "pump-motor")
+# What stands on the end of a line, with one port.
+ENDS = ("gauge", "thermometer", "level-indicator", "sensor", "pressure-switch", "breather", "plug",
+        "measuring-point")
 PRESSURE_VALVES = ("relief-valve", "sequence-valve", "counterbalance-valve", "unloading-valve")
 
 
@@ -49,18 +56,41 @@ def pressure_valve_options(component):
 def expected_options(component):
     """Options that the shape of a component must show."""
     get = component.attributes.get
-    if component.kind in ("pump", "motor"):
+    if component.kind in MACHINES:
         variable = get("variable", "no")
-        return {"flow-directions": get("flow-directions", "1" if component.kind == "pump" else "2"),
+        directions = get("flow-directions", "1" if component.kind == "pump" else "2")
+        return {"flow-directions": directions,
+                "unit": _yes(component.kind == "pump-motor" and directions == "1"),
                 "variable": variable, "control": get("control",
                                                      "none") if variable == "yes" else "none",
                 "drain": get("drain", "internal")}
+    if component.kind == "cylinder":
+        return {"action": get("action", "double"), "rods": get("rods", "1"),
+                "cushion": get("cushion", "none"), "spring-return": get("spring-return", "no")}
+    if component.kind == "accumulator":
+        return {"charge": get("charge", "gas"), "separator": get("separator", "none")}
+    if component.kind == "level-indicator":
+        return {"switched": get("switched", "no")}
+    if component.kind == "pressure-switch":
+        return {"adjustable": "yes", "spring": "yes"}
+    if component.kind == "sensor":
+        return {"measures": get("measures", "pressure"), "signal": "yes"}
+    if component.kind == "thermostatic-bypass":
+        return {"spring": "yes"}
+    if component.kind == "breather":
+        return {"spring": _yes(get("opening-pressure"))}
+    if component.kind == "quick-coupling":
+        return {"joined": get("joined", "yes"), "valves": get("valves", "both")}
+    if component.kind == "device":
+        return {"inside": get("inside", "declared")}
+    if component.kind == "rotary-joint":
+        return {"ways": len(component.levels) // 2}
     if component.kind == "reservoir":
         return {"sealed": _yes(get("pressure"))}
     if component.kind == "brake":
         return {"applied": get("applied", "spring")}
     if component.kind == "clutch":
-        return {"engaged": get("engaged", "yes")}
+        return {"engaged": get("engaged", "yes"), "actuation": get("actuation", "manual")}
     if component.kind == "check-valve":
         return {"spring": _yes(get("opening-pressure")), "pilot": get("pilot", "none")}
     if component.kind in PRESSURE_VALVES:
@@ -79,7 +109,7 @@ def expected_options(component):
     if component.kind == "filter":
         return {"bypass": _yes(get("bypass")), "one-way": get("one-way", "no"),
                 "clogging-indicator": get("clogging-indicator", "none")}
-    if component.kind == "cooler":
+    if component.kind in ("cooler", "strainer"):
         return {"bypass": _yes(get("bypass"))}
     if kinds.shape(component.kind) == "shut-off-valve":
         # A bypass valve is shut unless the file says otherwise.
@@ -91,15 +121,20 @@ def expected_options(component):
 def expected_letters(component):
     """Letters of the ports that must stand at the symbol."""
     get, kind = component.attributes.get, component.kind
-    if kind in ("pump", "motor"):
+    if kind in MACHINES:
         one_way = get("flow-directions", "1" if kind == "pump" else "2") == "1"
         ports = ["S", "P"] if kind == "pump" and one_way else ["A", "B"]
         if get("drain") == "external":
             count = int(get("case-ports", "1"))
             ports += ["L"] if count == 1 else [f"L{i + 1}" for i in range(count)]
-        return ports
-    if kind == "directional-valve":
+        pilots = int(get("pilot-ports", "0")) if get("variable") == "yes" else 0
+        return ports + (["X"] if pilots == 1 else [f"X{i + 1}" for i in range(pilots)])
+    if kind in ("directional-valve", "device", "rotary-joint"):
         return list(component.levels)
+    if kind == "cylinder":
+        return ["A"] + ["B"] * (get("action", "double") == "double")
+    if kind == "clutch":
+        return ["Z"] * (get("actuation") == "hydraulic")
     if kind == "flow-divider":
         return ["P"] + list(component.levels)
     if kind in PRESSURE_VALVES:
@@ -115,9 +150,9 @@ def expected_letters(component):
     if kind == "pilot-control-valve":
         return ["P", "T", "A"] + ["B"] * (get("outlets") == "2")
     return {"flushing-valve": ["A", "B", "F"], "shuttle-valve": ["A", "B", "C"], "engine": [],
-            "electric-motor": [], "gearbox": [], "clutch": [], "brake": ["Z"], "load": [],
-            "measuring-point": ["P"]}.get(
-        kind, ["A", "B"])
+            "electric-motor": [], "gearbox": [], "brake": ["Z"], "load": [], "tachometer": [],
+            "hand-pump": ["S", "P"], "thermostatic-bypass": ["A", "B", "C"], "accumulator": ["A"],
+            **{end: ["P"] for end in ENDS}}.get(kind, ["A", "B"])
 
 
 def positions_meant(component):

@@ -3,11 +3,13 @@ line, join only where a dot says so; lines that only cross do not. Shafts are pa
 module apart."""
 
 import outlines
+from pool import cells_between
 from shapes import NEAR, Segment, in_mm, same
 
 
 LINKS = ("gearbox", "clutch")
-TURNING = ("pump", "motor", "engine", "electric-motor", "load", "brake") + LINKS
+ROUND = ("pump", "motor", "electric-motor", "tachometer")
+TURNING = ROUND + ("engine", "load", "brake", "cylinder", "semi-rotary-actuator") + LINKS
 
 
 class Union:
@@ -96,7 +98,7 @@ def _touch(one, other):
 
 def _on_edge(p, symbol):
     x0, y0, x1, y1 = symbol.box
-    edge = 0.1 if symbol.kind in ("pump", "motor", "electric-motor") else NEAR
+    edge = 0.1 if symbol.kind in ROUND else NEAR
     on_side = (min(abs(p[0] - x0), abs(p[0] - x1)) <= edge and y0 <= p[1] <= y1 or
                min(abs(p[1] - y0), abs(p[1] - y1)) <= edge and x0 <= p[0] <= x1)
     return symbol.kind in TURNING and on_side
@@ -177,9 +179,19 @@ def nets(pool, symbols, problems):
         for s in there:
             joined.join(s, there[0])
     centres = [d.centre for d in dots]
+    # Lines and ports by the cell that they are in, as there are too many to ask them all.
+    crossed, standing = {}, {}
+    for s in lines:
+        for cell in cells_between(s.p, s.q):
+            crossed.setdefault(cell, []).append(s)
+    for pair in ports:
+        for point in (pair[1].contact, pair[1].place):
+            for cell in cells_between(point, point):
+                standing.setdefault(cell, []).append(pair)
     for s in lines:
         for end in (s.p, s.q):
-            _meet(s, end, lines, centres, ports, joined, problems)
+            cell = cells_between(end, end)[0]
+            _meet(s, end, crossed[cell], centres, standing.get(cell, ()), joined, problems)
     pool.circles -= set(dots)
     result = []
     for group in joined.sets():

@@ -10,6 +10,19 @@ CELL = 2.0
 NOTHING = frozenset()
 
 
+def cells_between(p, q):
+    """Cells of the rectangle with these corners, as a segment's: most are level or upright, the
+    others short."""
+    (x0, y0), (x1, y1) = p, q
+    if x0 > x1:
+        x0, x1 = x1, x0
+    if y0 > y1:
+        y0, y1 = y1, y0
+    columns = range(math.floor((x0 - 0.2) / CELL), math.floor((x1 + 0.2) / CELL) + 1)
+    rows = range(math.floor((y0 - 0.2) / CELL), math.floor((y1 + 0.2) / CELL) + 1)
+    return [(i, j) for i in columns for j in rows]
+
+
 class Pool:
     """Segments are asked for by coverage: a line may lie in several strokes or be a part of a
     longer one."""
@@ -23,42 +36,42 @@ class Pool:
         self.arcs = set(drawing.arcs)
         self.polygons = set(drawing.polygons)
 
-    @staticmethod
-    def _cells_of(segment):
-        """Cells of the segment's bounding box: most are level or upright, the others short."""
-        (x0, y0), (x1, y1) = segment.p, segment.q
-        if x0 > x1:
-            x0, x1 = x1, x0
-        if y0 > y1:
-            y0, y1 = y1, y0
-        columns = range(math.floor((x0 - 0.2) / CELL), math.floor((x1 + 0.2) / CELL) + 1)
-        rows = range(math.floor((y0 - 0.2) / CELL), math.floor((y1 + 0.2) / CELL) + 1)
-        return [(i, j) for i in columns for j in rows]
-
     def _add(self, segment):
         self.segments.add(segment)
-        for cell in self._cells_of(segment):
+        for cell in cells_between(segment.p, segment.q):
             self.cells.setdefault(cell, set()).add(segment)
 
     def drop(self, segment):
         self.segments.discard(segment)
-        for cell in self._cells_of(segment):
+        for cell in cells_between(segment.p, segment.q):
             self.cells.get(cell, set()).discard(segment)
+
+    def near(self, p, q):
+        """Segments that may come into the rectangle with these corners."""
+        cells = cells_between(p, q)
+        if len(cells) == 1:
+            return self.cells.get(cells[0], NOTHING)
+        return set().union(*(self.cells.get(cell, NOTHING) for cell in cells))
 
     def _along(self, p, q, dash):
         """Segments on the line p-q with the stretch (from, to) along it that they share with it."""
-        ruler = shapes.Segment(p, q)
-        found = set()
-        for cell in self._cells_of(ruler):
-            found |= self.cells.get(cell, NOTHING)
-        for segment in found:
+        length = distance(p, q)
+        (x, y), ux, uy = p, (q[0] - p[0]) / length, (q[1] - p[1]) / length
+        found = []
+        for segment in self.near(p, q):  # most are not on the line: as few steps as may be
             if dash and segment.dash != dash:
                 continue
-            (off1, a), (off2, b) = ruler.off(segment.p), ruler.off(segment.q)
-            if off1 <= NEAR and off2 <= NEAR:
-                low, high = max(min(a, b), 0.0), min(max(a, b), ruler.length())
-                if high - low > -NEAR:
-                    yield segment, low, high
+            dx, dy = segment.p[0] - x, segment.p[1] - y
+            if abs(dx * uy - dy * ux) > NEAR:
+                continue
+            ex, ey = segment.q[0] - x, segment.q[1] - y
+            if abs(ex * uy - ey * ux) > NEAR:
+                continue
+            a, b = dx * ux + dy * uy, ex * ux + ey * uy
+            low, high = max(min(a, b), 0.0), min(max(a, b), length)
+            if high - low > -NEAR:
+                found.append((segment, low, high))
+        return found
 
     def has_line(self, p, q, dash="solid"):
         """Whether strokes of this dash cover p-q wholly."""
@@ -72,7 +85,7 @@ class Pool:
     def take_line(self, p, q, dash="solid"):
         """Takes the stretch p-q out of all strokes of this dash; what lies beyond stays."""
         ruler = shapes.Segment(p, q)
-        for segment, low, high in list(self._along(p, q, dash)):
+        for segment, low, high in self._along(p, q, dash):
             if high - low <= NEAR:
                 continue
             self.drop(segment)

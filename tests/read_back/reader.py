@@ -3,9 +3,12 @@ designation."""
 
 import dataclasses
 
+import actuators
 import flow_valves
 import instruments
+import joints
 import labels
+import machines
 import nets
 import pressure_valves
 import reservoirs
@@ -111,12 +114,14 @@ def read(svg):
     parts = sheet.split(drawing)
     pool = Pool(drawing)
     problems = []
-    found = list(symbols.machines(pool))
+    found = list(machines.machines(pool))
     found += symbols.bodies(pool, drawing.texts)
     found += symbols.on_shafts(pool)
     found += pressure_valves.valves(pool)
     found += flow_valves.valves(pool)
-    found += instruments.instruments(pool)
+    found += actuators.actuators(pool)
+    found += instruments.instruments(pool, drawing.texts)
+    found += joints.joints(pool, drawing.texts)
     found += valve_boxes.rows(pool)
     found += symbols.conditioners(pool)
     found += symbols.shut_offs(pool)

@@ -86,6 +86,9 @@ class Arc:
     q: tuple
     dash: str = "solid"
 
+    def chord_middle(self):
+        return ((self.p[0] + self.q[0]) / 2, (self.p[1] + self.q[1]) / 2)
+
 
 @dataclasses.dataclass(eq=False)
 class Polygon:

@@ -1,9 +1,10 @@
-"""Machines, conditioners and single valves: finds them by their outlines and reads their
+"""Bodies on shafts, conditioners and single valves: finds them by their outlines and reads their
 options."""
 
 import dataclasses
 
 import outlines
+import outlines_fittings as fittings
 from outlines import Frame, frames, line, path, take, take_if, there
 from shapes import NEAR, distance, same
 
@@ -39,12 +40,18 @@ def ports_of(frame, ports):
     return [Port(role, frame.out(place), frame.out(contact)) for role, place, contact in ports]
 
 
-def spring(pool, frame, p, q):
-    """Takes a zigzag from p to q (places of the frame): at least four strokes across the axis."""
+def stubs(pool, frame, ports):
+    """Whether a line leads from the body to the place of each port."""
+    return all(pool.has_line(frame.out(place), frame.out(contact)) for _, place, contact in ports)
+
+
+def spring(pool, frame, p, q, half=0.5):
+    """Takes a zigzag from p to q (places of the frame): at least four strokes across the axis, to
+    both sides of it no farther than `half`."""
     a, b = frame.out(p), frame.out(q)
-    found = [s for s in pool.inside(min(a[0], b[0]) - 0.55, min(a[1], b[1]) - 0.55,
-                                    max(a[0], b[0]) + 0.55, max(a[1], b[1]) + 0.55)
-             if not s.horizontal() and not s.vertical() and s.length() < 1.3]
+    found = [s for s in pool.inside(min(a[0], b[0]) - half - 0.05, min(a[1], b[1]) - half - 0.05,
+                                    max(a[0], b[0]) + half + 0.05, max(a[1], b[1]) + half + 0.05)
+             if not s.horizontal() and not s.vertical() and s.length() < 2 * half + 0.3]
     chain, here = [], a
     while not same(here, b):
         step = [s for s in found if s.ends_at(here) and s not in chain]
@@ -74,61 +81,6 @@ def slanted_arrow(pool, centre, reach):
                     pool.drop(segment)
                     return tail
     return None
-
-
-def machines(pool):
-    """Pumps and motors, fixed or variable, with their case ports and the control at the arrow's
-    tail."""
-    for seed in [c for c in pool.circles if not c.filled and abs(c.radius - 3) < NEAR]:
-        best = None
-        for frame in frames(seed.centre):
-            found = [key for key, part in outlines.MACHINE_TRIANGLES.items()
-                     if there(pool, frame, [part])]
-            stubs = all(pool.has_line(frame.out(contact), frame.out(place))
-                        for _, place, contact in outlines.MACHINE_PORTS)
-            if found and stubs and len({kind for kind, _ in found}) == 1 and found[0][1] == "top":
-                best = best or (frame, found)
-        if best:
-            yield _machine(pool, *best)
-
-
-def _machine(pool, frame, found):
-    kind = found[0][0]
-    take(pool, frame, outlines.MACHINE + [outlines.MACHINE_TRIANGLES[key] for key in found])
-    symbol = Symbol(kind, box_of(frame, -3, -3, 3, 3), {"flow-directions": str(len(found))},
-                    ports_of(frame, outlines.MACHINE_PORTS))
-    for place, contact in outlines.MACHINE_DRAINS:
-        if pool.has_line(frame.out(contact), frame.out(place), "dashed"):
-            symbol.ports.append(Port("case", frame.out(place), frame.out(contact)))
-    upright = Frame(frame.origin)
-    tail = slanted_arrow(pool, frame.origin, 2.12 + 0.75)
-    symbol.options["variable"] = "yes" if tail else "no"
-    symbol.options["control"] = _control(pool, upright) if tail else "none"
-    symbol.options["drain"] = "external" if len(symbol.ports) > 2 else "internal"
-    return symbol
-
-
-def _control(pool, upright):
-    """What is in the control's frame: a triangle, a diagonal stroke, a lever with its knob, or no
-    frame."""
-    if not take_if(pool, upright, outlines.CONTROL_FRAME):
-        return "none"
-    if take_if(pool, upright, [outlines.triangle(outlines.CONTROL_TAIL, outlines.RIGHT, 1)]):
-        return "hydraulic"
-    if take_if(pool, upright, [line((-6, 2), (-3, 4))]) or take_if(pool, upright,
-                                                                   [line((-6, 4), (-3, 2))]):
-        return "electric"
-    x0, y0, x1, y1 = box_of(upright, -7, 0.5, -2, 4)
-    for knob in list(pool.circles):
-        (x, y), is_knob = knob.centre, abs(knob.radius - 0.375) < NEAR
-        if is_knob and x0 <= x <= x1 and y0 <= y <= y1:
-            for stroke in pool.inside(x0, y0, x1, y1):
-                if min(distance(stroke.p, knob.centre),
-                       distance(stroke.q, knob.centre)) < 0.375 + NEAR:
-                    pool.circles.discard(knob)
-                    pool.drop(stroke)
-                    return "manual"
-    return "unknown"
 
 
 def bodies(pool, texts):
@@ -204,8 +156,25 @@ def _clutch(pool, bar, mirror):
     for engaged, outline in outlines.CLUTCH.items():
         frame = Frame((bar[0] + mirror * (0.25 if engaged == "yes" else 0.75), bar[1]))
         if take_if(pool, frame, outline):
-            return Symbol("clutch", box_of(frame, -2, -1, 2, 1), {"engaged": engaged})
+            symbol = Symbol("clutch", box_of(frame, -2, -1, 2, 1),
+                            {"engaged": engaged, "actuation": "manual"})
+            for side in (frame, Frame(frame.origin, (1, 0, 0, -1))):
+                _worked_clutch(pool, side, symbol)
+            return symbol
     return None
+
+
+def _worked_clutch(pool, frame, symbol):
+    """The frame that works a clutch, linked to both its bars."""
+    half = 0.25 if symbol.options["engaged"] == "yes" else 0.75
+    if not take_if(pool, frame, fittings.CLUTCH_FRAME + [line((-half, 1), (half, 1))]):
+        return
+    found = [word for word, outline in fittings.CLUTCH_FRAMES.items()
+             if take_if(pool, frame, outline)]
+    symbol.options["actuation"] = " and ".join(found) or "unknown"
+    symbol.ports += ports_of(frame, [
+        (role, place, contact) for role, place, contact in fittings.CLUTCH_PORTS
+        if pool.has_line(frame.out(place), frame.out(contact), "dashed")])
 
 
 def check_at(pool, frame, sprung):
@@ -256,8 +225,12 @@ def _check_pilot(pool, centre, frame, symbol):
                 symbol.ports += ports_of(side, [(role, place, contact)])
 
 
+CONDITIONERS = {"filter": outlines.FILTER, "cooler": outlines.COOLER,
+                "heater": outlines.DIAMOND + fittings.HEATER_TRIANGLES}
+
+
 def conditioners(pool):
-    """Filters and coolers, with one-way check, bypass and clogging indicator."""
+    """Filters, coolers and heaters, with one-way check, bypass and clogging indicator."""
     seeds = {s.p for s in pool.segments} | {s.q for s in pool.segments}
     for seed in sorted(seeds):
         frame = Frame((seed[0] + outlines.CORNER, seed[1]))
@@ -265,7 +238,7 @@ def conditioners(pool):
             continue
         best = None
         for turned in frames(frame.origin):
-            for kind, outline in (("filter", outlines.FILTER), ("cooler", outlines.COOLER)):
+            for kind, outline in CONDITIONERS.items():
                 if there(pool, turned, outline) and pool.has_line(turned.out((-4, 0)),
                                                                   turned.out((-2.83, 0))):
                     score = _features(pool, turned)

@@ -32,13 +32,13 @@ def boxes(pool, half):
     return found
 
 
-def _rows(centres, step):
+def _rows(centres, step, turn):
     """Boxes side by side, `step` from centre to centre."""
     left = list(centres)
     while left:
         row = [left.pop()]
         for one in row:
-            for c in [c for c in left if any(same(c, (one[0] + s * step, one[1]))
+            for c in [c for c in left if any(same(c, Frame(one, turn).out((s * step, 0)))
                                              for s in (1, -1))]:
                 row.append(c)
                 left.remove(c)
@@ -52,28 +52,32 @@ def _outside(pool, frame, half):
                    for dash in ("solid", "dashed"))]
 
 
+UPRIGHT, QUARTER = (1, 0, 0, 1), (0, 1, -1, 0)
+
+
 def rows(pool):
-    """Directional and flushing valves, dividers. Call after all single boxes of other kinds."""
-    for half in (4, 3, 2):
-        for row in list(_rows(boxes(pool, half), 2 * half)):
-            stubs = {c: _outside(pool, Frame(c), half) for c in row}
+    """Directional and flushing valves, dividers. Call after all single boxes of other kinds. A row
+    of boxes of 4 may stand on end."""
+    for half, turn in ((4, UPRIGHT), (3, UPRIGHT), (2, UPRIGHT), (2, QUARTER)):
+        for row in list(_rows(boxes(pool, half), 2 * half, turn)):
+            stubs = {c: _outside(pool, Frame(c, turn), half) for c in row}
             rest = [c for c in row if stubs[c]]
             if len(rest) == 1:
-                yield _row(pool, row, half, rest[0], stubs[rest[0]])
+                yield _row(pool, row, half, Frame(rest[0], turn), stubs[rest[0]])
 
 
-def _row(pool, row, half, rest, stubs):
-    """The valve of a row of boxes; rest: the box from which the stubs lead out."""
-    positions = [_position(pool, Frame(c), half) for c in row]
+def _row(pool, row, half, frame, stubs):
+    """The valve of a row of boxes; frame: of the box at rest, from which the stubs lead out."""
+    positions = [_position(pool, Frame(c, frame.turn), half) for c in row]
     for c in row:
-        take(pool, Frame(c), outlines.POSITIONS[half])
-    frame = Frame(rest)
+        take(pool, Frame(c, frame.turn), outlines.POSITIONS[half])
+    a, b, c, d = frame.turn
     first, last = frame.into(row[0])[0] - half, frame.into(row[-1])[0] + half
     ports = [Port(str(p), frame.out((p[0], 2 * p[1])), frame.out(p)) for p in stubs]
     symbol = Symbol("directional-valve", box_of(frame, first, -2, last, 2), {
-        "positions": positions, "rest": row.index(rest),
-        "ends": [_end(pool, Frame(frame.out((first, 0)), (-1, 0, 0, 1))),
-                 _end(pool, Frame(frame.out((last, 0))))]}, ports)
+        "positions": positions, "rest": row.index(frame.origin),
+        "ends": [_end(pool, Frame(frame.out((first, 0)), (-a, -b, c, d))),
+                 _end(pool, Frame(frame.out((last, 0)), frame.turn))]}, ports)
     between = [line((first, s * (2 + outlines.BETWEEN)), (last, s * (2 + outlines.BETWEEN)))
                for s in (-1, 1)]
     symbol.options["between"] = take_if(pool, frame, between)
@@ -100,7 +104,7 @@ def _clipped(pool, frame, half):
     """Solid strokes in the box without its sides, cut at them, in places of the box; taken from
     the pool."""
     found = []
-    for segment in list(pool.segments):
+    for segment in pool.near(frame.out((-half, -2)), frame.out((half, 2))):
         p, q = frame.into(segment.p), frame.into(segment.q)
         low, high = 0.0, 1.0
         for a, b, side in ((p[0], q[0], half), (p[1], q[1], 2)):

@@ -8,12 +8,12 @@ DESIGNATED = ("pump", "motor", "check-valve", "relief-valve", "filter", "cooler"
               "directional-valve")
 
 
-def element(kind, ident, inside="", **attributes):
+def element(kind, ident, children="", **attributes):
     """One XML element; an attribute that is None is left out, `_` in names stands for `-`."""
     text = "".join(f' {name.replace("_", "-")}="{value}"' for name, value in attributes.items()
                    if value is not None)
     start = f'<{kind} id="{ident}"{text}'
-    return f"  {start}>{inside}</{kind}>\n" if inside else f"  {start}/>\n"
+    return f"  {start}>{children}</{kind}>\n" if children else f"  {start}/>\n"
 
 
 def line(ident, *ports, function=None, bore=None):
@@ -312,10 +312,11 @@ def hoses():
 
 def on_shafts():
     """Brakes, clutches and gearboxes between engine and pump and between motor and load."""
-    for name, applied, engaged in (("spring-brake", None, None), ("pressure-brake", "pressure",
-                                                                  "no")):
-        out = element("electric-motor", "E1", power="20 kW") + element("clutch", "K1",
-                                                                       engaged=engaged)
+    for name, applied, clutch in (
+            ("spring-brake", None, {}), ("pressure-brake", "pressure", dict(engaged="no")),
+            ("hydraulic-clutch", None, dict(actuation="hydraulic", engaged="no")),
+            ("electric-clutch", "pressure", dict(actuation="electric"))):
+        out = element("electric-motor", "E1", power="20 kW") + element("clutch", "K1", **clutch)
         out += element("gearbox", "G1", ratio="0.8") + element("pump", "P1", **PUMP)
         out += element("pump", "P2", title="charge pump") + element("motor", "M1", **MOTOR)
         out += element("motor", "M2", **MOTOR) + element("load", "D1", title="sweeper's axle")
@@ -337,7 +338,8 @@ def on_shafts():
         out += line("HB", "P1.B", "M1.B", "M2.B", "C2.B", function="working")
         out += line("S", "T1.S", "P2.S", function="suction")
         out += line("G", "P2.P", "R1.P", "C1.A", "C2.A", "V1.P", function="charge")
-        out += line("Z", "V1.A", "B1.Z", function="pilot")
+        out += line("Z", "V1.A", "B1.Z", *["K1.Z"] * (clutch.get("actuation") == "hydraulic"),
+                    function="pilot")
         out += line("N", "R1.T", "V1.T", "T1.R", function="return")
         out += line("L", "P1.L", "M1.L", "M2.L", "T1.D", function="drain")
         yield name, out
