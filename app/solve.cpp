@@ -6,8 +6,10 @@
 #include <loopwright/app/commands.h>
 #include <loopwright/app/input.h>
 #include <loopwright/app/output.h>
+#include <loopwright/app/picture.h>
 #include <loopwright/hydraulics/operating_point.h>
 #include <loopwright/hydraulics/sweep.h>
+#include <loopwright/render/plot.h>
 #include <loopwright/render/writers/solve_report.h>
 
 namespace loopwright::app {
@@ -21,6 +23,7 @@ struct Options {
     std::string point = {};
     bool working = false;
     std::vector<std::string> sweeps = {};
+    std::string plot = {};
     std::string colour = "auto";
     std::vector<std::string> assemblies = {};
 };
@@ -82,13 +85,27 @@ std::optional<std::vector<hydraulics::SweepAxis>> axes_of(const Options& options
     return axes;
 }
 
-/// The text of a sweep; nothing where it cannot be made. `solved`: every row.
-std::optional<std::string> swept(const Options& options, const Circuit& circuit, bool& solved) {
+/// The text of a sweep, and its plot where one is asked for; nothing where it cannot be made.
+/// `solved`: every row.
+std::optional<std::string> swept(const Options& options, const Circuit& circuit, bool& solved,
+                                 std::string& picture) {
     auto axes = axes_of(options, circuit);
     if (!axes) return std::nullopt;
     const hydraulics::Sweep sweep = hydraulics::sweep(circuit, options.point, std::move(*axes));
     solved = std::all_of(sweep.rows.begin(), sweep.rows.end(),
                          [](const auto& row) { return row.solved; });
+    if (!options.plot.empty()) {
+        const std::string format =
+            picture_format(options.plot, "--plot takes a name that ends in .svg, .pdf or .png");
+        if (format.empty()) return std::nullopt;
+        if (sweep.axes.size() > 2) {
+            complain("--plot: there can be curves over one or two axes only");
+            return std::nullopt;
+        }
+        const std::string_view point =
+            options.point.empty() ? circuit.points.front().id : options.point;
+        picture = picture_bytes(plot_of(circuit, sweep, point), format, usual_dpi);
+    }
     return options.format == "json"  ? sweep_json(options.file, sweep)
            : options.format == "csv" ? sweep_csv(sweep)
                                      : sweep_text(sweep);
@@ -98,17 +115,23 @@ ExitStatus solve_file(const Options& options) {
     const ReadResult read = read_input(options.file, options.assemblies);
     print_diagnostics(read.diagnostics, *read.sources, options.colour);
     if (!read.circuit || !has_point(*read.circuit, options.point)) return ExitStatus::unusable;
+    if (!options.plot.empty() && options.sweeps.empty()) {
+        complain("--plot draws what --sweep goes through, and there is no --sweep");
+        return ExitStatus::unusable;
+    }
     bool solved = true;
+    std::string picture;
     const std::optional<std::string> made =
         options.sweeps.empty() ? std::optional(points_of(options, *read.circuit, solved))
-                               : swept(options, *read.circuit, solved);
+                               : swept(options, *read.circuit, solved, picture);
     if (!made) return ExitStatus::unusable;
     const std::string& text = *made;
     const ExitStatus status = solved ? ExitStatus::good : ExitStatus::findings;
-    if (options.output.empty()) return worse(status, print(text));
-    const std::string trouble =
-        write_files({{options.output, text}}, files_of(options.file, *read.circuit));
-    if (trouble.empty()) return status;
+    std::vector<Output> outputs;
+    if (!options.output.empty()) outputs.push_back({options.output, text});
+    if (!options.plot.empty()) outputs.push_back({options.plot, picture});
+    const std::string trouble = write_files(outputs, files_of(options.file, *read.circuit));
+    if (trouble.empty()) return options.output.empty() ? worse(status, print(text)) : status;
     complain(trouble);
     return ExitStatus::unusable;
 }
@@ -127,6 +150,8 @@ std::function<ExitStatus()> declare_solve(CLI::App& options) {
                     "A datum in equal steps, such as travel=0%..100%:41 (may be repeated)")
         ->allow_extra_args(false)
         ->take_all();
+    options.add_option("--plot", given->plot, "File for curves of the sweep: svg, pdf or png")
+        ->check(is_named);
     options.add_flag("--working", given->working,
                      "The equations as well, with the figures put in (text)");
     options.add_option("--color", given->colour, "auto, always or never")
