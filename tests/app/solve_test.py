@@ -9,6 +9,7 @@ import io
 import json
 import math
 import os
+import xml.etree.ElementTree
 
 import jsonschema
 
@@ -106,12 +107,49 @@ class Solve(InAFolder):
             self.assertAlmostEqual(row[pressure] / BAR,
                                    18 + 2 * math.pi * row[1] / 80e-6 / BAR, places=6)
 
+    def test_a_plot_shows_the_curves_against_its_ticks(self):
+        self.file("c.xml", WITH_DUTY)
+        self.assertStatus(self.run_here("solve", "c.xml", "--point", "full", "--sweep",
+                                        "travel=50%..100%:6", "--plot", "p.svg"), 0)
+        sheet = xml.etree.ElementTree.parse(self.folder / "p.svg").getroot()
+        name = "{http://www.w3.org/2000/svg}"
+        panel, = (one for one in sheet.iter(name + "g")
+                  if one.findtext(name + "title") == "speed of M1")
+
+        def ticks(anchor, axis):
+            """Place and figure of the first and last tick of an axis."""
+            found = [(float(one.get(axis)), float(one.text)) for one in panel.iter(name + "text")
+                     if one.get("text-anchor") == anchor and one.text.replace(".", "").isdigit()]
+            return found[0], found[-1]
+
+        def read(place, low, high):
+            return low[1] + (place - low[0]) / (high[0] - low[0]) * (high[1] - low[1])
+
+        curve = [one for one in panel.iter(name + "polyline")
+                 if one.get("stroke-width") == "0.35"][1]
+        below, beside = ticks("middle", "x"), ticks("end", "y")
+        # The figure of a tick stands half its height below the tick.
+        rise = 0.9
+        points = [tuple(map(float, point.split(","))) for point in curve.get("points").split()]
+        self.assertEqual(len(points), 6)
+        for step, (x, y) in enumerate(points):
+            travel = 50 + 10 * step
+            self.assertAlmostEqual(read(x, *below), travel, delta=0.05)
+            self.assertAlmostEqual(read(y + rise, *beside), 2400 * travel / 100 * 71 / 80, delta=2)
+
+    def test_a_plot_needs_a_sweep(self):
+        self.file("c.xml", WITH_DUTY)
+        ran = self.run_here("solve", "c.xml", "--plot", "p.svg")
+        self.assertStatus(ran, 2)
+        self.assertIn("--sweep", ran.messages)
+        self.assertEqual(self.names(), ["c.xml"])
+
     def test_a_datum_of_a_part_can_be_swept(self):
         said = self.solve(WITH_DUTY, "--point", "full", "--sweep",
-                          "M1.displacement=40 cm3/rev..80 cm3/rev:2", "--format", "csv").words
+                          "M1.displacement=60 cm3/rev..80 cm3/rev:2", "--format", "csv").words
         rows = list(csv.DictReader(io.StringIO(said)))
         self.assertEqual([round(float(row["M1 speed (rad/s)"]) / RPM) for row in rows],
-                         [round(2400 * 71 / 40), round(2400 * 71 / 80)])
+                         [round(2400 * 71 / 60), round(2400 * 71 / 80)])
 
     def test_one_core_and_all_give_the_same_bytes(self):
         options = ("--sweep", "travel=0%..100%:9", "--sweep", "torque=0N.m..300 N.m:5",
