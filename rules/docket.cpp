@@ -62,6 +62,7 @@ Docket::Docket(const FlowGraph& graph, const Rule& rule, const Thresholds& thres
       rule_(rule.info),
       asked_(rule.asked),
       best_state_(rule.best_state),
+      stateless_(rule.stateless),
       thresholds_(thresholds),
       names_(names),
       keep_(keep) {
@@ -160,8 +161,8 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
     }
     const bool shares =
         verdict.outcome == outcome && (outcome != Outcome::fail || verdict.level == level);
-    if (shares) entry.shared |= states;
-    if (!situation.positions.empty()) count(entry, situation, states, shares);
+    if (shares && !stateless_) entry.shared |= states;
+    if (!situation.positions.empty() && !stateless_) count(entry, situation, states, shares);
     if (!deciding && (!shares || severity <= entry.severity)) return nullptr;
     entry.severity = severity;
     verdict.message = {};

@@ -41,7 +41,11 @@ class Docket {
            SubjectNames& names, Keep& keep);
 
     /// The rule's threshold of that name, SI.
-    double threshold(std::string_view name) const { return thresholds_.value(rule_, name); }
+    double threshold(std::string_view name) const { return threshold(rule_, name); }
+    /// That of another rule.
+    double threshold(const RuleInfo& rule, std::string_view name) const {
+        return thresholds_.value(rule, name);
+    }
 
     /// Notes an outcome for a subject in `states` of a situation. Returns the verdict to fill in
     /// (message, witness, measures) before the next call if this outcome is the deciding one for
@@ -122,6 +126,7 @@ class Docket {
     const RuleInfo& rule_;
     const StateSet asked_;  ///< states outside it are left out of what is noted
     const bool best_state_;
+    const bool stateless_;
     const Thresholds& thresholds_;
     SubjectNames& names_;
     Keep& keep_;

@@ -51,7 +51,7 @@ class Writer {
   <engine id="E{}" title="engine" power="55 kW" speed="2400 rpm" rotation="counter-clockwise"/>
   <pump id="P{}" title="loop pump" displacement="71 cm3/rev" variable="yes" flow-directions="2" control="hydraulic"
         rest-displacement="zero" rotation="clockwise" drain="external" case-ports="2" case-pressure="3 bar"
-        max-pressure="420 bar" max-speed="3300 rpm"/>
+        working-pressure="350 bar" max-pressure="420 bar" max-speed="3300 rpm"/>
   <pump id="Q{}" title="charge pump" displacement="18 cm3/rev" rotation="clockwise"
         max-pressure="60 bar" max-speed="3300 rpm"/>
   <shaft id="W{}" joins="E{} P{} Q{}"/>)",
