@@ -7,6 +7,7 @@
 #include <loopwright/base/finding.h>
 #include <loopwright/base/keep.h>
 #include <loopwright/graph/situation.h>
+#include <loopwright/rules/combinations.h>
 #include <loopwright/rules/thresholds.h>
 
 namespace loopwright {
@@ -89,25 +90,12 @@ class Docket {
     void finish(std::vector<Verdict>& verdicts);
 
   private:
-    /// In how many combinations a state was asked, and shared the deciding outcome.
-    struct Share {
-        std::uint32_t asked = 0;
-        std::uint32_t shared = 0;
-        std::uint32_t last_asked = none;
-        std::uint32_t last_shared = none;
-    };
-    struct Use {
-        State state = State::neutral;
-        std::uint32_t combination = 0;
-        std::vector<ValvePosition> positions = {};
-    };
     /// What there is beside a verdict while its region is gone through.
     struct Entry {
         StateSet shared = 0;
         double severity = 0.0;
         // Only where valves have positions:
-        std::vector<Share> shares = {};  ///< for each state
-        std::vector<Use> uses = {};
+        std::vector<Combinations> combinations = {};  ///< for each state
         std::vector<Index> undecided = {};
     };
 
@@ -143,6 +131,7 @@ class Docket {
     std::vector<Index> of_circuit_;
     // A subject but the circuit is in one region, so its verdict is closed while it is at hand.
     const Region* region_ = nullptr;
+    std::vector<Index> valves_;           // of it
     std::size_t closed_ = 0;              // so many of the verdicts
     std::vector<Entry> open_;             // of the verdicts from there on
     std::vector<StateUse> uses_;          // of the verdict being closed
