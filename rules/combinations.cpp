@@ -20,20 +20,22 @@ bool Combinations::all_share() const {
 /// Goes from the last valve, whose position counts slowest, to the first.
 class Combinations::Tree {
   public:
-    Tree(std::span<const Index> sizes, const std::function<void(std::span<const Setting>)>& tell)
-        : sizes_(sizes), tell_(tell) {}
+    Tree(std::span<const Index> sizes, const std::function<void(std::span<const Setting>)>& tell,
+         bool in_full)
+        : sizes_(sizes), tell_(tell), in_full_(in_full) {}
 
     /// `marks`: of all combinations of the first `valves` valves.
     void branch(std::span<const Mark> marks, std::size_t valves) {
         if (std::find(marks.begin(), marks.end(), Mark::shares) == marks.end()) return;
-        if (std::find(marks.begin(), marks.end(), Mark::asked) == marks.end()) {
+        if (in_full_ ? valves == 0
+                     : std::find(marks.begin(), marks.end(), Mark::asked) == marks.end()) {
             const std::vector<Setting> in_order(settings_.rbegin(), settings_.rend());
             tell_(in_order);
             return;
         }
         const Index valve = static_cast<Index>(valves - 1);
         const std::size_t size = marks.size() / sizes_[valve];
-        if (std::vector<Mark> merged; merge(marks, size, merged)) {
+        if (std::vector<Mark> merged; !in_full_ && merge(marks, size, merged)) {
             branch(merged, valve);
             return;
         }
@@ -60,16 +62,19 @@ class Combinations::Tree {
 
     std::span<const Index> sizes_;
     const std::function<void(std::span<const Setting>)>& tell_;
+    const bool in_full_;
     std::vector<Setting> settings_;
 };
 
 void Combinations::for_each_sharing(
-    std::span<const Index> sizes, const std::function<void(std::span<const Setting>)>& tell) const {
+    std::span<const Index> sizes, std::span<const std::uint32_t> judging,
+    const std::function<void(std::span<const Setting>)>& tell) const {
     std::size_t count = 1;
     for (const Index size : sizes) count *= size;
     std::vector<Mark> all = marks_;
     all.resize(count, Mark::not_asked);
-    Tree(sizes, tell).branch(all, sizes.size());
+    for (std::size_t c = 0; c < judging.size(); ++c) all[c] = all[judging[c]];
+    Tree(sizes, tell, count <= told_in_full).branch(all, sizes.size());
 }
 
 }  // namespace loopwright

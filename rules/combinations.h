@@ -20,14 +20,18 @@ class Combinations {
 
     bool all_share() const;
 
+    static constexpr std::size_t told_in_full = 256;
+
     /// Where one valve stands: its number, and the number of its position.
     struct Setting {
         Index valve = 0;
         Index position = 0;
     };
-    /// Tells those that share in as few sets as a decision tree gives: each names the positions on
-    /// which it hangs, in the order of the valves. `sizes`: how many positions each valve has.
-    void for_each_sharing(std::span<const Index> sizes,
+    /// Tells those that share, each with the positions of all valves in their order. Where a region
+    /// has more than `told_in_full`, tells them in as few sets as a decision tree gives, each with
+    /// the positions on which it hangs. `sizes`: how many positions each valve has.
+    /// `judging`: the combination that each is judged by; empty: itself.
+    void for_each_sharing(std::span<const Index> sizes, std::span<const std::uint32_t> judging,
                           const std::function<void(std::span<const Setting>)>& tell) const;
 
   private:

@@ -142,6 +142,7 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
         close_region();
         region_ = &situation.region;
         valves_.assign(situation.valves.begin(), situation.valves.end());
+        judging_.assign(situation.judging.begin(), situation.judging.end());
     }
     if (!situation.undecided.empty() && outcome != Outcome::not_applicable)
         outcome = Outcome::inconclusive;
@@ -265,7 +266,7 @@ void Docket::list_positions(const Entry& entry, Verdict& verdict) {
             }
             uses_.push_back({state, keep_.list(std::span<const ValvePosition>(positions))});
         };
-        entry.combinations[s].for_each_sharing(sizes, tell);
+        entry.combinations[s].for_each_sharing(sizes, judging_, tell);
     }
     verdict.states = keep_.list(std::span<const StateUse>(uses_));
 }

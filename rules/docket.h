@@ -132,6 +132,7 @@ class Docket {
     // A subject but the circuit is in one region, so its verdict is closed while it is at hand.
     const Region* region_ = nullptr;
     std::vector<Index> valves_;           // of it
+    std::vector<std::uint32_t> judging_;  // of it
     std::size_t closed_ = 0;              // so many of the verdicts
     std::vector<Entry> open_;             // of the verdicts from there on
     std::vector<StateUse> uses_;          // of the verdict being closed
