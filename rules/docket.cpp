@@ -266,7 +266,11 @@ void Docket::list_positions(const Entry& entry, Verdict& verdict) {
             }
             uses_.push_back({state, keep_.list(std::span<const ValvePosition>(positions))});
         };
-        entry.combinations[s].for_each_sharing(sizes, judging_, tell);
+        // A valve that is judged at rest is allowed in other positions in motion only.
+        const auto judging = (bit(state) & moving_states) != 0
+                                 ? std::span<const std::uint32_t>(judging_)
+                                 : std::span<const std::uint32_t>();
+        entry.combinations[s].for_each_sharing(sizes, judging, tell);
     }
     verdict.states = keep_.list(std::span<const StateUse>(uses_));
 }

@@ -4,7 +4,6 @@
 #include <cmath>
 #include <vector>
 
-#include <loopwright/base/unit_text.h>
 #include <loopwright/graph/ceilings.h>
 #include <loopwright/graph/witness.h>
 #include <loopwright/rules/limited_pieces.h>
@@ -36,8 +35,6 @@ struct Asked {
     double most = 0.0;
     double least = 0.0;
 };
-
-std::string say(double pressure) { return format_quantity(pressure, Dimension::pressure); }
 
 class Judge {
   public:
@@ -75,6 +72,7 @@ class Judge {
     }
     /// NaN where it is not given.
     double setting(const Asked& one) const { return s_.region.edges[one.edge].opening; }
+    std::string_view say(double pressure) { return docket_.told(pressure, Dimension::pressure); }
     double required() const { return docket_.threshold(pressure_limiter.info, "margin"); }
 
     void find_pressures(CeilingCase one) {
