@@ -33,7 +33,7 @@ class Combinations::Tree {
             tell_(in_order);
             return;
         }
-        const Index valve = static_cast<Index>(valves - 1);
+        const auto valve = static_cast<Index>(valves - 1);
         const std::size_t size = marks.size() / sizes_[valve];
         if (std::vector<Mark> merged; !in_full_ && merge(marks, size, merged)) {
             branch(merged, valve);
