@@ -7,77 +7,13 @@
 
 #include <loopwright/graph/disjoint_sets.h>
 #include <loopwright/graph/pump_flow.h>
+#include <loopwright/graph/spread.h>
 
 namespace loopwright {
 
 namespace {
 
 constexpr double unlimited = std::numeric_limits<double>::infinity();
-
-/// Values that spread from seeds over a region, the best first. Few differ, so what is equal to the
-/// best is gone through as a list, and a heap holds the rest.
-template <typename Better>
-class Spread {
-  public:
-    Spread(const FlowGraph& graph, const Region& region, std::vector<double>& values)
-        : graph_(graph), region_(region), values_(values) {}
-
-    /// Whether that is better than what the node has.
-    bool seed(Index node, double value) {
-        if (!better_(value, values_[node])) return false;
-        values_[node] = value;
-        later_.emplace_back(value, node);
-        return true;
-    }
-
-    /// `step(arc, value)`: the value that the arc's end gets where its beginning has this one.
-    /// `taken(node, slot)` is told of each arc out of a node over which another got a better one.
-    template <typename Step, typename Taken>
-    void run(Step step, Taken taken) {
-        const auto worse = [this](const Entry& a, const Entry& b) {
-            return better_(b.first, a.first);
-        };
-        std::make_heap(later_.begin(), later_.end(), worse);
-        while (!later_.empty()) {
-            const double best = later_.front().first;
-            level_.clear();
-            while (!later_.empty() && later_.front().first == best) {
-                std::pop_heap(later_.begin(), later_.end(), worse);
-                if (values_[later_.back().second] == best) level_.push_back(later_.back().second);
-                later_.pop_back();
-            }
-            for (std::size_t i = 0; i < level_.size(); ++i) {
-                const Index node = level_[i];
-                const Index end = region_.arc_offsets[node + 1];
-                graph_.work += 1 + end - region_.arc_offsets[node];
-                for (Index slot = region_.arc_offsets[node]; slot < end; ++slot) {
-                    const FlowArc& arc = region_.arcs[slot];
-                    if (!better_(best, values_[arc.to])) continue;
-                    const double value = step(arc, best);
-                    if (!better_(value, values_[arc.to])) continue;
-                    values_[arc.to] = value;
-                    taken(node, slot);
-                    if (value == best) {
-                        level_.push_back(arc.to);
-                    } else {
-                        later_.emplace_back(value, arc.to);
-                        std::push_heap(later_.begin(), later_.end(), worse);
-                    }
-                }
-            }
-        }
-    }
-
-  private:
-    using Entry = std::pair<double, Index>;
-
-    const FlowGraph& graph_;
-    const Region& region_;
-    std::vector<double>& values_;
-    Better better_;
-    std::vector<Index> level_;
-    std::vector<Entry> later_;
-};
 
 using Lowest = Spread<std::less<>>;
 using Highest = Spread<std::greater<>>;
@@ -94,6 +30,25 @@ class Finder {
         if (case_.highs.empty() && found_.charge < unlimited) keep_charged();
         find_ceilings();
         return std::move(found_);
+    }
+
+    std::vector<double> full_pressures(std::span<const Index> reliefs) {
+        find_pieces();
+        find_limits_outside();
+        find_charge();
+        // Sides stand at the charge line's pressure, and reservoirs at their own.
+        const bool all_known = std::all_of(reliefs.begin(), reliefs.end(), [&](Index relief) {
+            const Index outlet = s_.region.edges[relief].to;
+            return piece_[outlet] != none || s_.region.is_reservoir[outlet] != 0;
+        });
+        if (!all_known) find_limits();
+        std::vector<double> pressures;
+        for (const Index relief : reliefs) {
+            const FlowArc flow = arc_over(s_.region, relief);
+            pressures.push_back(
+                to_get_away(flow, piece_[flow.to] != none ? found_.charge : found_.limit[flow.to]));
+        }
+        return pressures;
     }
 
   private:
@@ -390,6 +345,14 @@ bool has_unknown_setting(const Circuit& circuit, const Edge& edge) {
 
 Ceilings find_ceilings(const Situation& situation, const CeilingCase& one) {
     return Finder(situation, one).find();
+}
+
+std::vector<double> find_full_pressures(const Situation& situation, const CeilingCase& one,
+                                        std::span<const Index> reliefs) {
+    const std::vector<High> no_side(situation.loops.loops.size(), High::neither);
+    CeilingCase at_charge_pressure = one;
+    at_charge_pressure.highs = no_side;
+    return Finder(situation, at_charge_pressure).full_pressures(reliefs);
 }
 
 }  // namespace loopwright

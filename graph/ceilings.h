@@ -68,4 +68,11 @@ bool has_unknown_setting(const Circuit& circuit, const Edge& edge);
 
 Ceilings find_ceilings(const Situation& situation, const CeilingCase& one);
 
+/// The pressure at the inlet of each of some relief valves (their edges) at its full flow, Pa:
+/// its own, or its setting, over what it discharges against, unless its spring chamber is drained
+/// apart. No side is taken for high: the one that it discharges into is not while its own is.
+/// Infinite where nothing limits what it discharges against.
+std::vector<double> find_full_pressures(const Situation& situation, const CeilingCase& one,
+                                        std::span<const Index> reliefs);
+
 }  // namespace loopwright

@@ -19,12 +19,6 @@ std::uint8_t held(const Edge& edge) {
 
 bool is_pump(const Edge& edge) { return held(edge) == holds_pump; }
 
-/// Oil passes one way only, whatever the state.
-bool is_check(const Edge& edge) {
-    return edge.passage_class == PassageClass::one_way || edge.shift == Shift::pilot_opens ||
-           (edge.passage_class == PassageClass::element && !edge.both_ways);
-}
-
 /// What an actuator's branch begins behind. What only a pilot opens is shut in other states.
 bool parts_a_branch(const Edge& edge) {
     return edge.passage_class == PassageClass::one_way ||
@@ -198,50 +192,12 @@ bool LoopFinder::pump_without_loop() const {
                        [this](Index e) { return is_pump(edge(e)) && looped_[e] == 0; });
 }
 
-/// Over the passages of one loop but its machines.
-Search& LoopFinder::search_loop(Search& search, Index start, Index loop_index, bool with_the_oil) {
-    search.clear(region_->node_count);
-    search.begin_at(start);
-    graph_.work += search.run(*region_, [&](Index /*node*/, const FlowArc& arc) {
-        if (set_->loop_of[arc.edge] != loop_index || held(edge(arc.edge)) != 0) return false;
-        if (edge(arc.edge).shift == Shift::pilot_opens) return (arc.backward == 0) == with_the_oil;
-        return with_the_oil ? stands_open(*standing_, arc) : stands_open_back(*standing_, arc);
-    });
-    return search;
-}
-
-/// Takes the checks of one-way ways round the pumps out of the loop.
-void LoopFinder::take_out_ways_round(Found& found, Index loop_index) {
-    if (std::none_of(found.edges.begin(), found.edges.end(),
-                     [&](Index e) { return is_check(edge(e)); }))
-        return;
-    // Pumps side by side have the same ways round.
-    std::vector<std::pair<Index, Index>> ends;
-    left_out_.clear();
-    for (const Index e : found.edges) {
-        if (!is_pump(edge(e))) continue;
-        const auto between = std::minmax(edge(e).from, edge(e).to);
-        if (std::find(ends.begin(), ends.end(), std::pair<Index, Index>(between)) != ends.end())
-            continue;
-        ends.emplace_back(between);
-        find_way_round(found, loop_index, edge(e));
-    }
-    for (const Index e : left_out_) set_->loop_of[e] = none;
-    std::erase_if(found.edges, [&](Index e) { return set_->loop_of[e] == none; });
-}
-
-/// Notes the checks on the way round one pump, if oil can take it one way only.
-void LoopFinder::find_way_round(const Found& found, Index loop_index, const Edge& pump) {
-    const Index from = pump.from;
-    const Index to = pump.to;
-    const bool over = search_loop(out_of_from_, from, loop_index, true).reached(to);
-    const bool back = search_loop(out_of_to_, to, loop_index, true).reached(from);
-    if (over == back) return;
-    const Search& out = over ? out_of_from_ : out_of_to_;
-    const Search& in = search_loop(into_end_, over ? to : from, loop_index, false);
-    for (const Index e : found.edges)
-        if (is_check(edge(e)) && out.reached(edge(e).from) && in.reached(edge(e).to))
-            left_out_.push_back(e);
+/// Takes the checks of ways round the pumps that do not short-circuit it out of the loop.
+void LoopFinder::take_out_ways_round(Found& found) {
+    const auto checks = ways_round_.checks(*region_, *standing_, found.edges);
+    for (const Index e : checks) set_->loop_of[e] = none;
+    if (!checks.empty())
+        std::erase_if(found.edges, [&](Index e) { return set_->loop_of[e] == none; });
 }
 
 /// One two-way pump among passages that are open both ways closes its loop either way.
@@ -262,7 +218,7 @@ void LoopFinder::add(Found& found) {
     for (const Index e : found.edges) set_->loop_of[e] = loop_index;
     Loop loop;
     loop.turns_with_flow = turns_with_flow(found);
-    take_out_ways_round(found, loop_index);
+    take_out_ways_round(found);
     loop.first_pump = found.first_pump;
     loop.edges.begin = static_cast<Index>(set_->edges.size());
     set_->edges.insert(set_->edges.end(), found.edges.begin(), found.edges.end());

@@ -10,6 +10,7 @@
 #include <loopwright/graph/flow_graph.h>
 #include <loopwright/graph/parts.h>
 #include <loopwright/graph/search.h>
+#include <loopwright/graph/ways_round.h>
 
 /// Loops and their sides as one region has them with its valves in one position and the flow in
 /// one direction.
@@ -17,7 +18,8 @@
 /// A way from one port of a pump round to the other past no machine short-circuits the loop if
 /// oil can take it both ways. If it can take it one way only (a make-up check turned round lets the
 /// one side into the other through the gallery), its checks are left out of the loop: the loop
-/// works with its sides the other way up, and other rules find the fault.
+/// works with its sides the other way up, and other rules find the fault. So it is with checks that
+/// only the pressure at the end of the way opens: they are open while no oil can take it.
 ///
 /// A loop is a biconnected part of a strongly connected part that holds a pump and an actuator,
 /// over the passages that carry the full flow (displacement, switched, hand valve, check, element;
@@ -92,7 +94,7 @@ struct LoopSet {
 /// Finds the loops of one region after another and keeps its scratch between them.
 class LoopFinder {
   public:
-    explicit LoopFinder(const FlowGraph& graph) : graph_(graph) {}
+    explicit LoopFinder(const FlowGraph& graph) : graph_(graph), ways_round_(graph) {}
 
     /// `at_tank[n]`: the node opens to a reservoir both ways through nothing that holds pressure.
     /// `resting[e]`, if not empty: this machine has no flow direction.
@@ -120,9 +122,7 @@ class LoopFinder {
     void add(Found& found);
     void drop_loops_inside(std::size_t before);
     bool turns_with_flow(const Found& found) const;
-    void take_out_ways_round(Found& found, Index loop_index);
-    void find_way_round(const Found& found, Index loop_index, const Edge& pump);
-    Search& search_loop(Search& search, Index start, Index loop_index, bool with_the_oil);
+    void take_out_ways_round(Found& found);
     void cut_into_sides(const Found& found, Index loop_index, bool branches);
     Range machines(const Found& found, Part part);
     void index_sides();
@@ -138,6 +138,7 @@ class LoopFinder {
     bool has_metering_ = false;
 
     PartFinder parts_;
+    WaysRound ways_round_;
     DisjointSets sets_;
     std::vector<Found> found_;  // the first found_count_ count
     std::size_t found_count_ = 0;
@@ -149,7 +150,6 @@ class LoopFinder {
     std::vector<std::uint8_t> holds_;
     std::vector<std::uint8_t> wanted_;
     std::vector<Index> found_of_part_;
-    std::vector<Index> left_out_;
     std::vector<std::uint8_t> in_wider_;  // edges of loops that close over metering passages only
     // By node: the last loop it was met in, its set's number, its side.
     std::vector<Index> mark_;
@@ -158,9 +158,6 @@ class LoopFinder {
     std::vector<Index> nodes_;    // of the loop at hand
     std::vector<Index> members_;  // the same, set by set
     std::vector<Touch> touches_;
-    Search out_of_from_;
-    Search out_of_to_;
-    Search into_end_;
 };
 
 /// The senses in which a displacement passage lets the loop's oil round: a two-way pump by the

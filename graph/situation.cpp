@@ -1,8 +1,7 @@
-// A region is run through in passes over every combination of its valves' positions. First to learn
-// which valves command a loop; then, where states forbid some combinations, which machines have a
-// loop in those that are left; then each combination with the states that allow it. States that
-// stand alike share one situation. Where loops hang together, each is also judged by itself while
-// the others stand in neutral.
+// A region is run through in passes over the combinations of its valves' positions. First to learn
+// which valves command a loop; then, where states forbid some, which machines have a loop in those
+// that are left; then each with the states that allow it. States that stand alike share one
+// situation. Where loops hang together, each is also judged while the others stand in neutral.
 #include <loopwright/graph/situation.h>
 
 #include <algorithm>
@@ -10,6 +9,7 @@
 #include <optional>
 
 #include <loopwright/graph/cases.h>
+#include <loopwright/graph/combinations.h>
 #include <loopwright/graph/judged_sides.h>
 #include <loopwright/graph/sections.h>
 #include <loopwright/graph/structure.h>
@@ -21,6 +21,8 @@ namespace {
 
 /// The number of a group of situations that holds one only.
 constexpr std::uint32_t alone = 31;
+
+bool has_machines(const KnownLoop& loop) { return !loop.pump_edges.empty(); }
 
 /// Runs through the situations of one region after another, in the same memory.
 class Runner {
@@ -37,6 +39,7 @@ class Runner {
     void run(const Region& region) {
         region_ = &region;
         valves_.begin(region);
+        judging_ = find_judging_combinations(graph_, region, valves_);
         for (const KnownLoop& loop : known_) known_slot_[loop.first_pump] = none;
         known_.clear();
         looped_.assign(region.edges.size(), 0);
@@ -60,9 +63,9 @@ class Runner {
   private:
     template <typename Visit>
     void for_each_combination(Visit visit) {
-        const std::uint32_t count = valves_.combination_count();
-        for (std::uint32_t c = 0; c < count; ++c) {
-            if (count > 1 || standing_region_ != region_) stand(c);
+        for (std::uint32_t c = 0; c < valves_.combination_count(); ++c) {
+            if (!judging_.empty() && judging_[c] != c) continue;
+            if (valves_.combination_count() > 1 || standing_region_ != region_) stand(c);
             standing_region_ = region_;
             visit(c);
         }
@@ -212,8 +215,6 @@ class Runner {
         valves_.set_all_shifted(wide_standing_, true);
     }
 
-    static bool has_machines(const KnownLoop& loop) { return !loop.pump_edges.empty(); }
-
     /// One loop in each state, the others in neutral, where that makes a difference.
     void run_apart(Index k, StateSet allowed) {
         const StateSet apart = without_towing(valves_.allowed_states_apart(positions_, k));
@@ -268,6 +269,7 @@ class Runner {
                             .loops = loops,
                             .states = states,
                             .combination = combination_,
+                            .judging = judging_,
                             .valves = valves_.valves(),
                             .positions = positions_,
                             .undecided = valves_.undecided(),
@@ -289,8 +291,7 @@ class Runner {
     }
 
     void find_loop_states(const LoopSet& loops, std::span<const High> highs, StateSet states) {
-        loop_states_.clear();
-        alike_loop_states_.clear();
+        for (auto* list : {&loop_states_, &alike_loop_states_}) list->clear();
         alike_low_states_.clear();
         for (std::size_t i = 0; i < loops.loops.size(); ++i) {
             const KnownLoop* known = known_as(loops.loops[i].first_pump);
@@ -298,14 +299,12 @@ class Runner {
             const High pull = known == nullptr ? High::neither : known->pull;
             loop_states_.push_back(pulled_away(pull, highs[i]) ? StateSet{0} : states & has);
             alike_loop_states_.push_back(alike_.states & has);
-            if (alike_.number == alone)
-                alike_low_states_.emplace_back();
-            else
-                alike_low_states_.push_back(
-                    {static_cast<StateSet>(has &
-                                           groups_.states_low(alike_.number, i, High::a, pull)),
-                     static_cast<StateSet>(has &
-                                           groups_.states_low(alike_.number, i, High::b, pull))});
+            const auto low = [&](High side) {
+                return static_cast<StateSet>(has &
+                                             groups_.states_low(alike_.number, i, side, pull));
+            };
+            alike_low_states_.push_back(
+                alike_.number == alone ? LowStates{} : LowStates{low(High::a), low(High::b)});
         }
         alike_.loop_states = alike_loop_states_;
         alike_.low_states = alike_low_states_;
@@ -353,6 +352,7 @@ class Runner {
     std::vector<std::uint8_t> looped_;
     std::vector<std::uint8_t> open_part_ways_;
     StillDrives still_;
+    std::vector<std::uint32_t> judging_;
     const Region* standing_region_ = nullptr;  // that the one combination stands for
 
     // Of the combination at hand.

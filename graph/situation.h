@@ -54,8 +54,9 @@ struct Situation {
     const Region& region;
     const LoopSet& loops;
     StateSet states = 0;
-    std::uint32_t combination = 0;          ///< number of the positions' combination
-    std::span<const Index> valves = {};     ///< operated valves of the region, components
+    std::uint32_t combination = 0;                ///< number of the positions' combination
+    std::span<const std::uint32_t> judging = {};  ///< find_judging_combinations
+    std::span<const Index> valves = {};           ///< operated valves of the region, components
     std::span<const Index> positions = {};  ///< where each of them stands, into Circuit::positions
     std::span<const Index> undecided = {};  ///< valves, where they have too many combinations
     Turning turning = {};

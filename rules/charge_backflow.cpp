@@ -22,12 +22,15 @@ bool charged(const Situation& s, Index node) {
 
 /// What the side's oil gets to past no relief, restriction or machine. What a restriction lets
 /// through is a matter of amount.
-SearchPool::Lease out_of(const Situation& s, const JudgedSide& side, const Standing& standing) {
+SearchPool::Lease out_of(const Situation& s, const JudgedSide& side, const Standing& standing,
+                         bool low = false) {
     SearchPool::Lease search = s.searches.take(s.region.node_count);
     for (const Index node : side.nodes) search->begin_at(node);
     s.graph.work += search->run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         const Edge& edge = s.region.edges[arc.edge];
         const Index loop = s.loops.loop_of[arc.edge];
+        // The pressure of the other side lets the surplus of a cylinder out of the low one.
+        if (low && edge.shift == Shift::pilot_opens) return false;
         return (edge.passage_class == PassageClass::one_way || open_way(edge)) &&
                stands_open(standing, arc) && s.region.is_reservoir[arc.to] == 0 &&
                (loop == none || s.loops.loops[loop].first_pump != side.first_pump);
@@ -72,7 +75,8 @@ void judge(const Situation& s, Docket& docket) {
             if (verdict != nullptr) verdict->message = "nothing delivers charge oil";
             continue;
         }
-        const auto search = out_of(s, side, s.standing);
+        const bool low = side.role == SideRole::main && side.may_be_low;
+        const auto search = out_of(s, side, s.standing, low);
         const Index node = first_charged(s, *search);
         if (node == none) {
             pass(s, docket, side, side.states, *search);

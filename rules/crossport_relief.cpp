@@ -10,6 +10,7 @@
 
 #include <loopwright/graph/disjoint_sets.h>
 #include <loopwright/graph/witness.h>
+#include <loopwright/rules/oil_ways.h>
 #include <loopwright/rules/rule.h>
 
 namespace loopwright {
@@ -78,7 +79,7 @@ class Judge {
         for (const JudgedSide& side : s_.sides) {
             if (!limits(side)) continue;
             mark(side);
-            if (cut_by_hand(side)) return false;
+            if (may_be_cut(side)) return false;
             const Relieved found = relieved(side.nodes);
             if (!found.relief || found.discharge.node != found.relief->to ||
                 found.discharge.over_charge)
@@ -123,7 +124,7 @@ class Judge {
     void judge(const JudgedSide& side) {
         mark(side);
         Relieved last;
-        if (!cut_by_hand(side)) {
+        if (!may_be_cut(side)) {
             last = relieved(side.nodes);
         } else {
             // With its hand valves shut each piece at a machine stands alone.
@@ -148,13 +149,15 @@ class Judge {
         }
     }
 
-    /// Whether somebody can cut the side in two.
-    bool cut_by_hand(const JudgedSide& side) const {
+    /// Whether somebody, or a pilot, can cut the side in two.
+    bool may_be_cut(const JudgedSide& side) const {
         return std::any_of(side.nodes.begin(), side.nodes.end(), [&](Index node) {
             const auto arcs = s_.region.arcs_of(node);
             return std::any_of(arcs.begin(), arcs.end(), [&](const FlowArc& arc) {
                 const Edge& edge = s_.region.edges[arc.edge];
-                return edge.shift == Shift::hand && !edge.locked && own_->reached(arc.to);
+                return ((edge.shift == Shift::hand && !edge.locked) ||
+                        edge.shift == Shift::pilot_shuts) &&
+                       own_->reached(arc.to);
             });
         });
     }
@@ -196,10 +199,7 @@ class Judge {
             for (Index slot = s_.region.arc_offsets[node]; slot < s_.region.arc_offsets[node + 1];
                  ++slot) {
                 const FlowArc& relief = s_.region.arcs[slot];
-                const Edge& edge = s_.region.edges[relief.edge];
-                if (edge.passage_class != PassageClass::pressure_opened || relief.backward != 0 ||
-                    edge.bypass)
-                    continue;
+                if (!is_relief(s_.region.edges[relief.edge]) || relief.backward != 0) continue;
                 found.discharge = follow(relief.to);
                 if (found.discharge.to_tank && found.to_tank == none) found.to_tank = slot;
                 if (found.discharge.node == none) continue;
@@ -383,8 +383,8 @@ extern constinit const Rule crossport_relief{
                          "that cannot be isolated, to another side or to the charge line?",
              .why = "A blocked or overrunning load drives the pressure up until a hose, a housing "
                     "or a shaft gives way; oil at that pressure injects through skin.",
-             .decided = "From the side (from each piece of it at a machine, where hand valves can "
-                        "cut it) to a relief valve, and from its outlet to another side of "
+             .decided = "From the side (from each piece of it at a machine, where hand valves or "
+                        "pilots cut it) to a relief valve, and from its outlet to another side of "
                         "the loop, or to a charge line with a make-up path onward, past nothing "
                         "that can be closed; not to a vented reservoir.",
              .data = "joins, valve positions, locked hand valves",

@@ -62,6 +62,7 @@ Docket::Docket(const FlowGraph& graph, const Rule& rule, const Thresholds& thres
       rule_(rule.info),
       asked_(rule.asked),
       best_state_(rule.best_state),
+      stateless_(rule.stateless),
       thresholds_(thresholds),
       names_(names),
       keep_(keep) {
@@ -137,8 +138,12 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
                         Outcome outcome, Level level, double severity) {
     states &= asked_;
     if (states == 0) return nullptr;
-    if (region_ != &situation.region) close_region();
-    region_ = &situation.region;
+    if (region_ != &situation.region) {
+        close_region();
+        region_ = &situation.region;
+        valves_.assign(situation.valves.begin(), situation.valves.end());
+        judging_.assign(situation.judging.begin(), situation.judging.end());
+    }
     if (!situation.undecided.empty() && outcome != Outcome::not_applicable)
         outcome = Outcome::inconclusive;
     bool fresh = false;
@@ -148,11 +153,7 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
     const bool deciding = fresh || decides(verdict, outcome, level);
     if (deciding) {
         entry.shared = 0;
-        for (Share& share : entry.shares) {
-            share.shared = 0;
-            share.last_shared = none;
-        }
-        entry.uses.clear();
+        for (Combinations& combinations : entry.combinations) combinations.forget_shares();
         if (type == ElementType::circuit) circuit_uses_.clear();
         verdict.outcome = outcome;
         verdict.level = level;
@@ -160,8 +161,8 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
     }
     const bool shares =
         verdict.outcome == outcome && (outcome != Outcome::fail || verdict.level == level);
-    if (shares) entry.shared |= states;
-    if (!situation.positions.empty()) count(entry, situation, states, shares);
+    if (shares && !stateless_) entry.shared |= states;
+    if (!situation.positions.empty() && !stateless_) count(entry, situation, states, shares);
     if (!deciding && (!shares || severity <= entry.severity)) return nullptr;
     entry.severity = severity;
     verdict.message = {};
@@ -172,25 +173,10 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
 }
 
 void Docket::count(Entry& entry, const Situation& situation, StateSet states, bool shares) {
-    entry.shares.resize(state_count);
-    for (std::size_t s = 0; s < state_count; ++s) {
-        const auto state = static_cast<State>(s);
-        if ((states & bit(state)) == 0) continue;
-        Share& share = entry.shares[s];
-        if (share.last_asked != situation.combination) {
-            share.last_asked = situation.combination;
-            ++share.asked;
-        }
-        if (!shares || share.last_shared == situation.combination) continue;
-        share.last_shared = situation.combination;
-        ++share.shared;
-        Use use{state, situation.combination, {}};
-        use.positions.reserve(situation.valves.size());
-        for (std::size_t v = 0; v < situation.valves.size(); ++v)
-            use.positions.emplace_back(situation.valves[v],
-                                       situation.circuit().positions[situation.positions[v]].id);
-        entry.uses.push_back(std::move(use));
-    }
+    entry.combinations.resize(state_count);
+    for (std::size_t s = 0; s < state_count; ++s)
+        if ((states & bit(static_cast<State>(s))) != 0)
+            entry.combinations[s].note(situation.combination, shares);
 }
 
 Verdict& Docket::conclude(ElementType type, Index index, Outcome outcome, Level level) {
@@ -240,7 +226,7 @@ std::span<const StateUse> Docket::all_positions_of(StateSet states) {
 }
 
 void Docket::close(Entry& entry, Verdict& verdict) {
-    if (entry.shares.empty())
+    if (entry.combinations.empty())
         verdict.states = all_positions_of(entry.shared);
     else
         list_positions(entry, verdict);
@@ -259,17 +245,32 @@ void Docket::close(Entry& entry, Verdict& verdict) {
 }
 
 void Docket::list_positions(const Entry& entry, Verdict& verdict) {
+    const Circuit& circuit = graph_.circuit();
     uses_.clear();
+    std::vector<Index> sizes;
+    for (const Index valve : valves_) sizes.push_back(circuit.components[valve].positions.size());
+    std::vector<ValvePosition> positions;
     for (std::size_t s = 0; s < state_count; ++s) {
         const auto state = static_cast<State>(s);
         if ((entry.shared & bit(state)) == 0) continue;
-        if (entry.shares[s].shared == entry.shares[s].asked) {
+        if (entry.combinations[s].all_share()) {
             uses_.push_back({.state = state});
             continue;
         }
-        for (const Use& use : entry.uses)
-            if (use.state == state)
-                uses_.push_back({state, keep_.list(std::span<const ValvePosition>(use.positions))});
+        const auto tell = [&](std::span<const Combinations::Setting> settings) {
+            positions.clear();
+            for (const auto& [v, position] : settings) {
+                const Component& valve = circuit.components[valves_[v]];
+                positions.emplace_back(valves_[v],
+                                       circuit.positions[valve.positions.begin + position].id);
+            }
+            uses_.push_back({state, keep_.list(std::span<const ValvePosition>(positions))});
+        };
+        // A valve that is judged at rest is allowed in other positions in motion only.
+        const auto judging = (bit(state) & moving_states) != 0
+                                 ? std::span<const std::uint32_t>(judging_)
+                                 : std::span<const std::uint32_t>();
+        entry.combinations[s].for_each_sharing(sizes, judging, tell);
     }
     verdict.states = keep_.list(std::span<const StateUse>(uses_));
 }

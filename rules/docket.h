@@ -7,6 +7,7 @@
 #include <loopwright/base/finding.h>
 #include <loopwright/base/keep.h>
 #include <loopwright/graph/situation.h>
+#include <loopwright/rules/combinations.h>
 #include <loopwright/rules/thresholds.h>
 
 namespace loopwright {
@@ -41,7 +42,11 @@ class Docket {
            SubjectNames& names, Keep& keep);
 
     /// The rule's threshold of that name, SI.
-    double threshold(std::string_view name) const { return thresholds_.value(rule_, name); }
+    double threshold(std::string_view name) const { return threshold(rule_, name); }
+    /// That of another rule.
+    double threshold(const RuleInfo& rule, std::string_view name) const {
+        return thresholds_.value(rule, name);
+    }
 
     /// Notes an outcome for a subject in `states` of a situation. Returns the verdict to fill in
     /// (message, witness, measures) before the next call if this outcome is the deciding one for
@@ -85,25 +90,12 @@ class Docket {
     void finish(std::vector<Verdict>& verdicts);
 
   private:
-    /// In how many combinations a state was asked, and shared the deciding outcome.
-    struct Share {
-        std::uint32_t asked = 0;
-        std::uint32_t shared = 0;
-        std::uint32_t last_asked = none;
-        std::uint32_t last_shared = none;
-    };
-    struct Use {
-        State state = State::neutral;
-        std::uint32_t combination = 0;
-        std::vector<ValvePosition> positions = {};
-    };
     /// What there is beside a verdict while its region is gone through.
     struct Entry {
         StateSet shared = 0;
         double severity = 0.0;
         // Only where valves have positions:
-        std::vector<Share> shares = {};  ///< for each state
-        std::vector<Use> uses = {};
+        std::vector<Combinations> combinations = {};  ///< for each state
         std::vector<Index> undecided = {};
     };
 
@@ -122,6 +114,7 @@ class Docket {
     const RuleInfo& rule_;
     const StateSet asked_;  ///< states outside it are left out of what is noted
     const bool best_state_;
+    const bool stateless_;
     const Thresholds& thresholds_;
     SubjectNames& names_;
     Keep& keep_;
@@ -138,6 +131,8 @@ class Docket {
     std::vector<Index> of_circuit_;
     // A subject but the circuit is in one region, so its verdict is closed while it is at hand.
     const Region* region_ = nullptr;
+    std::vector<Index> valves_;           // of it
+    std::vector<std::uint32_t> judging_;  // of it
     std::size_t closed_ = 0;              // so many of the verdicts
     std::vector<Entry> open_;             // of the verdicts from there on
     std::vector<StateUse> uses_;          // of the verdict being closed

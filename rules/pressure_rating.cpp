@@ -8,6 +8,7 @@
 #include <loopwright/graph/ceilings.h>
 #include <loopwright/graph/witness.h>
 #include <loopwright/rules/oil_ways.h>
+#include <loopwright/rules/ratings.h>
 #include <loopwright/rules/rule.h>
 
 namespace loopwright {
@@ -17,9 +18,8 @@ namespace {
 constexpr double unlimited = std::numeric_limits<double>::infinity();
 
 /// What is asked, with the node where it sees the most.
-struct Rated {
-    ElementType type = ElementType::component;
-    Index index = none;
+struct Asked {
+    Rated part = {};    ///< without its places
     Index port = none;  ///< none: nothing joins it
     Index node = none;
     std::optional<double> rating = {};
@@ -31,74 +31,21 @@ struct Seen {
     double least = 0.0;
 };
 
-/// Whether a component's `max-pressure` is what it bears; that of a valve that reduces is what it
-/// hands on.
-bool has_rating(const Circuit& circuit, const Component& component) {
-    if (component.kind->part == Part::plumbing || component.kind->part == Part::instrument) {
-        const auto passages = circuit.passages_of(component);
-        if (std::any_of(passages.begin(), passages.end(), [](const Passage& passage) {
-                return passage.passage == PassageClass::reduced;
-            }))
-            return false;
-    }
-    const auto& attributes = component.kind->attributes;
-    return std::any_of(attributes.begin(), attributes.end(),
-                       [](const AttributeSpec& spec) { return spec.name == "max-pressure"; });
-}
-
-/// The first port of a component that a line joins in some region.
-Index first_joined(const FlowGraph& graph, const Component& component) {
-    for (Index port = component.ports.begin; port < component.ports.end; ++port)
-        if (!graph.lines_of(port).empty() && graph.node_of(port) != none) return port;
-    return none;
-}
-
 /// All that is asked in a region. `ceiling`: of the nodes.
-std::vector<Rated> all_rated(const Situation& s, const std::vector<double>& ceiling) {
-    const Circuit& circuit = s.circuit();
-    std::vector<Rated> all;
+std::vector<Asked> all_asked(const Situation& s, const std::vector<double>& ceiling) {
+    std::vector<Asked> all;
     all.reserve(s.region.lines.size() + s.region.components.size() + s.region.guests.size());
-    for (const auto& [line, port, node] : s.region.lines) {
-        const auto& rating = circuit.lines[line].rating;
-        all.push_back({.type = ElementType::line,
-                       .index = line,
-                       .port = port,
-                       .node = node,
-                       .rating = rating ? std::optional(rating->si()) : std::nullopt});
-    }
-    const auto figure = [&](Index c) {
-        return circuit.figure(circuit.components[c], "max-pressure");
-    };
-    for (const Index c : s.region.components) {
-        const Component& component = circuit.components[c];
-        if (!has_rating(circuit, component)) continue;
-        Index highest = none;
-        for (Index port = component.ports.begin; port < component.ports.end; ++port) {
-            if (circuit.ports[port].use == PortUse::drain || s.graph.lines_of(port).empty())
-                continue;
-            const Index node = s.graph.node_of(port);
-            if (highest == none || ceiling[node] > ceiling[s.graph.node_of(highest)])
-                highest = port;
+    for_each_rated(s, [&](const Rated& rated) {
+        Asked& asked = all.emplace_back();
+        asked.part = {.type = rated.type, .index = rated.index};
+        asked.rating = rating_of(s.circuit(), rated);
+        for (const RatedPlace& place : rated.places) {
+            if (asked.port != none && ceiling[place.node] <= ceiling[asked.node]) continue;
+            asked.port = place.port;
+            asked.node = place.node;
         }
-        all.push_back({.index = c,
-                       .port = highest,
-                       .node = highest == none ? none : s.graph.node_of(highest),
-                       .rating = figure(c)});
-    }
-    // A coupling that is apart may stand in two regions: one port decides.
-    for (const Index port : s.region.guests) {
-        const Index c = circuit.ports[port].component;
-        if (has_rating(circuit, circuit.components[c]) &&
-            first_joined(s.graph, circuit.components[c]) == port)
-            all.push_back(
-                {.index = c, .port = port, .node = s.graph.node_of(port), .rating = figure(c)});
-    }
+    });
     return all;
-}
-
-std::string_view path_of(const Situation& s, const Rated& rated) {
-    return rated.type == ElementType::line ? s.circuit().lines[rated.index].path
-                                           : s.circuit().components[rated.index].path;
 }
 
 /// The settings that are missing in a region.
@@ -114,51 +61,51 @@ std::span<const std::string_view> unknown_settings(const Situation& s, Docket& d
     return docket.missing(missing);
 }
 
-Seen seen_at(const Rated& rated, const Ceilings& most, const Ceilings& least) {
-    if (rated.node == none) return {};
-    return {.most = most.ceiling[rated.node], .least = least.ceiling[rated.node]};
+Seen seen_at(const Asked& asked, const Ceilings& most, const Ceilings& least) {
+    if (asked.node == none) return {};
+    return {.most = most.ceiling[asked.node], .least = least.ceiling[asked.node]};
 }
 
-Outcome judge_one(const Rated& rated, const Seen& seen) {
+Outcome judge_one(const Asked& asked, const Seen& seen) {
     if (seen.least == unlimited) return Outcome::fail;
     if (seen.most == 0.0) return Outcome::pass;
-    if (!rated.rating) return Outcome::inconclusive;
-    if (seen.most <= *rated.rating) return Outcome::pass;
-    return seen.least > *rated.rating ? Outcome::fail : Outcome::inconclusive;
+    if (!asked.rating) return Outcome::inconclusive;
+    if (seen.most <= *asked.rating) return Outcome::pass;
+    return seen.least > *asked.rating ? Outcome::fail : Outcome::inconclusive;
 }
 
 /// What limits the pressure; where nothing does, the way by which something drives it there.
-Witness witness_of(const Situation& s, Docket& docket, const Rated& rated,
+Witness witness_of(const Situation& s, Docket& docket, const Asked& asked,
                    const Ceilings& ceilings) {
     std::vector<Step>& steps = s.searches.steps();
-    if (rated.node != none && std::isinf(ceilings.limit[rated.node]) &&
-        ceilings.drive.reached(rated.node)) {
+    if (asked.node != none && std::isinf(ceilings.limit[asked.node]) &&
+        ceilings.drive.reached(asked.node)) {
         std::vector<FlowArc>& arcs = s.searches.path();
-        ceilings.drive.add_path_to(s.region, rated.node, arcs);
-        const Index start = arcs.empty() ? rated.node : tail(s.region, arcs.front());
+        ceilings.drive.add_path_to(s.region, asked.node, arcs);
+        const Index start = arcs.empty() ? asked.node : tail(s.region, arcs.front());
         add_walk(s.graph, s.region, arcs,
-                 {.from = port_on(s.graph, s.region, start, none), .to = rated.port}, steps);
+                 {.from = port_on(s.graph, s.region, start, none), .to = asked.port}, steps);
         return docket.witness(WitnessShape::path, steps);
     }
-    steps.push_back({rated.type, rated.index, none, none, "is asked"});
-    const Index relief = rated.node == none ? none : ceilings.limited_by[rated.node];
+    steps.push_back({asked.part.type, asked.part.index, none, none, "is asked"});
+    const Index relief = asked.node == none ? none : ceilings.limited_by[asked.node];
     if (relief != none)
         steps.push_back({ElementType::component, s.region.edges[relief].component, none, none,
                          "limits its pressure"});
     return docket.witness(WitnessShape::set, steps);
 }
 
-void fill_in(const Situation& s, Docket& docket, Verdict& verdict, const Rated& rated,
+void fill_in(const Situation& s, Docket& docket, Verdict& verdict, const Asked& asked,
              const Seen& seen, const Ceilings& ceilings) {
-    const std::string_view path = path_of(s, rated);
+    const std::string_view path = path_of(s.circuit(), asked.part);
     const auto say = [&](double pressure) { return docket.told(pressure, Dimension::pressure); };
-    verdict.witness = witness_of(s, docket, rated, ceilings);
+    verdict.witness = witness_of(s, docket, asked, ceilings);
     if (seen.least < unlimited && seen.most < unlimited) {
         const double told = verdict.outcome == Outcome::fail ? seen.least : seen.most;
         Figures figures{.measured = {told, Dimension::pressure}};
-        if (rated.rating) {
-            figures.required = Measure{*rated.rating, Dimension::pressure};
-            figures.margin = Measure{*rated.rating - told, Dimension::pressure};
+        if (asked.rating) {
+            figures.required = Measure{*asked.rating, Dimension::pressure};
+            figures.margin = Measure{*asked.rating - told, Dimension::pressure};
         }
         verdict.figures = docket.figures(figures);
     }
@@ -170,10 +117,9 @@ void fill_in(const Situation& s, Docket& docket, Verdict& verdict, const Rated& 
         verdict.message = docket.text("nothing limits the pressure in ", path);
     } else if (verdict.outcome == Outcome::fail) {
         verdict.message = docket.text(path, " can see ", say(seen.least), ", more than the ",
-                                      say(*rated.rating), " that it is rated for");
-    } else if (!rated.rating) {
-        const std::string_view datum[] = {
-            docket.text(path, rated.type == ElementType::line ? ".rating" : ".max-pressure")};
+                                      say(*asked.rating), " that it is rated for");
+    } else if (!asked.rating) {
+        const std::string_view datum[] = {docket.text(path, ".", rating_attribute(asked.part))};
         verdict.missing = docket.missing(datum);
         verdict.message = docket.text("what ", path, " is rated for is not given");
     } else {
@@ -182,11 +128,11 @@ void fill_in(const Situation& s, Docket& docket, Verdict& verdict, const Rated& 
     }
 }
 
-void record(const Situation& s, Docket& docket, const Rated& rated, StateSet states,
+void record(const Situation& s, Docket& docket, const Asked& asked, StateSet states,
             const Seen& seen, const Ceilings& ceilings) {
-    Verdict* verdict = docket.record(s, rated.type, rated.index, states, judge_one(rated, seen),
-                                     Level::error, seen.most);
-    if (verdict != nullptr) fill_in(s, docket, *verdict, rated, seen, ceilings);
+    Verdict* verdict = docket.record(s, asked.part.type, asked.part.index, states,
+                                     judge_one(asked, seen), Level::error, seen.most);
+    if (verdict != nullptr) fill_in(s, docket, *verdict, asked, seen, ceilings);
 }
 
 bool any_unknown(const Situation& s) {
@@ -206,13 +152,13 @@ bool direction_matters(const Situation& s) {
 bool judge_alike(const Situation& s, Docket& docket) {
     if (any_unknown(s) || direction_matters(s)) return false;
     const Ceilings bound = find_ceilings(s, any_of_alike(s));
-    const auto seen = [&](const Rated& rated) { return seen_at(rated, bound, bound); };
-    const std::vector<Rated> all = all_rated(s, bound.ceiling);
-    if (!std::all_of(all.begin(), all.end(), [&](const Rated& rated) {
-            return judge_one(rated, seen(rated)) == Outcome::pass;
+    const auto seen = [&](const Asked& asked) { return seen_at(asked, bound, bound); };
+    const std::vector<Asked> all = all_asked(s, bound.ceiling);
+    if (!std::all_of(all.begin(), all.end(), [&](const Asked& asked) {
+            return judge_one(asked, seen(asked)) == Outcome::pass;
         }))
         return false;
-    for (const Rated& rated : all) record(s, docket, rated, s.alike.states, seen(rated), bound);
+    for (const Asked& asked : all) record(s, docket, asked, s.alike.states, seen(asked), bound);
     return true;
 }
 
@@ -230,8 +176,8 @@ Found find(const Situation& s, Direction direction) {
 }
 
 void record_all(const Situation& s, Docket& docket, const Found& found, StateSet states) {
-    for (const Rated& rated : all_rated(s, found.most.ceiling))
-        record(s, docket, rated, states, seen_at(rated, found.most, found.least), found.most);
+    for (const Asked& asked : all_asked(s, found.most.ceiling))
+        record(s, docket, asked, states, seen_at(asked, found.most, found.least), found.most);
 }
 
 /// Whether a pump of a loop makes a pressure of its own, beside what its sides have.

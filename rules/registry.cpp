@@ -17,6 +17,7 @@ extern const Rule make_up_path;
 extern const Rule intermediate_side;
 extern const Rule unequal_cylinder;
 extern const Rule crossport_relief;
+extern const Rule relief_setting;
 extern const Rule pressure_limiter;
 extern const Rule pressure_rating;
 extern const Rule pressure_intensification;
@@ -81,6 +82,7 @@ std::span<const Rule* const> rules() {
         &intermediate_side,
         &unequal_cylinder,
         &crossport_relief,
+        &relief_setting,
         &pressure_limiter,
         &pressure_rating,
         &pressure_intensification,

@@ -23,6 +23,8 @@ struct Rule {
     void (*conclude)(const FlowGraph&, const Structure&, Docket&) = nullptr;
     /// The best state decides instead of the worst (a need to be met in one state only).
     bool best_state = false;
+    /// Its verdicts hang on no state, though what they are made of is found in situations.
+    bool stateless = false;
 };
 
 }  // namespace loopwright

@@ -111,6 +111,10 @@ inline constexpr AttributeSpec machine_pressures[] = {
     pressure("low-side-pressure", "least pressure that the low side needs at the highest speed"),
 };
 
+/// Of machines that pump in a loop.
+inline constexpr AttributeSpec working_pressure =
+    pressure("working-pressure", "highest pressure between the working ports in normal work");
+
 inline constexpr AttributeSpec machine_shaft[] = {
     positive("rated-speed", Dimension::speed, "speed at which its efficiencies are stated"),
     quantity("min-speed", Dimension::speed, "least speed at which it works steadily"),

@@ -37,6 +37,7 @@ constexpr AttributeSpec own[] = {
              "highest torque that it passes on to what it drives through"),
     quantity("neutral-leakage", Dimension::flow,
              "what it loses at zero displacement and rated pressure"),
+    working_pressure,
     pressure("pressure-limiter",
              "pressure at which its limiter takes the displacement back; not given: it has none"),
     pressure("compensator-setting", "pressure that a pressure-compensated pump keeps"),

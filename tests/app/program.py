@@ -22,7 +22,7 @@ HANG = 60  # seconds; no run takes near as long, even with sanitizers on a busy 
 SOUND = """<?xml version="1.0" encoding="UTF-8"?>
 <circuit format="1" title="Mixer drum">
   <engine id="E1" speed="2400 rpm"/> <pump id="P1" displacement="71 cm3/rev" flow-directions="2" variable="yes"
-    drain="external" case-pressure="3 bar" max-pressure="420 bar"/>
+    drain="external" case-pressure="3 bar" working-pressure="320 bar" max-pressure="420 bar"/>
   <pump id="P2" displacement="18 cm3/rev" max-pressure="60 bar"/>
   <motor id="M1" max-pressure="420 bar" drain="external" case-pressure="3 bar"/> <load id="D1"/>
   <shaft id="W1" joins="E1 P1 P2"/> <shaft id="W2" joins="M1 D1"/>

@@ -62,6 +62,11 @@ BENCHMARK_CAPTURE(whole_check, many_loops, loopwright::testing::many_loops) SIZE
 BENCHMARK_CAPTURE(parse_alone, long_chains, loopwright::testing::long_chains) SIZES;
 BENCHMARK_CAPTURE(read_model, long_chains, loopwright::testing::long_chains) SIZES;
 BENCHMARK_CAPTURE(whole_check, long_chains, loopwright::testing::long_chains) SIZES;
+// The argument is the number of valves: 16 have 65 536 combinations of positions.
+BENCHMARK_CAPTURE(whole_check, valves_in_a_loop, loopwright::testing::valves_in_a_loop)
+    ->Arg(8)
+    ->Arg(16)
+    ->Unit(benchmark::kMillisecond);
 
 // Warm means that memory once had is kept: else each round pays for its pages anew, ours and
 // pugixml's alike, and the figure is that of the kernel.

@@ -52,6 +52,21 @@ TEST(ChargeBackflow, AnOpenValveBesideTheCheckButNoOrifice) {
               std::string::npos);
 }
 
+// Opened by the other side's pressure it lets the low side out; opened by its own, the high one.
+TEST(ChargeBackflow, CheckThatAPilotOpens) {
+    const auto opened_from = [](const std::string& joins) {
+        return verdicts_of(
+            with({{R"(<check-valve id="C1"/>)", R"(<check-valve id="C1" pilot="opens"/>)"},
+                  {joins, joins + " C1.X"}}),
+            "charge-backflow");
+    };
+    EXPECT_EQ(opened_from("P1.B M1.B"), a_is("pass") + b_passes);
+    EXPECT_EQ(opened_from("P1.A M1.A"),
+              "charge-backflow side:P1.A fail error drive-forward overrun-reverse hold "
+              "lost-signal\n" +
+                  b_passes);
+}
+
 TEST(ChargeBackflow, NotAskedWithoutChargeOil) {
     EXPECT_EQ(verdicts_of(with({{"joins=\"E1 P1 P2\"", "joins=\"E1 P1\""}}), "charge-backflow"),
               a_is("not-applicable") + "charge-backflow side:P1.B not-applicable" + all_running);

@@ -70,6 +70,22 @@ TEST(Cost, TenTimesTheChainTakesAtMostTwelveTimesTheVisits) {
     EXPECT_LE(large, 12 * small);
 }
 
+// 65 536 combinations of positions: those that differ between shut valves alone are judged once.
+TEST(Cost, SixteenValvesInALoopAreDecided) {
+    const CheckResult result = checked(testing::valves_in_a_loop(16));
+    EXPECT_LE(result.work, 65'536U * 150U);
+    for (const Verdict& verdict : result.verdicts)
+        EXPECT_NE(verdict.outcome, Outcome::inconclusive)
+            << verdict.rule->id << ' ' << verdict.subject.id << ": " << verdict.message;
+    const auto blocked =
+        std::find_if(result.verdicts.begin(), result.verdicts.end(), [](const Verdict& verdict) {
+            return verdict.rule->id == "blocked-pump" && verdict.outcome == Outcome::fail;
+        });
+    ASSERT_NE(blocked, result.verdicts.end());
+    // Any one shut, in each state: told by valve, not by combination.
+    EXPECT_LE(blocked->states.size(), 16U * 4U);
+}
+
 TEST(Cost, GeneratedCircuitsAreSoundAndHaveEveryVerdict) {
     for (const auto& result :
          {checked(testing::many_loops(45)), checked(testing::long_chains(60))}) {

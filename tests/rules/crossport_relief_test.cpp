@@ -262,5 +262,30 @@ TEST(CrossportRelief, HandValveInTheSideBetweenPumpAndReliefs) {
     EXPECT_EQ(findings_of(cut(R"(<shut-off-valve id="B1" locked="yes"/>)")), "");
 }
 
+/// The motor's port A behind a check that the pressure of side A shuts; R2 at the pump, and
+/// perhaps R5 at the motor.
+Circuit shut_by_its_pressure(bool relief_at_motor) {
+    const std::string inlet = relief_at_motor ? " R5.P" : "";
+    const std::string outlet = relief_at_motor ? " R5.T" : "";
+    return with(
+        {{"joins=\"P1.A M1.A R2.P", "joins=\"P1.A V2.A V2.X R2.P"},
+         {"joins=\"P1.B M1.B", "joins=\"P1.B M1.B" + outlet},
+         added(R"(<check-valve id="V2" pilot="shuts"/><line id="HC" joins="V2.B M1.A)" + inlet +
+               "\"/>" + (relief_at_motor ? R"(<relief-valve id="R5" setting="380 bar"/>)" : ""))});
+}
+
+// The check makes it a loop with one direction. What its own pressure cuts off needs a relief of
+// its own.
+TEST(CrossportRelief, CheckInTheSideThatItsPressureShuts) {
+    const std::string forward = " neutral drive-forward overrun-forward hold lost-signal\n";
+    const Circuit circuit = shut_by_its_pressure(false);
+    EXPECT_EQ(verdicts_of(circuit, "crossport-relief"),
+              relief("P1.A", "fail error", " drive-forward hold lost-signal\n") +
+                  relief("P1.B", "pass", forward));
+    expect_at_frontier(witness_of(circuit, "crossport-relief", "side:P1.A"), "M1.A>B");
+    EXPECT_EQ(verdicts_of(shut_by_its_pressure(true), "crossport-relief"),
+              relief("P1.A", "pass", forward) + relief("P1.B", "pass", forward));
+}
+
 }  // namespace
 }  // namespace loopwright

@@ -157,6 +157,34 @@ TEST(LostLoop, OfTwoLoopsTheShortedOneFails) {
     EXPECT_EQ(witness_of(circuit, "lost-loop", "P3"), "path: P3.A>JA B9.A>B JB>P3.B");
 }
 
+/// The make-up checks opened by pilots; what else is joined to either side.
+Circuit piloted_checks(const std::string& on_ha, const std::string& on_hb,
+                       const std::string& parts = "") {
+    return with({{R"(<check-valve id="C1"/>)", R"(<check-valve id="C1" pilot="opens"/>)"},
+                 {R"(<check-valve id="C2"/>)", R"(<check-valve id="C2" pilot="opens"/>)"},
+                 {"joins=\"P1.A M1.A", "joins=\"P1.A M1.A " + on_ha},
+                 {"joins=\"P1.B M1.B", "joins=\"P1.B M1.B " + on_hb},
+                 added(parts)});
+}
+
+// Each is opened by the other side's pressure, and so never while oil could go round by it.
+TEST(LostLoop, ChecksFromTheChargeLineThatTheOppositeSideOpens) {
+    EXPECT_EQ(findings_of(piloted_checks("C2.X", "C1.X")), "");
+    // An orifice in a pilot line changes nothing.
+    EXPECT_EQ(findings_of(piloted_checks("O1.A", "C1.X",
+                                         R"(<orifice id="O1"/><line id="X1" joins="O1.B C2.X"/>)")),
+              "");
+}
+
+// Opened by their own sides they let the one side into the other.
+TEST(LostLoop, ChecksFromTheChargeLineThatTheirOwnSidesOpen) {
+    const Circuit circuit = piloted_checks("C1.X", "C2.X");
+    EXPECT_EQ(findings_of(circuit), failed("P1"));
+    EXPECT_EQ(witness_of(circuit, "lost-loop", "P1"), "path: P1.A>HA C1.B>A G2 C2.A>B HB>P1.B");
+    const std::string shuttle = R"(<shuttle-valve id="V3"/><line id="X1" joins="V3.C C1.X C2.X"/>)";
+    EXPECT_EQ(findings_of(piloted_checks("V3.A", "V3.B", shuttle)), failed("P1"));
+}
+
 // A loop of one-way machines that nobody declared closed asks for nothing.
 TEST(LostLoop, LoopWithoutASubjectIsNotApplicable) {
     const Circuit circuit =

@@ -53,6 +53,19 @@ TEST(UnequalCylinder, OutOverAPilotedCheck) {
     EXPECT_EQ(verdict(circuit), "unequal-cylinder M1 fail error drive-forward overrun-reverse\n");
 }
 
+// One to each side, each opened by the other side's pressure, do without a flushing valve.
+TEST(UnequalCylinder, OutOverTwoPilotedChecks) {
+    const Circuit circuit =
+        cylinder("", {{"joins=\"V1.F R4.P\"", "joins=\"R4.P\""},
+                      {R"(<check-valve id="C1"/>)", R"(<check-valve id="C1" pilot="opens"/>)"},
+                      {R"(<check-valve id="C2"/>)", R"(<check-valve id="C2" pilot="opens"/>)"},
+                      {"joins=\"P1.A M1.A", "joins=\"P1.A C2.X M1.A"},
+                      {"joins=\"P1.B M1.B", "joins=\"P1.B C1.X M1.B"}});
+    EXPECT_EQ(verdict(circuit), pass);
+    EXPECT_EQ(witness_of(circuit, "unequal-cylinder", "M1"), "path: P1.B>HB C2.B>A");
+    EXPECT_EQ(verdicts_of(circuit, "charge-backflow").find("fail"), std::string::npos);
+}
+
 TEST(UnequalCylinder, NoWayIn) {
     // Side A alone is fed.
     const Circuit circuit = cylinder("", {{"joins=\"F1.B C1.A C2.A\"", "joins=\"F1.B C1.A\""}});

@@ -11,11 +11,13 @@ namespace {
 
 constexpr unsigned unit_components = 15;
 
-/// How many elements stand in each chain of one drive.
+/// How many elements stand in each chain of one drive, and how many valves in its other working
+/// line.
 struct Chains {
     unsigned charge = 0;
     unsigned working = 0;
     unsigned drain = 0;
+    unsigned valves = 0;
 };
 
 class Writer {
@@ -51,7 +53,7 @@ class Writer {
   <engine id="E{}" title="engine" power="55 kW" speed="2400 rpm" rotation="counter-clockwise"/>
   <pump id="P{}" title="loop pump" displacement="71 cm3/rev" variable="yes" flow-directions="2" control="hydraulic"
         rest-displacement="zero" rotation="clockwise" drain="external" case-ports="2" case-pressure="3 bar"
-        max-pressure="420 bar" max-speed="3300 rpm"/>
+        working-pressure="350 bar" max-pressure="420 bar" max-speed="3300 rpm"/>
   <pump id="Q{}" title="charge pump" displacement="18 cm3/rev" rotation="clockwise"
         max-pressure="60 bar" max-speed="3300 rpm"/>
   <shaft id="W{}" joins="E{} P{} Q{}"/>)",
@@ -94,7 +96,7 @@ class Writer {
         chain("filter", "working", 'w', n, chains.working, fmt::format("P{}.A", n),
               fmt::format("M{0}.A X{0}.P Z{0}.T C{0}.B V{0}.A", n));
         line("working", fmt::format("HB{}", n),
-             fmt::format("P{0}.B M{0}.B Z{0}.P X{0}.T B{0}.B V{0}.B", n));
+             fmt::format("{1} M{0}.B Z{0}.P X{0}.T B{0}.B V{0}.B", n, valves(n, chains.valves)));
         line("drain", fmt::format("FA{}", n), fmt::format("V{0}.F U{0}.P", n));
         line("drain", fmt::format("FB{}", n), fmt::format("U{0}.T M{0}.L1", n));
         line("drain", fmt::format("FC{}", n), fmt::format("M{0}.L2 P{0}.L1", n));
@@ -115,6 +117,22 @@ class Writer {
             id, function, joins, function == "working" ? 25 : 16, borne(function));
     }
 
+    /// Two-position valves one behind the other, open at rest; the port that the pump's oil leaves
+    /// the last by.
+    std::string valves(unsigned drive, unsigned count) {
+        std::string open = fmt::format("P{}.B", drive);
+        for (unsigned i = 0; i < count; ++i) {
+            const std::string id = fmt::format("o{}x{}", drive, i);
+            add(R"(  <directional-valve id="{}"><port id="P"/><port id="A"/>
+    <position id="open" rest="yes"><path from="P" to="A"/></position><position id="shut"/>
+  </directional-valve>)",
+                id);
+            line("working", "L" + id, fmt::format("{} {}.P", open, id));
+            open = id + ".A";
+        }
+        return open;
+    }
+
     std::string xml_ = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
 };
 
@@ -131,6 +149,14 @@ std::string many_loops(unsigned components) {
     const unsigned drives = components / unit_components;
     for (unsigned n = 0; n < drives; ++n)
         writer.drive(n, {.drain = n + 1 == drives ? components % unit_components : 0});
+    writer.add("</circuit>");
+    return writer.finish();
+}
+
+std::string valves_in_a_loop(unsigned valves) {
+    Writer writer;
+    writer.add(R"(<circuit format="1" title="Valves one behind the other">)");
+    writer.drive(0, {.valves = valves});
     writer.add("</circuit>");
     return writer.finish();
 }

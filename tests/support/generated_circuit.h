@@ -14,4 +14,9 @@ std::string many_loops(unsigned components);
 /// One loop whose charge line, working line and drain are long chains; exactly `components`.
 std::string long_chains(unsigned components);
 
+/// One loop with that many two-position valves one behind the other in a working line, each worked
+/// by itself. Any of them shuts the line off, and the pump off from its relief valves, so it is not
+/// sound.
+std::string valves_in_a_loop(unsigned valves);
+
 }  // namespace loopwright::testing

@@ -45,6 +45,7 @@ constexpr std::string_view about_outfit[] = {
     "loop-flushing",
     "neutral-on-loss",
     "pressure-rating",
+    "relief-setting",
     "reservoir-breather",
     "reservoir-size",
     "return-below-level",
