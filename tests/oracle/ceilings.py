@@ -101,6 +101,21 @@ class Ceilings:
         """The ceiling of a node; 0 where nobody drives it."""
         return self._ceilings.get(node, 0)
 
+    def relieved(self, way):
+        """What a relief holds at its inlet at full flow, over what it discharges against; None where its
+        opening is not given, whatever `unknown` is."""
+        if opening(self.circuit, way) is None:
+            return None
+        return self._over(way, way.tail, way.head)
+
+    def _over(self, way, tail, head):
+        """The same for one sense of a pressure-opened passage: against another piece, that piece is low."""
+        held, apart = self._held(way)
+        piece = self.pieces.get(head)
+        across = piece is not None and self.pieces.get(tail) is not piece
+        against = self.charge if across else self.limits.get(head, INFINITE)
+        return max(held, against) if apart else held + against
+
     def _given(self, value):
         return self.unknown if value is None else value
 
@@ -152,9 +167,7 @@ class Ceilings:
             for tail, head in senses(way) if way.kind == kinds.PRESSURE_OPENED else ():
                 piece = self.pieces.get(head)
                 if piece is not None and self.pieces.get(tail) is not piece and tail not in self.low:
-                    held, apart = self._held(way)
-                    more = max(held, self.charge) if apart else held + self.charge
-                    found[tail] = min(more, found.get(tail, INFINITE))
+                    found[tail] = min(self._over(way, tail, head), found.get(tail, INFINITE))
         return found
 
     def _limits(self, given, at_most, but=()):
