@@ -1,60 +1,14 @@
 // Errors planted in rules that judge situations: they see one in which passages are not what they
 // are.
-#include <vector>
-
-#include <loopwright/graph/feeds.h>
 #include <loopwright/rules/registry.h>
 #include <loopwright/rules/rule.h>
 #include <loopwright/tests/oracle/planted_errors.h>
+#include <loopwright/tests/oracle/tampered.h>
 
 namespace loopwright {
 namespace {
 
 constexpr std::uint8_t both = open_forward | open_backward;
-
-/// A situation with some passages changed, and what hangs on them worked out anew.
-class Tampered {
-  public:
-    template <typename Change>
-    Tampered(const Situation& s, Change change)
-        : edges_(s.region.edges.begin(), s.region.edges.end()),
-          region_(s.region),
-          standing_(s.standing) {
-        for (std::size_t e = 0; e < edges_.size(); ++e) change(edges_[e], standing_[e]);
-        region_.edges = edges_;
-        find_feeds(s.graph, region_, standing_, s.loops, s.looped, s.open_part_ways, s.turning,
-                   s.searches, feeds_);
-    }
-
-    void judge(const Situation& s, std::string_view rule, Docket& docket) const {
-        const Situation changed{.graph = s.graph,
-                                .region = region_,
-                                .loops = s.loops,
-                                .states = s.states,
-                                .combination = s.combination,
-                                .valves = s.valves,
-                                .positions = s.positions,
-                                .undecided = s.undecided,
-                                .turning = s.turning,
-                                .highs = s.highs,
-                                .loop_states = s.loop_states,
-                                .judged_pump = s.judged_pump,
-                                .resting = s.resting,
-                                .standing = standing_,
-                                .sides = s.sides,
-                                .feeds = feeds_,
-                                .searches = s.searches,
-                                .looped = s.looped,
-                                .open_part_ways = s.open_part_ways};
-        find_rule(rule)->judge(changed, docket);
-    }
-
-  private:
-    std::vector<Edge> edges_;
-    Region region_;
-    Standing standing_;
-    Feeds feeds_;
-};
 
 /// A check lets charge oil through either way.
 void charge_supply(const Situation& s, Docket& docket) {
