@@ -6,6 +6,7 @@ import corners_control
 import corners_feeding
 import corners_fittings
 import corners_flow
+import corners_found
 import corners_joins
 import corners_pumps
 import corners_relief
@@ -388,5 +389,5 @@ def circuits():
               corners_feeding.circuits(_changed, _valve), corners_pumps.circuits(_changed, _valve),
               corners_sides.circuits(_changed, _valve), corners_ceilings.circuits(_changed, SOUND),
               corners_volumes.circuits(_changed, SOUND),
-              corners_relief.circuits(_changed, SOUND))
+              corners_relief.circuits(_changed, SOUND), corners_found.circuits(_changed, SOUND))
     return {f"corner-{name}": text for group in groups for name, text in group.items()}

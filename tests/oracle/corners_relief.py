@@ -70,9 +70,10 @@ def circuits(changed, sound):
             "M1": f'<motor id="M1" {DRAINED} max-pressure="374 bar"/>'}, ratings={"HA": None}),
         "no-rating": drive("R2, R3: HA.rating, HB.rating, max-pressure of M1 and P1", ratings=bare),
         "no-rating-and-margin": drive("the warning counts", ratings=bare, limiter=340),
-        "no-rating-no-working-pressure": drive("the ratings are named", ratings=bare, limiter=None),
+        "no-rating-no-working-pressure": drive(
+            "ratings and working pressure are named", ratings=bare, limiter=None),
         "missing": drive("R2.setting", {"R2": relief("R2")}),
-        "missing-no-rating": drive("R2.setting all the same; R3: the ratings", {"R2": relief("R2")},
+        "missing-no-rating": drive("R2: its setting too; R3: the ratings", {"R2": relief("R2")},
                                    ratings=bare),
         "full-flow": drive("R2 fails at 404", {"R2": relief("R2", 350, ' full-flow-pressure="380 bar"')}),
         "full-flow-no-margin": drive(
@@ -137,6 +138,36 @@ def circuits(changed, sound):
         "open-part": drive("R4 is no loop's, nor is its line a charge line", open_part),
         "hoist": drive("side B is never high: its relief is held against the ratings as in neutral",
                        hoist, ratings={"HB": 373}),
+        "working-pressure": drive("what is stated counts before the limiter: all pass", limiter=340,
+                                  working=330),
+        "working-pressure-too-near": drive("R2 and R3 warn", limiter=300, working=331),
+        "both-missing": drive("R1.setting and R2.setting for R2, R1.setting for R1 and R3", {
+            "R1": relief("R1"), "R2": relief("R2")}),
+        "shorted": drive("R4 relieves nothing and is not asked: all others pass", {"R4": relief("R4", 30)}, {
+            "HA": sound["HA"] + " R4.P R4.T"}),
+        "back-to-its-own-side": drive("nor where its outlet comes back over a valve", {
+            "R4": relief("R4", 30), "X1": hand.format(' locked="yes"'), "N1": "R4.T X1.B"}, {
+                "HA": sound["HA"] + " R4.P X1.A"}),
+        "sequence-valve": drive("is no relief valve: R4 is not asked", {
+            "R4": '<sequence-valve id="R4" setting="200 bar"/>', "G5": "R4.Y T1.X"}, {
+                "HA": sound["HA"] + " R4.P", "HB": sound["HB"] + " R4.A"}),
+        "counterbalance-valve": drive("is no relief valve: X1 is not asked", {
+            "X1": '<counterbalance-valve id="X1" setting="200 bar" pilot="internal"/>'}, {
+                "HA": "P1.A X1.A C1.B R2.P R3.T", "HC": "X1.B M1.A"}, {"HC": 574}),
+        "two-charge-lines": drive("R4 stands on the line of P3 alone: R4 fails by G4", {
+            "P3": '<pump id="P3" max-pressure="22 bar"/>', "W1": "E1 P1 P2 P3", "S2": "T1.X P3.S",
+            "R4": relief("R4", 22), "C3": '<check-valve id="C3"/>', "G5": "R4.T T1.Y"}, {
+                "G2": sound["G2"] + " C3.B", "G4": "P3.P R4.P C3.A"}, {"G4": 21}),
+        "a-valve-in-one-position": drive("a brake on the line in motion: R1 fails by B1", {
+            "B1": '<brake id="B1" max-pressure="20 bar"/>', "W2": "M1 B1", "V1": (
+                '<directional-valve id="V1"><port id="P"/><port id="T"/><port id="A"/>'
+                '<position id="rest" rest="yes"><path from="A" to="T"/></position>'
+                '<position id="off" in="drive-forward"><path from="P" to="A"/></position>'
+                '</directional-valve>'), "G4": "V1.A B1.Z", "G5": "V1.T T1.X"}, {
+                    "G2": sound["G2"] + " V1.P"}),
+        "ratings-of-all-positions": drive(
+            "what is missing in each position of V1 is named", section, at_section, {
+                "HA": None, "HB": None}, limiter=None),
         "second-pump": drive("the higher limiter counts: R2 and R3 warn", {
             "P3": pump("P3", 340), "W1": "E1 P1 P2 P3", "L1": sound["L1"] + " P3.L"}, {
                 "HA": sound["HA"] + " P3.A", "HB": sound["HB"] + " P3.B"}),

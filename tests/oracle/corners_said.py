@@ -202,12 +202,12 @@ SAID = {
     "setting-no-rating-and-margin": "R1 pass; R2 R3 fail warning",
     "setting-no-rating-no-working-pressure": (
         "R1 pass; "
-        "R2 inconclusive HA.rating M1.max-pressure P1.max-pressure; "
-        "R3 inconclusive HB.rating M1.max-pressure P1.max-pressure"),
+        "R2 inconclusive HA.rating M1.max-pressure P1.max-pressure P1.working-pressure; "
+        "R3 inconclusive HB.rating M1.max-pressure P1.max-pressure P1.working-pressure"),
     "setting-missing": "R1 R3 pass; R2 inconclusive R2.setting",
     "setting-missing-no-rating": (
         "R1 pass; "
-        "R2 inconclusive R2.setting; "
+        "R2 inconclusive HA.rating M1.max-pressure P1.max-pressure R2.setting; "
         "R3 inconclusive HB.rating M1.max-pressure P1.max-pressure"),
     "setting-full-flow": "R1 R3 pass; R2 fail error",
     "setting-full-flow-no-margin": "R1 R3 pass; R2 fail warning",
@@ -245,4 +245,17 @@ SAID = {
     "setting-hoist": "R1 R2 pass; R3 fail error",
     "setting-second-pump": "R1 pass; R2 R3 fail warning",
     "setting-second-pump-says-nothing": "R1 R2 R3 pass",
+    "setting-working-pressure": "R1 R2 R3 pass",
+    "setting-working-pressure-too-near": "R1 pass; R2 R3 fail warning",
+    "setting-both-missing": "R1 R3 inconclusive R1.setting; R2 inconclusive R1.setting R2.setting",
+    "setting-shorted": "R1 R2 R3 pass",
+    "setting-back-to-its-own-side": "R1 R2 R3 pass",
+    "setting-sequence-valve": "R1 R2 R3 pass",
+    "setting-counterbalance-valve": "R1 R2 R3 pass",
+    "setting-two-charge-lines": "R1 R2 R3 pass; R4 fail error",
+    "setting-a-valve-in-one-position": "R1 fail error; R2 R3 pass",
+    "setting-ratings-of-all-positions": (
+        "R1 pass; "
+        "R2 R4 inconclusive HA.rating M1.max-pressure N1.rating P1.max-pressure P1.working-pressure; "
+        "R3 R5 inconclusive HB.rating M1.max-pressure N2.rating P1.max-pressure P1.working-pressure"),
 }

@@ -8,7 +8,7 @@ import xml.etree.ElementTree as ElementTree
 import builder
 import damage
 from builder import add
-from pool_outfit import _with_paths
+from pool_outfit import with_paths
 
 #: Just low enough for a relief of 350 bar, a little too high for it, low enough for any.
 LIMITERS = ("330 bar", "340 bar", "300 bar", "300 bar", "300 bar", "4300 psi")
@@ -17,7 +17,7 @@ LIMITERS = ("330 bar", "340 bar", "300 bar", "300 bar", "300 bar", "4300 psi")
 def spoil(root, number):
     """Says some of it, and makes the mistakes now and then."""
     lot = random.Random(f"said-{number}")
-    for _, pump in _with_paths(root):
+    for _, pump in with_paths(root):
         loop_pump = pump.get("flow-directions") == "2" or pump.get("closed-loop") == "yes"
         if pump.tag in ("pump", "pump-motor") and loop_pump and lot.random() < 0.8:
             pump.set("pressure-limiter", lot.choice(LIMITERS))
@@ -33,10 +33,12 @@ def spoil(root, number):
 
 def _command(root, lot):
     """Stages for some of the machines; most can follow."""
-    machines = [(path, part) for path, part in _with_paths(root) if part.tag in ("pump", "motor")]
+    machines = [(path, part) for path, part in with_paths(root) if part.tag in ("pump", "motor")]
     fit = [path for path, part in machines if part.get("variable") == "yes"]
     unfit = [path for path, part in machines if part.get("variable") != "yes"]
-    chosen = lot.sample(fit, min(len(fit), 2)) + (lot.sample(unfit, 1) if lot.random() < 0.5 and unfit else [])
+    chosen = lot.sample(fit, min(len(fit), 2))
+    if unfit and lot.random() < 0.5:
+        chosen.append(lot.choice(unfit))
     if chosen:
         command = add(root, "command", "K900")
         for path in chosen:
@@ -45,7 +47,7 @@ def _command(root, lot):
 
 def _waive(root, lot):
     """A finding accepted that there may be, or may not."""
-    pump, _ = lot.choice([(path, part) for path, part in _with_paths(root) if part.tag == "pump"])
+    pump, _ = lot.choice([(path, part) for path, part in with_paths(root) if part.tag == "pump"])
     rule, subject = lot.choice((("cooling", "circuit"), ("dangling-line", "circuit"),
                                 ("lost-loop", pump), ("blocked-pump", pump), ("pressure-rating", pump),
                                 ("loop-flushing", f"loop:{pump}")))
