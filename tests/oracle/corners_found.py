@@ -76,6 +76,21 @@ def circuits(changed, sound):
         "pump-round-itself-source": changed("double-source pass: it delivers into none", **round_itself),
         "towing-to-another-motor": changed(
             "towing-bypass fail warning: the bypass valve leads to a vehicle's motor", **drives_off),
+        "check-opened-by-the-other-side": changed(
+            "charge-backflow pass: what the high side opens leads the low side's oil alone", **{
+                "C1": '<check-valve id="C1" pilot="opens"/>', "HB": sound["HB"] + " C1.X"}),
+        "check-opened-by-its-own-side": changed(
+            "charge-backflow fail error: side A opens its own check", **{
+                "C1": '<check-valve id="C1" pilot="opens"/>', "HA": sound["HA"] + " C1.X"}),
+        "check-shut-by-its-own-side": changed(
+            "with A high, the check C3 parts the motor from the relief; crossport-relief side:P1.A fail error "
+            "overrun-reverse hold", **{
+                "C3": '<check-valve id="C3" pilot="shuts"/>', "HA": "P1.A C1.B R2.P R3.T C3.B",
+                "HC": "C3.A C3.X M1.A"}),
+        "check-shut-by-its-own-side-relieved": changed(
+            "a relief at the motor, too; crossport-relief side:P1.A pass", **{
+                "C3": '<check-valve id="C3" pilot="shuts"/>', "R4": '<relief-valve id="R4" setting="350 bar"/>',
+                "HA": "P1.A C1.B R2.P R3.T C3.B", "HC": "C3.A C3.X M1.A R4.P", "HB": sound["HB"] + " R4.T"}),
         "piloted-check-shorted": changed(
             "load-holding fail error: a piloted check with both ends on one line holds no load", **{
                 "D1": '<load id="D1" overrunning="yes"/>', "W2": "M1 D1",

@@ -97,6 +97,16 @@ void crossport_relief(const Situation& s, Docket& docket) {
     }).judge(s, "crossport-relief", docket);
 }
 
+/// The sense of checks is forgotten, so that the charge relief stands on the sides.
+void relief_setting(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.passage_class != PassageClass::one_way || open == 0) return;
+        edge.passage_class = PassageClass::element;
+        edge.both_ways = true;
+        open = both;
+    }).judge(s, "relief-setting", docket);
+}
+
 /// The flushing valve is taken for open in neutral too.
 void blocked_pump(const Situation& s, Docket& docket) {
     Tampered(s, [](Edge& edge, std::uint8_t& open) {
@@ -228,6 +238,7 @@ constexpr Planted planted[] = {
     {"intermediate-side", intermediate_side},
     {"unequal-cylinder", unequal_cylinder},
     {"crossport-relief", crossport_relief},
+    {"relief-setting", relief_setting},
     {"pressure-rating", pressure_rating},
     {"blocked-pump", blocked_pump},
     {"filtration", filtration},
