@@ -13,7 +13,8 @@ def _file(title, *parts):
 def _limited_and_not(title, part, first, second, setting=' setting="50 bar"'):
     """A part of 100 bar between the lines of two pumps, one with a relief and one without."""
     return _file(title, SUPPLY, f'<relief-valve id="R1"{setting}/>',
-                 '<shut-off-valve id="H1" position="closed"/>', part, f'<line id="N1" joins="P1.P R1.P H1.A X1.{first}"/>',
+                 '<shut-off-valve id="H1" position="closed"/>', part,
+                 f'<line id="N1" joins="P1.P R1.P H1.A X1.{first}"/>',
                  f'<line id="N2" joins="P2.P H1.B X1.{second}"/>', '<line id="N3" joins="R1.T T1.R"/>')
 
 
@@ -41,6 +42,13 @@ def _rating():
             '<pump id="P1" flow-directions="2"/><motor id="M1"/><shaft id="W1" joins="E1 P1"/>',
             '<shut-off-valve id="H1"/><line id="HA" joins="P1.A M1.A H1.A"/>',
             '<line id="HB" joins="P1.B M1.B H1.B"/>'),
+        "short-circuited-in-reverse": _file(
+            "its pump delivers at B in reverse, where nothing limits it; pressure-rating HB fail error "
+            "drive-reverse overrun-reverse", '<engine id="E1"/><reservoir id="T1"><port id="R"/></reservoir>',
+            '<pump id="P1" flow-directions="2"/><motor id="M1"/><shaft id="W1" joins="E1 P1"/>',
+            '<shut-off-valve id="H1"/><relief-valve id="R1" setting="50 bar"/>',
+            '<line id="HA" joins="P1.A M1.A H1.A R1.P" rating="50 bar"/>',
+            '<line id="HB" joins="P1.B M1.B H1.B" rating="50 bar"/><line id="N1" joins="R1.T T1.R"/>'),
     }
 
 

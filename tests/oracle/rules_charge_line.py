@@ -41,7 +41,7 @@ def charge_backflow(judged):
     for situation in judged.loop_situations:
         sides = (situation.loop.main_sides if situation.loop else []) + situation.sections
         for side in sides:
-            # On the low side stands what the charge line has; so what the high side opens lets nothing back.
+            # On the low side stands what the charge line has: what the high side opens lets nothing back.
             low = bool(side.letter and situation.high) and side.letter != situation.high
             ledger.note("side", side.name, situation,
                         _held_back(judged.charge(situation), side, {kinds.PILOTED} if low else ()))
@@ -55,6 +55,7 @@ def _held_back(charge, side, but):
         return Finding("not-applicable")
     situation = charge.situation
     own = {way.number for way in situation.loop.passages} if situation.loop else ()
-    ways = [way for way in situation.open_ways if way.kind in PLAIN and way.kind not in but and way.number not in own]
+    ways = [way for way in situation.open_ways
+            if way.kind in PLAIN and way.kind not in but and way.number not in own]
     reached = reach(ways, side.nodes, but=situation.region.reservoirs)
     return _decided(reached.isdisjoint(charge.line() | set(charge.outlets)))
