@@ -41,13 +41,18 @@ def reduced_setting(circuit, way):
     return kinds.pressure(part.attributes.get(_setting_name(part)))
 
 
+def _datum(circuit, way):
+    """The name of what a part's pressure-opened or reduced passage is set to."""
+    return f"{way.owner}.{_setting_name(circuit.components[way.owner])}"
+
+
 def unknown_data(region):
     """Names of the openings and reducing settings of a region that the file does not give."""
     found = set()
     for way in region.ways:
         asked = {kinds.PRESSURE_OPENED: opening, kinds.BYPASS: opening, kinds.REDUCED: reduced_setting}
         if way.kind in asked and asked[way.kind](region.circuit, way) is None:
-            found.add(f"{way.owner}.{_setting_name(region.circuit.components[way.owner])}")
+            found.add(_datum(region.circuit, way))
     return sorted(found)
 
 
@@ -69,12 +74,13 @@ def reservoir_pressures(circuit):
 
 
 class Ceilings:
-    """Of one situation and its charge oil."""
+    """Of one situation and its charge oil; `but`: what single data that are not given are taken for."""
 
-    def __init__(self, situation, charge, unknown):
+    def __init__(self, situation, charge, unknown, but=None):
         self.situation = situation
         self.circuit = situation.region.circuit
         self.unknown = unknown
+        self.but = but or {}
         self.reservoirs = reservoir_pressures(self.circuit)
         self._backwards = self._limiting()
         #: Nodes of main sides that are not high (both in neutral), and of those that are.
@@ -101,8 +107,20 @@ class Ceilings:
         """The ceiling of a node; 0 where nobody drives it."""
         return self._ceilings.get(node, 0)
 
-    def _given(self, value):
-        return self.unknown if value is None else value
+    def relieved(self, way):
+        """What a relief holds at its inlet at full flow, over what it discharges against."""
+        return self._over(way, way.tail, way.head)
+
+    def _over(self, way, tail, head):
+        """The same for one sense of a pressure-opened passage: against another piece, that piece is low."""
+        held, apart = self._held(way)
+        piece = self.pieces.get(head)
+        across = piece is not None and self.pieces.get(tail) is not piece
+        against = self.charge if across else self.limits.get(head, INFINITE)
+        return max(held, against) if apart else held + against
+
+    def _given(self, way, value):
+        return self.but.get(_datum(self.circuit, way), self.unknown) if value is None else value
 
     def _pieces(self):
         """node -> the first piece that holds it: a main side, a section, a port of a machine that is
@@ -127,7 +145,7 @@ class Ceilings:
     def _held(self, way):
         """(what a relief or bypass holds, does a line lead the oil of its spring chamber away?)."""
         apart = way.kind == kinds.PRESSURE_OPENED and f"{way.owner}.Y" in self.circuit.joined
-        return self._given(opening(self.circuit, way)), apart
+        return self._given(way, opening(self.circuit, way)), apart
 
     def _limiting(self):
         """node -> [(node before, opening, is it counted over a drain of its own?)]."""
@@ -152,9 +170,7 @@ class Ceilings:
             for tail, head in senses(way) if way.kind == kinds.PRESSURE_OPENED else ():
                 piece = self.pieces.get(head)
                 if piece is not None and self.pieces.get(tail) is not piece and tail not in self.low:
-                    held, apart = self._held(way)
-                    more = max(held, self.charge) if apart else held + self.charge
-                    found[tail] = min(more, found.get(tail, INFINITE))
+                    found[tail] = min(self._over(way, tail, head), found.get(tail, INFINITE))
         return found
 
     def _limits(self, given, at_most, but=()):
@@ -203,7 +219,7 @@ class Ceilings:
                 continue
             most = INFINITE
             if way.kind == kinds.REDUCED:
-                most = self._given(reduced_setting(self.circuit, way))
+                most = self._given(way, reduced_setting(self.circuit, way))
             for tail, head in senses(way):
                 # What a main side has is made there, not by a motor between the sides.
                 if way.kind != kinds.DISPLACEMENT or head not in self.low | self.high:

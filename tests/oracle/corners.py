@@ -6,8 +6,10 @@ import corners_control
 import corners_feeding
 import corners_fittings
 import corners_flow
+import corners_found
 import corners_joins
 import corners_pumps
+import corners_relief
 import corners_sides
 import corners_turning
 import corners_valves
@@ -386,5 +388,6 @@ def circuits():
               corners_joins.circuits(_changed, DRAINED, _circuit),
               corners_feeding.circuits(_changed, _valve), corners_pumps.circuits(_changed, _valve),
               corners_sides.circuits(_changed, _valve), corners_ceilings.circuits(_changed, SOUND),
-              corners_volumes.circuits(_changed, SOUND))
+              corners_volumes.circuits(_changed, SOUND),
+              corners_relief.circuits(_changed, SOUND), corners_found.circuits(_changed, SOUND))
     return {f"corner-{name}": text for group in groups for name, text in group.items()}

@@ -183,4 +183,79 @@ SAID = {
     "flushing-relief-in-neutral-only": "nothing",
     "flushing-relief-in-one-state": "R4 fail error",
     "flushing-device-relief": "X1 inconclusive X1.opening",
+    "setting-just-enough": "R1 R2 R3 pass",
+    "setting-margin-too-small": "R1 pass; R2 R3 fail warning",
+    "setting-no-working-pressure": "R1 pass; R2 R3 inconclusive P1.working-pressure",
+    "setting-rating-below": "R1 R3 pass; R2 fail error",
+    "setting-component-below": "R1 pass; R2 R3 fail error",
+    "setting-hose-below": "R1 R2 pass; R3 fail error",
+    "setting-rating-below-and-margin": "R1 pass; R2 fail error; R3 fail warning",
+    "setting-rating-below-and-no-working-pressure": (
+        "R1 pass; "
+        "R2 fail error; "
+        "R3 inconclusive P1.working-pressure"),
+    "setting-one-rating-missing": "R1 R2 R3 pass",
+    "setting-no-rating": (
+        "R1 pass; "
+        "R2 inconclusive HA.rating M1.max-pressure P1.max-pressure; "
+        "R3 inconclusive HB.rating M1.max-pressure P1.max-pressure"),
+    "setting-no-rating-and-margin": "R1 pass; R2 R3 fail warning",
+    "setting-no-rating-no-working-pressure": (
+        "R1 pass; "
+        "R2 inconclusive HA.rating M1.max-pressure P1.max-pressure P1.working-pressure; "
+        "R3 inconclusive HB.rating M1.max-pressure P1.max-pressure P1.working-pressure"),
+    "setting-missing": "R1 R3 pass; R2 inconclusive R2.setting",
+    "setting-missing-no-rating": (
+        "R1 pass; "
+        "R2 inconclusive HA.rating M1.max-pressure P1.max-pressure R2.setting; "
+        "R3 inconclusive HB.rating M1.max-pressure P1.max-pressure"),
+    "setting-full-flow": "R1 R3 pass; R2 fail error",
+    "setting-full-flow-no-margin": "R1 R3 pass; R2 fail warning",
+    "setting-full-flow-alone": "R1 R3 pass; R2 inconclusive R2.setting",
+    "setting-full-flow-alone-above": "R1 R3 pass; R2 fail error",
+    "setting-drained-apart": "R1 R2 R3 pass",
+    "setting-drain-open": "R1 pass; R2 R3 fail error",
+    "setting-to-the-reservoir": "R1 R2 R3 pass",
+    "setting-into-the-charge-line": "R1 R2 R3 pass",
+    "setting-into-the-charge-line-below": "R1 R3 pass; R2 fail error",
+    "setting-no-charge": "R2 R3 pass",
+    "setting-charge-below": "R1 fail error; R2 R3 pass",
+    "setting-charge-filter-below": "R1 fail error; R2 R3 pass",
+    "setting-charge-no-rating": (
+        "R1 inconclusive F1.max-pressure G1.rating G2.rating P2.max-pressure; "
+        "R2 R3 pass"),
+    "setting-charge-missing": "R1 R2 R3 inconclusive R1.setting",
+    "setting-charge-missing-below": "R1 inconclusive R1.setting; R2 R3 fail error",
+    "setting-charge-over-a-spring": "R1 R2 R3 fail error",
+    "setting-charge-over-a-spring-rated": "R1 R2 R3 pass",
+    "setting-charge-valve-between": "R1 fail error; R2 R3 pass",
+    "setting-charge-reduced": "R1 R2 R3 pass",
+    "setting-behind-a-locked-valve": "R1 R2 R3 pass",
+    "setting-behind-a-free-valve": "R1 R2 R3 pass",
+    "setting-behind-a-shut-valve": "R1 R3 pass",
+    "setting-behind-a-check": "R1 R3 pass",
+    "setting-behind-an-orifice": "R1 R3 pass",
+    "setting-behind-a-filter": "R1 R3 pass; R2 fail error",
+    "setting-one-for-both": "R1 pass",
+    "setting-outlet-joined-to-nothing": "R1 R3 pass; R2 fail error",
+    "setting-flushing-relief": "R1 R2 R3 pass",
+    "setting-section": "R1 R2 R3 R4 R5 pass",
+    "setting-section-below": "R1 R3 R5 pass; R2 R4 fail error",
+    "setting-open-part": "R1 R2 R3 pass",
+    "setting-hoist": "R1 R2 pass; R3 fail error",
+    "setting-second-pump": "R1 pass; R2 R3 fail warning",
+    "setting-second-pump-says-nothing": "R1 R2 R3 pass",
+    "setting-working-pressure": "R1 R2 R3 pass",
+    "setting-working-pressure-too-near": "R1 pass; R2 R3 fail warning",
+    "setting-both-missing": "R1 R3 inconclusive R1.setting; R2 inconclusive R1.setting R2.setting",
+    "setting-shorted": "R1 R2 R3 pass",
+    "setting-back-to-its-own-side": "R1 R2 R3 pass",
+    "setting-sequence-valve": "R1 R2 R3 pass",
+    "setting-counterbalance-valve": "R1 R2 R3 pass",
+    "setting-two-charge-lines": "R1 R2 R3 pass; R4 fail error",
+    "setting-a-valve-in-one-position": "R1 fail error; R2 R3 pass",
+    "setting-ratings-of-all-positions": (
+        "R1 pass; "
+        "R2 R4 inconclusive HA.rating M1.max-pressure N1.rating P1.max-pressure P1.working-pressure; "
+        "R3 R5 inconclusive HB.rating M1.max-pressure N2.rating P1.max-pressure P1.working-pressure"),
 }

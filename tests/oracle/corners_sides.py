@@ -152,7 +152,7 @@ def _cylinders(changed, valve):
                                    "fail error drive-forward overrun-reverse",
                                    C2=None, G2="F1.B C1.A", HB="P1.B M1.B R3.P R2.T X1.B"),
         # Two checks that pilots open join the sides over the charge line: no loop is left to judge.
-        "piloted": cylinder("checks that the other side opens", "nothing", **piloted),
+        "piloted": cylinder("checks that the other side opens, never both at once", "pass", **piloted),
         "piloted-one": cylinder("one check opened", "fail error drive-forward overrun-reverse", **{
             **piloted, "C2": '<check-valve id="C2"/>', "HA": "P1.A M1.A C1.B R2.P R3.T"}),
         "reliefs": cylinder("reliefs into the charge line", fails, HA="P1.A M1.A C1.B R2.P",

@@ -17,7 +17,8 @@ WORST = re.compile(r"([a-z-]+) (none|(?:pass|fail|inconclusive|not-applicable)"
                    r"(?: (?:error|warning|note))?): ")
 OF_ONE = re.compile(r".*; ([a-z-]+) (\S+) (.*)")
 RULES = {"rating": "pressure-rating", "trapped": "trapped-volume", "raised": "pressure-intensification",
-         "flushing": "flushing-setting"}
+         "flushing": "flushing-setting", "setting": "relief-setting"}
+NAMED = ("flushing-setting", "relief-setting")  # rules of which a pass is named
 
 
 def verdicts_of(file, rule):
@@ -48,10 +49,10 @@ def of_one(verdicts, subject):
 
 
 def of_all(verdicts, rule):
-    """Subjects by what is said of them; a pass is named for flushing reliefs alone."""
+    """Subjects by what is said of them; a pass is named only where not all are asked."""
     found = {}
     for verdict in verdicts:
-        if verdict.outcome != "pass" or rule == "flushing-setting":
+        if verdict.outcome != "pass" or rule in NAMED:
             found.setdefault(" ".join([_words(verdict), *verdict.missing]), []).append(verdict.subject)
     named = "; ".join(f"{' '.join(subjects)} {words}" for words, subjects in found.items())
     return named or ("all pass" if verdicts else "nothing")

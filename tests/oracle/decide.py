@@ -7,6 +7,7 @@ from functools import cached_property
 import circuit as circuit_file
 import kinds
 import meant
+from ceilings import Ceilings
 from piping import Pipes
 from rules_accumulators import accumulator_safety
 from rules_brakes import load_holding, parking_brake, towing_bypass
@@ -24,6 +25,7 @@ from rules_joins import isolated_part, line_function, unconnected_port
 from rules_pressure import case_drain_path, crossport_relief
 from rules_pumps import blocked_pump, double_source, filter_reversal
 from rules_rating import pressure_rating
+from rules_relief import relief_setting
 from rules_rotation import reversed_rotation
 from rules_settings import flushing_setting
 from rules_sides import intermediate_side, unequal_cylinder
@@ -46,6 +48,7 @@ RULES = {
     "intermediate-side": intermediate_side,
     "unequal-cylinder": unequal_cylinder,
     "crossport-relief": crossport_relief,
+    "relief-setting": relief_setting,
     "pressure-rating": pressure_rating,
     "pressure-intensification": pressure_intensification,
     "hose-safety": hose_safety,
@@ -100,6 +103,7 @@ class Judged:
         self.surveys = [Survey(region) for region in regions(circuit)]
         self._charges = {}
         self._candidates = {}
+        self._ceilings = {}
 
     @cached_property
     def situations(self):
@@ -146,6 +150,13 @@ class Judged:
         if id(situation) not in self._charges:
             self._charges[id(situation)] = Charge(situation)
         return self._charges[id(situation)]
+
+    def ceilings(self, situation, unknown):
+        """Ceilings of a situation, what is not given taken for `unknown`, found once."""
+        key = id(situation), unknown
+        if key not in self._ceilings:
+            self._ceilings[key] = Ceilings(situation, self.charge(situation), unknown)
+        return self._ceilings[key]
 
     def candidates(self, situation):
         """(pump, outlet) of what may be a charge pump of the situation's loop, found once."""

@@ -1,9 +1,11 @@
-// The program with one rule judged wrongly: the second opinion must notice. Where no error is
-// planted in a rule, it judges nothing.
+// The program with one rule judged wrongly, or one state misread: the second opinion must notice.
+// Where no error is planted in a rule, it judges nothing.
 //
-//     faulty_check RULE FILE...    the result as JSON on standard output
+//     faulty_check RULE|STATE FILE...    the result as JSON on standard output; for a state, of
+//                                        the rule that shows the error
 #include <algorithm>
 #include <cstdio>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -18,31 +20,47 @@
 namespace loopwright {
 namespace {
 
+/// The rule with an error in place of its own functions.
+Rule spoilt(const Rule& rule, const Planted& error) {
+    Rule wrong = rule;
+    if (error.judge != nullptr) {
+        wrong.judge = error.judge;
+        wrong.judge_alike = nullptr;
+    }
+    if (error.conclude != nullptr) wrong.conclude = error.conclude;
+    return wrong;
+}
+
 /// The rule with its planted error.
 Rule spoilt(const Rule& rule) {
-    Rule wrong = rule;
     for (const auto planted : {planted_in_situations(), planted_in_the_circuit()}) {
         const auto error = std::find_if(planted.begin(), planted.end(), [&](const Planted& one) {
             return one.rule == rule.info.id;
         });
-        if (error == planted.end()) continue;
-        if (error->judge != nullptr) {
-            wrong.judge = error->judge;
-            wrong.judge_alike = nullptr;
-        }
-        if (error->conclude != nullptr) wrong.conclude = error->conclude;
-        return wrong;
+        if (error != planted.end()) return spoilt(rule, *error);
     }
+    Rule wrong = rule;
     if (rule.judge == nullptr && rule.judge_alike == nullptr) wrong.conclude = nullptr;
     wrong.best_state = !rule.best_state;
     return wrong;
 }
 
-int run(std::string_view id, const std::vector<std::string>& files) {
+/// The rule, or the one that shows what is misread of the state; none: neither is known.
+std::optional<Rule> spoilt(std::string_view id) {
+    for (const PlantedState& planted : planted_in_states()) {
+        if (planted.state != id) continue;
+        Rule wrong = spoilt(*find_rule(planted.error.rule), planted.error);
+        if (planted.asked != 0) wrong.asked = planted.asked;
+        return wrong;
+    }
     const Rule* const rule = find_rule(id);
-    if (rule == nullptr) return 2;
-    const Rule wrong = spoilt(*rule);
-    const std::vector<const Rule*> rules{&wrong};
+    return rule == nullptr ? std::nullopt : std::optional(spoilt(*rule));
+}
+
+int run(std::string_view id, const std::vector<std::string>& files) {
+    const std::optional<Rule> wrong = spoilt(id);
+    if (!wrong) return 2;
+    const std::vector<const Rule*> rules{&*wrong};
 
     CheckJson json;
     std::string out = json.head({});

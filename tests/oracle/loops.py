@@ -128,15 +128,14 @@ def _divide(region, loop):
     nodes = {node for way in loop.ways for node in (way.tail, way.head)}
     left_out = set()
     for pump in loop.pumps:
-        start, end = region.circuit.displacement_nodes(pump)
-        forth = end in reach(loop.passages, [start])
-        back = start in reach(loop.passages, [end])
-        if forth and back:
+        ends = region.circuit.displacement_nodes(pump)
+        ways_round = _ways_round(region, loop, ends)
+        if any(len(ways) == 2 for ways in ways_round):
             loop.short = True
             return
-        if forth or back:
-            # One way round the pump: its one-way passages are left out and the loop is sound.
-            start, end = (start, end) if forth else (end, start)
+        for start, end in {way for ways in ways_round for way in ways}:
+            # Ways round the pump that are not open at once: their one-way passages are left out and
+            # the loop is sound.
             after = reach(loop.passages, [start])
             before = reach(loop.passages, [end], backwards=True)
             left_out |= {way.number for way in loop.passages
@@ -149,6 +148,20 @@ def _divide(region, loop):
             loop.short = True
             return
     loop.sides = [side for side in (_side(region, loop, piece) for piece in found) if side]
+
+
+def _ways_round(region, loop, ends):
+    """With one end of a pump high, then with the other: the (start, end) between which oil gets past no
+    machine. A pilot at the end that is low opens nothing; one that is at neither may."""
+    plain = [way for way in loop.passages if way.both and way.kind in OPEN_BOTH_WAYS]
+    found = []
+    for low in ends:
+        at_rest = reach(plain, [low])
+        passages = [way for way in loop.passages if way.kind != kinds.PILOTED
+                    or region.circuit.node[f"{way.owner}.{way.passage.pilot}"] not in at_rest]
+        found.append([(start, end) for start, end in (ends, ends[::-1])
+                      if end in reach(passages, [start])])
+    return found
 
 
 def _owned(region, paths):

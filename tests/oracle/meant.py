@@ -11,8 +11,11 @@ from ways import arcs, reach
 
 
 def ends(situation, pump):
-    """A pump's (inlet, outlet) as the state's flow has it; None for a two-way pump without any."""
+    """A pump's (inlet, outlet) as the state's flow has it; None for a two-way pump without any, and where
+    both are one node: its oil gets nowhere else."""
     inlet, outlet = situation.region.circuit.displacement_nodes(pump)
+    if inlet == outlet:
+        return None
     if not situation.region.circuit.components[pump].two_way:
         return inlet, outlet
     if situation.state in AT_REST:

@@ -16,6 +16,14 @@ struct Planted {
     void (*conclude)(const FlowGraph&, const Structure&, Docket&) = nullptr;
 };
 
+/// An error in what a state is, as one rule that is asked in it shows.
+struct PlantedState {
+    std::string_view state;
+    Planted error;
+    StateSet asked = 0;  ///< the states that the rule is then asked in; 0: its own
+};
+
+std::span<const PlantedState> planted_in_states();
 /// Of rules that judge situations.
 std::span<const Planted> planted_in_situations();
 /// Of rules about what hangs on no state.

@@ -1,60 +1,14 @@
 // Errors planted in rules that judge situations: they see one in which passages are not what they
 // are.
-#include <vector>
-
-#include <loopwright/graph/feeds.h>
 #include <loopwright/rules/registry.h>
 #include <loopwright/rules/rule.h>
 #include <loopwright/tests/oracle/planted_errors.h>
+#include <loopwright/tests/oracle/tampered.h>
 
 namespace loopwright {
 namespace {
 
 constexpr std::uint8_t both = open_forward | open_backward;
-
-/// A situation with some passages changed, and what hangs on them worked out anew.
-class Tampered {
-  public:
-    template <typename Change>
-    Tampered(const Situation& s, Change change)
-        : edges_(s.region.edges.begin(), s.region.edges.end()),
-          region_(s.region),
-          standing_(s.standing) {
-        for (std::size_t e = 0; e < edges_.size(); ++e) change(edges_[e], standing_[e]);
-        region_.edges = edges_;
-        find_feeds(s.graph, region_, standing_, s.loops, s.looped, s.open_part_ways, s.turning,
-                   s.searches, feeds_);
-    }
-
-    void judge(const Situation& s, std::string_view rule, Docket& docket) const {
-        const Situation changed{.graph = s.graph,
-                                .region = region_,
-                                .loops = s.loops,
-                                .states = s.states,
-                                .combination = s.combination,
-                                .valves = s.valves,
-                                .positions = s.positions,
-                                .undecided = s.undecided,
-                                .turning = s.turning,
-                                .highs = s.highs,
-                                .loop_states = s.loop_states,
-                                .judged_pump = s.judged_pump,
-                                .resting = s.resting,
-                                .standing = standing_,
-                                .sides = s.sides,
-                                .feeds = feeds_,
-                                .searches = s.searches,
-                                .looped = s.looped,
-                                .open_part_ways = s.open_part_ways};
-        find_rule(rule)->judge(changed, docket);
-    }
-
-  private:
-    std::vector<Edge> edges_;
-    Region region_;
-    Standing standing_;
-    Feeds feeds_;
-};
 
 /// A check lets charge oil through either way.
 void charge_supply(const Situation& s, Docket& docket) {
@@ -141,6 +95,16 @@ void crossport_relief(const Situation& s, Docket& docket) {
     Tampered(s, [](Edge& edge, std::uint8_t& /*open*/) {
         if (edge.shift == Shift::hand) edge.locked = true;
     }).judge(s, "crossport-relief", docket);
+}
+
+/// The sense of checks is forgotten, so that the charge relief stands on the sides.
+void relief_setting(const Situation& s, Docket& docket) {
+    Tampered(s, [](Edge& edge, std::uint8_t& open) {
+        if (edge.passage_class != PassageClass::one_way || open == 0) return;
+        edge.passage_class = PassageClass::element;
+        edge.both_ways = true;
+        open = both;
+    }).judge(s, "relief-setting", docket);
 }
 
 /// The flushing valve is taken for open in neutral too.
@@ -274,6 +238,7 @@ constexpr Planted planted[] = {
     {"intermediate-side", intermediate_side},
     {"unequal-cylinder", unequal_cylinder},
     {"crossport-relief", crossport_relief},
+    {"relief-setting", relief_setting},
     {"pressure-rating", pressure_rating},
     {"blocked-pump", blocked_pump},
     {"filtration", filtration},

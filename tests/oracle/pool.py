@@ -10,19 +10,23 @@ import furnish
 import pool_ceilings
 import pool_feeding
 import pool_outfit
+import pool_said
+import pool_valves
 from pool_drives import sound
 
-COUNT = 300
+COUNT = 500
+PLAIN = 300  # the first so many have no other valves than the sound drives
 SOUND = 60
-RULES = ("lost-loop", "charge-supply", "charge-pump-inlet", "charge-pump-drive", "charge-relief",
-         "make-up-check", "make-up-path", "intermediate-side", "unequal-cylinder", "crossport-relief",
-         "pressure-rating", "pressure-intensification", "hose-safety", "trapped-volume",
-         "blocked-pump", "filtration", "filter-reversal", "filter-in-drain", "case-drain-path",
-         "case-drain-return", "loop-flushing", "flushing-side", "flushing-setting", "cooling",
-         "suction-shut-off", "reservoir-balance", "control-supply", "neutral-on-loss",
-         "load-holding", "parking-brake", "towing-bypass", "accumulator-safety",
-         "unconnected-port", "dangling-line", "shorted-ports", "isolated-part", "line-function",
-         "double-source", "reversed-rotation")
+RULES = ("lost-loop", "charge-supply", "charge-vented", "charge-pump-inlet", "charge-pump-drive",
+         "charge-relief", "charge-backflow", "make-up-check", "make-up-path", "intermediate-side",
+         "unequal-cylinder", "crossport-relief", "relief-setting", "pressure-rating",
+         "pressure-intensification", "hose-safety", "trapped-volume", "blocked-pump", "filtration",
+         "filter-reversal", "filter-in-drain", "case-drain-path", "case-drain-return",
+         "loop-flushing", "flushing-side", "flushing-setting", "cooling", "suction-shut-off",
+         "reservoir-balance", "control-supply", "neutral-on-loss", "load-holding", "parking-brake",
+         "towing-bypass", "accumulator-safety", "unconnected-port", "dangling-line",
+         "shorted-ports", "isolated-part", "line-function", "double-source", "unused-definition",
+         "reversed-rotation")
 # What a sound circuit has nothing for, or not always; and of what it says nothing.
 SELDOM = ("intermediate-side", "unequal-cylinder", "pressure-limiter", "pressure-intensification",
           "filter-reversal", "filter-in-drain", "flushing-side", "flushing-setting", "cooler-bypass",
@@ -54,6 +58,9 @@ def circuits():
         pool_feeding.spoil(root, number)
         furnish.furnish(root, random.Random(f"furnish {number}"))
         pool_ceilings.spoil(root, number)
+        if number > PLAIN:
+            pool_valves.fit(root, number)
+        pool_said.spoil(root, number)
         made[f"random-{number:03}"] = builder.text(root)
     return made
 

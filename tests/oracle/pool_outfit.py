@@ -35,6 +35,8 @@ def _outfit(root):
                 declared.set("level", "below")
         elif _two_way(part) and part.get("variable") == "yes":
             part.set("pressure-limiter", "300 bar")
+        elif part.tag == "pump" and (_two_way(part) or part.get("closed-loop") == "yes"):
+            part.set("working-pressure", "300 bar")
 
 
 def _two_way(part):
@@ -90,9 +92,9 @@ def _measure_at(root, level, joined):
 
 def _command(root):
     """One for all that can be varied, pumps first; nothing starts while it is off neutral."""
-    pumps = [path for path, part in _with_paths(root)
+    pumps = [path for path, part in with_paths(root)
              if _two_way(part) and part.get("variable") == "yes"]
-    motors = [path for path, part in _with_paths(root)
+    motors = [path for path, part in with_paths(root)
               if part.tag == "motor" and part.get("variable") == "yes"]
     if not pumps:
         return
@@ -106,9 +108,9 @@ def _command(root):
                                                    "prevents": f"start {mover.get('id')}"})
 
 
-def _with_paths(level, before=""):
+def with_paths(level, before=""):
     """(path, component) of a level and all within it."""
     for part in builder.parts(level):
         yield before + part.get("id", ""), part
         if part.tag == "assembly":
-            yield from _with_paths(part, f"{before}{part.get('id')}/")
+            yield from with_paths(part, f"{before}{part.get('id')}/")

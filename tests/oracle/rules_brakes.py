@@ -118,11 +118,13 @@ def towing_bypass(judged):
     ledger = Ledger("towing-bypass")
     for situation in judged.towing_situations:
         known = situation.known
-        if known and situation.loop and any(load.get("vehicle", "no") == "yes" for motor in known.actuators
-                         for load in circuit.loads.get(circuit.drive[motor], ())):
-            fine = ((_turns_freely(situation) or _behind_clutches(circuit, known.actuators))
+        # What is meant for towing may lead the oil to a motor that no running state has in the loop.
+        motors = sorted({*known.actuators, *situation.loop.actuators}) if known and situation.loop else []
+        if any(load.get("vehicle", "no") == "yes" for motor in motors
+               for load in circuit.loads.get(circuit.drive[motor], ())):
+            fine = ((_turns_freely(situation) or _behind_clutches(circuit, motors))
                     and all(_released(judged, situation, brake)
-                            for drive in sorted({circuit.drive[motor] for motor in known.actuators})
+                            for drive in sorted({circuit.drive[motor] for motor in motors})
                             for brake in _on_drive(circuit, "brake", drive) if _by_spring(brake)))
             ledger.note("loop", known.name, situation,
                         Finding("pass") if fine else Finding("fail", "warning"))

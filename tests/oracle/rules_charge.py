@@ -81,11 +81,13 @@ class Charge:
                 continue
             yield way, head
 
-    def line(self):
-        """The charge line: from the outlets by joined, element and hand-valve passages."""
+    def line(self, outlets=None):
+        """The charge line: from the outlets (all, or those given) by joined, element and hand-valve
+        passages."""
         situation = self.situation
         plain = [way for way in situation.open_ways if way.kind in (kinds.ELEMENT, kinds.HAND)]
-        starts = [node for node in self.outlets if node not in situation.on_a_side]
+        starts = [node for node in (self.outlets if outlets is None else outlets)
+                  if node not in situation.on_a_side]
         return reach(plain, starts, but=situation.vented | situation.on_a_side)
 
     def made_up(self, starts):

@@ -5,6 +5,7 @@ A candidate is a pump that may be meant as the loop's charge pump (`meant.candid
 does deliver charge oil (`rules_charge.Charge`).
 """
 
+import kinds
 import meant
 from ways import PLAIN, reach
 from verdict import Finding, Ledger
@@ -40,16 +41,21 @@ def charge_backflow(judged):
     for situation in judged.loop_situations:
         sides = (situation.loop.main_sides if situation.loop else []) + situation.sections
         for side in sides:
-            ledger.note("side", side.name, situation, _held_back(judged.charge(situation), side))
+            # On the low side stands what the charge line has: what the high side opens lets nothing back.
+            low = bool(side.letter and situation.high) and side.letter != situation.high
+            ledger.note("side", side.name, situation,
+                        _held_back(judged.charge(situation), side, {kinds.PILOTED} if low else ()))
     return list(ledger.verdicts())
 
 
-def _held_back(charge, side):
-    """Nothing open leads out of the side to charge oil; what throttles or limits does not count."""
+def _held_back(charge, side, but):
+    """Nothing open leads out of the side to charge oil; what throttles or limits does not count, nor do the
+    classes in `but`."""
     if not charge.outlets:
         return Finding("not-applicable")
     situation = charge.situation
     own = {way.number for way in situation.loop.passages} if situation.loop else ()
-    ways = [way for way in situation.open_ways if way.kind in PLAIN and way.number not in own]
+    ways = [way for way in situation.open_ways
+            if way.kind in PLAIN and way.kind not in but and way.number not in own]
     reached = reach(ways, side.nodes, but=situation.region.reservoirs)
     return _decided(reached.isdisjoint(charge.line() | set(charge.outlets)))

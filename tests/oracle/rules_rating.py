@@ -5,7 +5,7 @@ highest of the ceilings of their ports; a housing has its own rule.
 """
 
 import kinds
-from ceilings import INFINITE, Ceilings, sealed, unknown_data
+from ceilings import INFINITE, sealed, unknown_data
 from verdict import Finding, Ledger
 
 #: The kinds with a `max-pressure` that says what they bear. (A pilot control valve's is a setting.)
@@ -20,12 +20,11 @@ def pressure_rating(judged):
     for situation in judged.situations:
         region = situation.region
         if id(region) not in asked:
-            asked[id(region)] = list(_subjects(region)), unknown_data(region)
-        subjects, lacking = asked[id(region)]
-        charge = judged.charge(situation)
-        high = Ceilings(situation, charge, INFINITE)
-        low = Ceilings(situation, charge, 0) if lacking else high
-        for subject_type, path, nodes, rating, name in subjects:
+            asked[id(region)] = list(subjects(region)), unknown_data(region)
+        rated, lacking = asked[id(region)]
+        high = judged.ceilings(situation, INFINITE)
+        low = judged.ceilings(situation, 0) if lacking else high
+        for subject_type, path, nodes, rating, name in rated:
             most, least = (max(map(found.at, nodes), default=0) for found in (high, low))
             ledger.note(subject_type, path, situation, _rated(most, least, rating, name, lacking))
     return list(ledger.verdicts())
@@ -58,7 +57,7 @@ def _nodes(region):
     return found
 
 
-def _subjects(region):
+def subjects(region):
     """(type, id, nodes, what it bears, name of that datum) of all that the region holds."""
     circuit, here = region.circuit, _nodes(region)
     for line, ports in circuit.joins.items():

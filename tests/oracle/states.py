@@ -34,8 +34,9 @@ TWO_WAY = {
     "stopped": [("none", None), ("none", "A"), ("none", "B")],
 }
 #: Where all pumps of a loop deliver one way, whichever way the valves send it: drive has the outlet
-#: high, overrun the inlet.
-ONE_WAY = {**TWO_WAY, "drive-reverse": [("reverse", "A")], "overrun-reverse": [("reverse", "B")]}
+#: high, overrun the inlet. Lost-signal follows on each of the four, of several loops on the same one.
+ONE_WAY = {**TWO_WAY, "drive-reverse": [("reverse", "A")], "overrun-reverse": [("reverse", "B")],
+           "lost-signal": [("forward", "A"), ("forward", "B"), ("reverse", "B"), ("reverse", "A")]}
 
 
 class Situation:

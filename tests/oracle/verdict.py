@@ -74,13 +74,16 @@ class Ledger:
 def _states(shared, asked):
     """Positions stand only where not all combinations of a state share the outcome.
 
-    Those are all combinations in which the subject is asked about: a section where it exists.
+    Those are all combinations in which the subject is asked about: a section where it exists. Where a
+    part without ways stands in two regions, each has combinations of its own.
     """
+    def alike(state, valves):
+        return [(name, positions) for name, positions in asked
+                if name == state and [valve for valve, _ in positions] == valves]
+
     listed = []
     for state in RUNNING + ["stopped", "towing"]:
-        mine = sorted(positions for name, positions in shared if name == state)
-        if mine and len(mine) == sum(1 for name, _ in asked if name == state):
-            listed.append((state, ()))
-        else:
-            listed.extend((state, positions) for positions in mine)
-    return tuple(listed)
+        for name, positions in sorted(key for key in shared if key[0] == state):
+            whole = shared.issuperset(alike(state, [valve for valve, _ in positions]))
+            listed.append((state, () if whole else positions))
+    return tuple(dict.fromkeys(listed))
