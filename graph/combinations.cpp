@@ -42,8 +42,9 @@ std::vector<Candidate> find_candidates(const FlowGraph& graph, const Region& reg
         const auto rest = std::find_if(positions.begin(), positions.end(),
                                        [](const Position& one) { return one.rest; });
         if (rest != positions.end()) candidate.rest = static_cast<Index>(rest - positions.begin());
-        const auto at = std::lower_bound(region.components.begin(), region.components.end(), c) -
-                        region.components.begin();
+        const auto at = static_cast<std::size_t>(
+            std::lower_bound(region.components.begin(), region.components.end(), c) -
+            region.components.begin());
         for (Index e = region.first_edge[at]; e < region.first_edge[at + 1]; ++e)
             candidate.nodes.insert(candidate.nodes.end(),
                                    {region.edges[e].from, region.edges[e].to});
