@@ -68,10 +68,28 @@ def overlap(a, b, by=0.0):
 
 
 def passes(s, box, by=0.02):
-    """Whether a stroke in its width covers some of a box: the box widened by half the stroke and
-    cut side by side (Liang, Barsky 1984)."""
+    """Whether a stroke in its width covers some of a box, `by` more than touches it."""
     by = s.width / 2 - by
-    left, top, right, bottom = box[0] - by, box[1] - by, box[2] + by, box[3] + by
+    if _cuts(s, (box[0] - by, box[1] - by, box[2] + by, box[3] + by)) and not _cuts(s, box):
+        # Near, and perhaps only past a corner.
+        corners = [(x, y) for x in (box[0], box[2]) for y in (box[1], box[3])]
+        return any(_from_stroke(s, c) < by for c in corners) or any(
+            _from_box(box, p) < by for p in (s.p, s.q))
+    return _cuts(s, box)
+
+
+def _from_stroke(s, point):
+    away, along = off(s, point)
+    return math.hypot(away, max(-along, along - length(s), 0.0))
+
+
+def _from_box(box, p):
+    return math.hypot(max(box[0] - p[0], p[0] - box[2], 0.0), max(box[1] - p[1], p[1] - box[3], 0.0))
+
+
+def _cuts(s, box):
+    """Whether the middle line of a stroke cuts a box: cut side by side (Liang, Barsky 1984)."""
+    left, top, right, bottom = box
     start, end = 0.0, 1.0
     for at, step, low, high in ((s.p[0], s.q[0] - s.p[0], left, right),
                                 (s.p[1], s.q[1] - s.p[1], top, bottom)):
