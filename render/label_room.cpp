@@ -101,6 +101,13 @@ Box moved(const Box& box, double x, double y) {
     return {box.left + x, box.top + y, box.right + x, box.bottom + y};
 }
 
+Box letter_box(const Circuit& circuit, const SketchPart& part, const PortAnchor& port) {
+    const std::string letter(circuit.ports[port.port].letter);
+    const double half = text_width_m(letter, label_text_height) / 2;
+    return {part.at.x + port.letter.x - half, part.at.y + port.letter.y - 1.1,
+            part.at.x + port.letter.x + half, part.at.y + port.letter.y + 0.1};
+}
+
 Box run_box(GridPoint from, GridPoint to) {
     return grown({std::min(from.x, to.x) * quarter, std::min(from.y, to.y) * quarter,
                   std::max(from.x, to.x) * quarter, std::max(from.y, to.y) * quarter},
@@ -147,7 +154,7 @@ void LabelRoom::take_part(int part) {
         room_.take(grown(
             {std::min(x, into_x), std::min(y, into_y), std::max(x, into_x), std::max(y, into_y)},
             stroke_half));
-        if (!s.is_mark()) room_.take(letter_box(s, port));
+        if (!s.is_mark()) room_.take(letter_box(circuit_, s, port));
     }
 }
 
@@ -165,13 +172,6 @@ void LabelRoom::take_runs() {
                                 run_box(a, {a.x, b.y}), run_box({b.x, a.y}, b)})
             room_.take(side);
     }
-}
-
-Box LabelRoom::letter_box(const SketchPart& part, const PortAnchor& port) const {
-    const std::string letter(circuit_.ports[port.port].letter);
-    const double half = text_width_m(letter, label_text_height) / 2;
-    return {part.at.x + port.letter.x - half, part.at.y + port.letter.y - 1.1,
-            part.at.x + port.letter.x + half, part.at.y + port.letter.y + 0.1};
 }
 
 bool LabelRoom::put(const WantedLabel& wanted, const Box& box, std::vector<GridPoint> leader) {
@@ -246,7 +246,8 @@ bool LabelRoom::passes_solid(int own, const std::vector<GridPoint>& leader) cons
         if (p != own && hit(sketch_.body(p))) return true;
         if (sketch_.parts[static_cast<std::size_t>(p)].is_mark()) continue;
         for (const PortAnchor& port : sketch_.parts[static_cast<std::size_t>(p)].shape.ports)
-            if (hit(letter_box(sketch_.parts[static_cast<std::size_t>(p)], port))) return true;
+            if (hit(letter_box(circuit_, sketch_.parts[static_cast<std::size_t>(p)], port)))
+                return true;
     }
     return std::any_of(layout_.labels.begin(), layout_.labels.end(), [&](const LabelBox& l) {
         return hit({l.box.from.x * quarter, l.box.from.y * quarter, l.box.to.x * quarter,
