@@ -5,6 +5,7 @@
 
 #include <loopwright/render/finish_layout.h>
 #include <loopwright/render/hoses.h>
+#include <loopwright/render/label_room.h>
 #include <loopwright/render/place.h>
 #include <loopwright/render/render.h>
 #include <loopwright/render/route.h>
@@ -33,6 +34,9 @@ RouteField field_of(const Sketch& sketch) {
         if (part.label_width > 0.0)
             field.texts.push_back({part.label.left + part.at.x, part.label.top + part.at.y,
                                    part.label.right + part.at.x, part.label.bottom + part.at.y});
+        if (!part.is_mark())
+            for (const PortAnchor& port : part.shape.ports)
+                field.letters.push_back(letter_box(sketch.circuit(), part, port));
         for (std::size_t a = 0; a < part.shape.ports.size(); ++a) {
             const int n = sketch.net_at(p, a);
             if (n >= 0 && sketch.nets[static_cast<std::size_t>(n)].ends.size() > 1) continue;
