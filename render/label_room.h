@@ -43,9 +43,11 @@ class LabelRoom {
   private:
     void take_part(int part);
     void take_runs();
+    void take_leader(const std::vector<GridPoint>& leader);
     bool try_apart(const WantedLabel& wanted, double reach);
     bool passes_solid(int own, const std::vector<GridPoint>& leader) const;
     bool passes_line(const std::vector<GridPoint>& leader) const;
+    bool runs_along_a_line(const std::vector<GridPoint>& leader) const;
 
     const Circuit& circuit_;
     const Sketch& sketch_;

@@ -21,7 +21,7 @@ CLASSES = (
     "text-line", "text-symbol", "text-text",  # text on any of these
     "frame",        # anything on the border of the sheet or beyond it
     "lists",        # lists or title block over the drawing
-    "leader",       # a leader over a text or a symbol that is not its own
+    "leader",       # a leader over a text or a symbol that is not its own, or along a line
     "mark")         # the mark of a finding on anything
 DIAGRAM = ("line", "symbol", "shaft", "assembly", "leader")
 
@@ -339,6 +339,8 @@ class Checker:
                 if other.sort == "symbol" and other.group.name != s.group.name and meet(s, other):
                     self.add("leader", meet(s, other),
                              f"leader of {s.group.name} through {other.group.name}")
+                if other.sort == "line" and shared(s, other) > NEAR:
+                    self.add("leader", other.p, f"leader of {s.group.name} along a line")
 
     def marks(self):
         for region in self.sheet.regions:
