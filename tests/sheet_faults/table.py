@@ -48,7 +48,7 @@ def write(rows):
     text += "".join(map(_line, rows))
     own, engines = sums(rows), sums(rows, "engine")
     text += "\nSums\n"
-    for group in own:
+    for group in sorted(own, key="all".__eq__):
         counts = collections.Counter()
         for row in rows:
             if group in ("all", group_of(row.name)):
