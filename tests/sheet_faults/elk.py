@@ -1,6 +1,7 @@
 """The same boxes and ports given to a general-purpose layered engine (elkjs, of npm): what a reader
-would have to follow on its sheet. It is given neither shafts nor room for words, which the program's
-sheets have; direction down and each net a chain of edges in the order of the file serve it best."""
+would have to follow on its sheet. It is given neither shafts nor room for words, which the
+program's sheets have; direction down and each net a chain of edges in the order of the file serve
+it best."""
 
 import itertools
 import json

@@ -5,10 +5,11 @@ class."""
 import collections
 
 import geometry
-from geometry import INK, NEAR, enters, holds, inside, length, meet, off, overlap, passes, same, shared
+from geometry import (INK, NEAR, enters, holds, inside, length, meet, off, overlap, passes, same,
+                      shared)
 
-MODULE = 2.5  # mm: the module of ISO 1219-1 as ../shared notes give it (recalled)
-APART = 0.7  # mm: parallel strokes are at least so far apart (ISO 128-20, second hand there)
+MODULE = 2.5  # mm: the module of ISO 1219-1, from memory
+APART = 0.7  # mm: parallel strokes are at least so far apart (ISO 128-20, second hand)
 CLASSES = (
     "symbols",      # symbol over symbol
     "through",      # line, shaft or frame through a symbol

@@ -84,7 +84,8 @@ def _from_stroke(s, point):
 
 
 def _from_box(box, p):
-    return math.hypot(max(box[0] - p[0], p[0] - box[2], 0.0), max(box[1] - p[1], p[1] - box[3], 0.0))
+    return math.hypot(max(box[0] - p[0], p[0] - box[2], 0.0),
+                      max(box[1] - p[1], p[1] - box[3], 0.0))
 
 
 def _cuts(s, box):

@@ -1,4 +1,4 @@
-"""Reads a finished SVG as ink: strokes, closed outlines, dots and letters, and to what each belongs.
+"""Reads a finished SVG as ink: strokes, closed outlines, dots, letters, and whose each is.
 
 Ids, classes and titles say only whose ink it is (a net's, a symbol's, a list's); what touches what
 is told from the strokes. Lengths in millimetres, y downwards."""

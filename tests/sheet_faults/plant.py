@@ -1,5 +1,5 @@
-"""Plants faults in sound sheets: each function yields (class that must be told, what was done, SVG).
-`of` is the sheet as the checker reads it, `svg` its text."""
+"""Plants faults in sound sheets: each function yields (class that must be told, what was done,
+SVG). `of` is the sheet as the checker reads it, `svg` its text."""
 
 import copy
 import re
@@ -164,13 +164,14 @@ def missing_lines(svg, of):
                     or geometry.same(s.q, place, 0.1))
         near, far = (line.p, line.q) if geometry.same(line.p, place, 0.1) else (line.q, line.p)
         words = {_points(line.p, line.q), _points(line.q, line.p)}
-        for shorter in (False, True):
+        middle = _on_grid(_middle((*near, *far)))
+        for shorter in (False, True) if not geometry.same(middle, near) else (False,):
             root, (lines,) = _groups(svg, "line-", line.group.name)
             drawn = [e for e in lines if e.get("points") in words]
             for e in drawn:
                 lines.remove(e)
                 if shorter:
-                    e.set("points", _points(far, _on_grid(_middle((*near, *far)))))
+                    e.set("points", _points(far, middle))
                     lines.append(e)
             if drawn:
                 yield "port", f"{group.name} not reached", _text(root)

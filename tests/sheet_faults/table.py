@@ -11,8 +11,9 @@ FILE = pathlib.Path(__file__).with_name("table.txt")
 TOLERANCE = 1.005  # of lengths and areas, which the file has rounded
 HEAD = """\
 Faults of every sheet, written by sheet_faults_test.py --table; see there and faults.py.
-Columns: crossings, bends, length of ink in mm (of a net once), area of symbols and lines in cm2; then
-the same of elkjs, layered, direction down, each net a chain of edges: it places no shafts and no words.
+Columns: crossings, bends, length of ink in mm (of a net once), area of symbols and lines in cm2;
+then the same of elkjs, layered, direction down, each net a chain of edges: it places no shafts
+and no words.
 
 """
 
