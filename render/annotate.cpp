@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include <fmt/format.h>
 
@@ -16,8 +17,10 @@ constexpr double quarter_module = 0.625;  // mm
 constexpr double module = 2.5;            // mm
 constexpr double mark_half = 4.2;         // mm
 constexpr double mark_pen = 0.5;
-constexpr double mark_text = 3.0;  // mm, of the number's capitals
-constexpr double reach = 40.0;     // M that a mark may stand away
+// mm, of the number's capitals if it has one digit; more digits are smaller, for a triangle or a
+// diamond leaves little room beside them.
+constexpr double mark_text = 3.0;
+constexpr double reach = 40.0;  // M that a mark may stand away
 
 }  // namespace
 
@@ -58,13 +61,14 @@ std::vector<Primitive> finding_mark(const Verdict& verdict, Index number, Point 
              tag});
     };
     const std::string text = fmt::format("{}", number);
-    const double text_height = text.size() < 3 ? mark_text : small_text;
+    constexpr double heights[] = {mark_text, normal_text, small_text};
+    const double text_height = heights[std::min(text.size(), std::size(heights)) - 1];
     double baseline = text_height / 2;
     if (verdict.outcome == Outcome::inconclusive) {
         polygon({{0, -r}, {r, 0}, {0, r}, {-r, 0}});
     } else if (verdict.level == Level::error) {
         polygon({{0, -r}, {r, r * 0.85}, {-r, r * 0.85}});
-        baseline = r * 0.62;
+        baseline = r * 0.68;
     } else if (verdict.level == Level::warning) {
         polygon(
             {{-r * 0.8, -r * 0.8}, {r * 0.8, -r * 0.8}, {r * 0.8, r * 0.8}, {-r * 0.8, r * 0.8}});

@@ -4,21 +4,23 @@
 #include <cmath>
 #include <limits>
 
+#include <loopwright/render/label_room.h>
+
 namespace loopwright {
 
 namespace {
 
-// Off the module grid, so that no line runs along a frame.
 constexpr double frame_gap = 1.5;
 // Between a frame and one inside it: room for port letters.
 constexpr double frame_step = 2.0;
 constexpr double foreign_gap = 0.75;
+constexpr double letter_gap = 0.25;
 // Lines, not stubs, pass through a frame.
 constexpr double stub_gap = 0.5;
 constexpr double quarter = 0.25;
 
 // An edge moves outwards where it stands better, M.
-constexpr double edge_step = 0.5;
+constexpr double edge_step = 1.0;
 constexpr double edge_reach = 24.0;
 constexpr double cost_outwards = 0.3;  // a module
 // Lines along an edge must be told from it.
@@ -41,6 +43,11 @@ Box box_of(GridPoint a, GridPoint b) {
     return {std::min(a.x, b.x) * quarter, std::min(a.y, b.y) * quarter,
             std::max(a.x, b.x) * quarter, std::max(a.y, b.y) * quarter};
 }
+/// Grown to edges half a module off the grid, so that no line runs along them.
+Box off_grid(const Box& box) {
+    return {std::floor(box.left - 0.5) + 0.5, std::floor(box.top - 0.5) + 0.5,
+            std::ceil(box.right - 0.5) + 0.5, std::ceil(box.bottom - 0.5) + 0.5};
+}
 GridBox grid_box(const Box& box) {
     return {{static_cast<int>(std::floor(box.left / quarter)),
              static_cast<int>(std::floor(box.top / quarter))},
@@ -48,13 +55,15 @@ GridBox grid_box(const Box& box) {
              static_cast<int>(std::ceil(box.bottom / quarter))}};
 }
 
-Box stubs_of(const SketchPart& part) {
-    Box box{1e9, 1e9, -1e9, -1e9};
+/// The ends of a part's stubs and the letters beside them.
+std::vector<Box> stubs_of(const Circuit& circuit, const SketchPart& part, double gap) {
+    std::vector<Box> out;
     for (const PortAnchor& port : part.shape.ports) {
         const Point at{part.at.x + port.at.x, part.at.y + port.at.y};
-        box = joined(box, grown({at.x, at.y, at.x, at.y}, stub_gap));
+        out.push_back(grown({at.x, at.y, at.x, at.y}, gap));
+        if (!part.is_mark()) out.push_back(grown(letter_box(circuit, part, port), letter_gap));
     }
-    return box;
+    return out;
 }
 
 bool belongs(const Circuit& circuit, Index inner, Index assembly) {
@@ -74,14 +83,22 @@ class Framer {
                 labels_.push_back({part.label.left + part.at.x, part.label.top + part.at.y,
                                    part.label.right + part.at.x, part.label.bottom + part.at.y});
             const Index home = circuit.components[part.component].assembly;
-            if (part.is_mark() || !belongs(circuit, home, assembly))
+            if (part.is_mark() || !belongs(circuit, home, assembly)) {
                 foreign_.push_back(grown(sketch.body(p), foreign_gap));
-            else if (home == assembly)
-                own_.push_back(joined(grown(sketch.body(p), frame_gap), stubs_of(part)));
+                for (const Box& stub : stubs_of(circuit, part, 0.0)) foreign_.push_back(stub);
+            } else if (home == assembly) {
+                Box box = grown(sketch.body(p), frame_gap);
+                for (const Box& stub : stubs_of(circuit, part, stub_gap)) box = joined(box, stub);
+                own_.push_back(off_grid(box));
+            }
         }
-        for (const FrameBox& frame : layout.frames)
+        for (const FrameBox& frame : layout.frames) {
+            const Box box = box_of(frame.box.from, frame.box.to);
             if (circuit.assemblies[frame.assembly].parent == assembly)
-                own_.push_back(grown(box_of(frame.box.from, frame.box.to), frame_step));
+                own_.push_back(grown(box, frame_step));
+            else if (!belongs(circuit, frame.assembly, assembly))
+                foreign_.push_back(box);
+        }
     }
 
     std::vector<FrameBox> frames() {
@@ -97,9 +114,17 @@ class Framer {
     }
 
   private:
-    bool is_clear(const Box& box) const {
-        return std::none_of(foreign_.begin(), foreign_.end(),
-                            [&](const Box& other) { return overlap(other, box); });
+    /// Whether a box holds nothing foreign that those it grew from did not hold.
+    bool is_clear(const Box& box, const Box& from, const Box& and_from) const {
+        return std::none_of(foreign_.begin(), foreign_.end(), [&](const Box& other) {
+            return overlap(other, box) && !overlap(other, from) && !overlap(other, and_from);
+        });
+    }
+    /// Whether a box that grew stays clear of the assembly's other frames.
+    bool is_apart(const Box& box, const Box& from) const {
+        return std::none_of(own_.begin(), own_.end(), [&](const Box& other) {
+            return overlap(other, box) && !overlap(other, from);
+        });
     }
 
     /// Joins the two boxes that need the least room more, as long as nobody else gets inside.
@@ -112,7 +137,7 @@ class Framer {
                 const Box both = joined(own_[i], own_[j]);
                 const double size = (both.right - both.left) + (both.bottom - both.top) -
                                     (own_[i].right - own_[i].left) - (own_[j].right - own_[j].left);
-                if (size >= least || !is_clear(both)) continue;
+                if (size >= least || !is_clear(both, own_[i], own_[j])) continue;
                 least = size;
                 first = i;
                 second = j;
@@ -133,7 +158,7 @@ class Framer {
         for (double by = 0.0; by <= edge_reach; by += edge_step) {
             Box moved = box;
             moved.*edge = start + outwards * by;
-            if (!is_clear(moved)) break;
+            if (!is_clear(moved, box, box) || !is_apart(moved, box)) break;
             const double cost = cost_outwards * by + cost_of(moved, edge);
             if (cost >= least) continue;
             least = cost;

@@ -14,6 +14,7 @@ namespace {
 constexpr double quarter = 0.25;
 constexpr double clear = 0.3;         // M, round every text
 constexpr double stroke_half = 0.25;  // M, kept free on each side of a line
+constexpr double leader_half = 0.1;
 // By so much nearer to its own symbol than to any other a text must stand.
 constexpr double clearly = 0.25;
 // How far off a text with a leader may stand: the nearer the better.
@@ -89,6 +90,13 @@ std::vector<GridPoint> leader_between(const Box& text, const Box& body) {
     return {grid(from), grid(to)};
 }
 
+/// Whether a point is on a run.
+template <class LevelOrUpright>
+bool holds(const LevelOrUpright& run, GridPoint point) {
+    return std::min(run.from.x, run.to.x) <= point.x && point.x <= std::max(run.from.x, run.to.x) &&
+           std::min(run.from.y, run.to.y) <= point.y && point.y <= std::max(run.from.y, run.to.y);
+}
+
 }  // namespace
 
 Box snapped(const Box& box) {
@@ -99,6 +107,13 @@ Box snapped(const Box& box) {
 
 Box moved(const Box& box, double x, double y) {
     return {box.left + x, box.top + y, box.right + x, box.bottom + y};
+}
+
+Box letter_box(const Circuit& circuit, const SketchPart& part, const PortAnchor& port) {
+    const std::string letter(circuit.ports[port.port].letter);
+    const double half = text_width_m(letter, label_text_height) / 2;
+    return {part.at.x + port.letter.x - half, part.at.y + port.letter.y - 1.1,
+            part.at.x + port.letter.x + half, part.at.y + port.letter.y + 0.1};
 }
 
 Box run_box(GridPoint from, GridPoint to) {
@@ -147,7 +162,7 @@ void LabelRoom::take_part(int part) {
         room_.take(grown(
             {std::min(x, into_x), std::min(y, into_y), std::max(x, into_x), std::max(y, into_y)},
             stroke_half));
-        if (!s.is_mark()) room_.take(letter_box(s, port));
+        if (!s.is_mark()) room_.take(letter_box(circuit_, s, port));
     }
 }
 
@@ -167,21 +182,29 @@ void LabelRoom::take_runs() {
     }
 }
 
-Box LabelRoom::letter_box(const SketchPart& part, const PortAnchor& port) const {
-    const std::string letter(circuit_.ports[port.port].letter);
-    const double half = text_width_m(letter, label_text_height) / 2;
-    return {part.at.x + port.letter.x - half, part.at.y + port.letter.y - 1.1,
-            part.at.x + port.letter.x + half, part.at.y + port.letter.y + 0.1};
-}
-
 bool LabelRoom::put(const WantedLabel& wanted, const Box& box, std::vector<GridPoint> leader) {
     if (!room_.is_free(grown(box, clear))) return false;
     const double middle = (box.left + box.right) / 2;
     LabelBox label = wanted.label;
     label.right_aligned = middle < wanted.axis - 2.0 && box.right <= wanted.axis + 1.0;
     label.leader = std::move(leader);
+    take_leader(label.leader);
     put_here(std::move(label), box);
     return true;
+}
+
+/// No later text stands on a leader.
+void LabelRoom::take_leader(const std::vector<GridPoint>& leader) {
+    if (leader.empty()) return;
+    const GridPoint a = leader.front();
+    const GridPoint b = leader.back();
+    const int steps = std::max(std::abs(b.x - a.x), std::abs(b.y - a.y));
+    for (int i = 0; i <= steps; ++i) {
+        const double part = steps == 0 ? 0.0 : static_cast<double>(i) / steps;
+        const double x = (a.x + (b.x - a.x) * part) * quarter;
+        const double y = (a.y + (b.y - a.y) * part) * quarter;
+        room_.take(grown({x, y, x, y}, leader_half));
+    }
 }
 
 void LabelRoom::put_here(LabelBox label, const Box& box) {
@@ -227,12 +250,14 @@ bool LabelRoom::try_apart(const WantedLabel& wanted, double reach) {
         }
     std::stable_sort(tries.begin(), tries.end(),
                      [](const Try& a, const Try& b) { return a.cost < b.cost; });
-    // Best a leader that passes nothing; then one that crosses lines; at last any.
+    // Best a leader that passes nothing; then one that crosses lines and cannot be taken for a
+    // piece of one; at last any.
     for (const int patience : {0, 1, 2})
         for (const Try& t : tries) {
             if (!room_.is_free(grown(t.box, clear))) continue;
             std::vector<GridPoint> leader = leader_between(t.box, body);
             if (patience < 2 && passes_solid(wanted.part, leader)) continue;
+            if (patience < 2 && runs_along_a_line(leader)) continue;
             if (patience < 1 && passes_line(leader)) continue;
             if (put(wanted, t.box, std::move(leader))) return true;
         }
@@ -246,7 +271,8 @@ bool LabelRoom::passes_solid(int own, const std::vector<GridPoint>& leader) cons
         if (p != own && hit(sketch_.body(p))) return true;
         if (sketch_.parts[static_cast<std::size_t>(p)].is_mark()) continue;
         for (const PortAnchor& port : sketch_.parts[static_cast<std::size_t>(p)].shape.ports)
-            if (hit(letter_box(sketch_.parts[static_cast<std::size_t>(p)], port))) return true;
+            if (hit(letter_box(circuit_, sketch_.parts[static_cast<std::size_t>(p)], port)))
+                return true;
     }
     return std::any_of(layout_.labels.begin(), layout_.labels.end(), [&](const LabelBox& l) {
         return hit({l.box.from.x * quarter, l.box.from.y * quarter, l.box.to.x * quarter,
@@ -254,11 +280,23 @@ bool LabelRoom::passes_solid(int own, const std::vector<GridPoint>& leader) cons
     });
 }
 
+/// Whether a leader passes a line or a shaft, the line that it leads to left out.
 bool LabelRoom::passes_line(const std::vector<GridPoint>& leader) const {
-    return std::any_of(layout_.wires.begin(), layout_.wires.end(),
-                       [&](const Wire& w) { return passes(leader, run_box(w.from, w.to)); }) ||
-           std::any_of(layout_.shafts.begin(), layout_.shafts.end(),
-                       [&](const ShaftRun& s) { return passes(leader, run_box(s.from, s.to)); });
+    const auto hit = [&](const auto& run) {
+        return !holds(run, leader.back()) && passes(leader, run_box(run.from, run.to));
+    };
+    return std::any_of(layout_.wires.begin(), layout_.wires.end(), hit) ||
+           std::any_of(layout_.shafts.begin(), layout_.shafts.end(), hit);
+}
+
+bool LabelRoom::runs_along_a_line(const std::vector<GridPoint>& leader) const {
+    const GridPoint a = leader.front();
+    const GridPoint b = leader.back();
+    return std::any_of(layout_.wires.begin(), layout_.wires.end(), [&](const Wire& w) {
+        return ((a.y == b.y && a.y == w.from.y && a.y == w.to.y) ||
+                (a.x == b.x && a.x == w.from.x && a.x == w.to.x)) &&
+               passes(leader, run_box(w.from, w.to));
+    });
 }
 
 }  // namespace loopwright

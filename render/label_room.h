@@ -43,10 +43,11 @@ class LabelRoom {
   private:
     void take_part(int part);
     void take_runs();
-    Box letter_box(const SketchPart& part, const PortAnchor& port) const;
+    void take_leader(const std::vector<GridPoint>& leader);
     bool try_apart(const WantedLabel& wanted, double reach);
     bool passes_solid(int own, const std::vector<GridPoint>& leader) const;
     bool passes_line(const std::vector<GridPoint>& leader) const;
+    bool runs_along_a_line(const std::vector<GridPoint>& leader) const;
 
     const Circuit& circuit_;
     const Sketch& sketch_;
@@ -58,6 +59,8 @@ class LabelRoom {
 /// On whole quarter modules, the size kept.
 Box snapped(const Box& box);
 Box moved(const Box& box, double x, double y);
+/// What the letter of a port covers, M.
+Box letter_box(const Circuit& circuit, const SketchPart& part, const PortAnchor& port);
 /// The strip that a run takes, M.
 Box run_box(GridPoint from, GridPoint to);
 

@@ -5,6 +5,7 @@
 
 #include <loopwright/render/finish_layout.h>
 #include <loopwright/render/hoses.h>
+#include <loopwright/render/label_room.h>
 #include <loopwright/render/place.h>
 #include <loopwright/render/render.h>
 #include <loopwright/render/route.h>
@@ -33,6 +34,9 @@ RouteField field_of(const Sketch& sketch) {
         if (part.label_width > 0.0)
             field.texts.push_back({part.label.left + part.at.x, part.label.top + part.at.y,
                                    part.label.right + part.at.x, part.label.bottom + part.at.y});
+        if (!part.is_mark())
+            for (const PortAnchor& port : part.shape.ports)
+                field.letters.push_back(letter_box(sketch.circuit(), part, port));
         for (std::size_t a = 0; a < part.shape.ports.size(); ++a) {
             const int n = sketch.net_at(p, a);
             if (n >= 0 && sketch.nets[static_cast<std::size_t>(n)].ends.size() > 1) continue;
@@ -145,20 +149,25 @@ std::vector<Spacing> rooms() {
     return out;
 }
 
-/// With the least room that all lines find their way in, and hoses to sag; nothing where none is
-/// enough for the lines.
-std::optional<Layout> routed_layout(const Circuit& circuit, const Roles& roles,
-                                    const Structure& structure, const Sketch& blank, int columns) {
+struct Routed {
+    std::optional<Layout> layout = {};  ///< nothing where no room is enough for the lines
+    /// With less room, some hose drawn straight; nothing where the other is as narrow.
+    std::optional<Layout> narrower = {};
+};
+
+/// With the least room that all lines find their way in, and hoses to sag if any room is enough.
+Routed routed_layout(const Circuit& circuit, const Roles& roles, const Structure& structure,
+                     const Sketch& blank, int columns) {
     std::optional<Layout> found;
     for (const Spacing& spacing : rooms()) {
         const std::optional<Attempt> chosen =
             best_attempt(circuit, roles, structure, blank, spacing, columns);
         if (!chosen) continue;
         Layout layout = finish_layout(circuit, chosen->sketch, roles, chosen->nets, chosen->shafts);
-        if (hoses_shown(circuit, layout)) return layout;
+        if (hoses_shown(circuit, layout)) return {std::move(layout), std::move(found)};
         if (!found) found = std::move(layout);
     }
-    return found;
+    return {std::move(found), std::nullopt};
 }
 
 }  // namespace
@@ -167,12 +176,16 @@ Layout lay_out(const Circuit& circuit, const Structure& structure, std::string_v
     const Sketch blank(circuit);
     const Roles roles = roles_of(blank, structure);
     std::optional<Layout> narrowest;
+    std::optional<Layout> spare;
     for (int columns = 1; columns <= most_columns; ++columns) {
-        std::optional<Layout> layout = routed_layout(circuit, roles, structure, blank, columns);
-        if (!layout) throw std::logic_error("no way found for a line of the drawing");
-        if (fit_to_sheet(circuit, *layout, sheet)) return std::move(*layout);
-        if (!narrowest) narrowest = std::move(layout);
+        Routed routed = routed_layout(circuit, roles, structure, blank, columns);
+        if (!routed.layout) throw std::logic_error("no way found for a line of the drawing");
+        if (fit_to_sheet(circuit, *routed.layout, sheet)) return *std::move(routed.layout);
+        if (!narrowest) narrowest = std::move(routed.layout);
+        if (!spare) spare = std::move(routed.narrower);
     }
+    // Rather a hose drawn straight than a drawing that no sheet holds.
+    if (spare && fit_to_sheet(circuit, *spare, sheet)) return *std::move(spare);
     throw too_large(circuit, *narrowest, sheet);
 }
 

@@ -46,6 +46,7 @@ struct RouteNet {
 struct RouteField {
     std::vector<Box> bodies = {};      ///< M; nets keep 1 M away
     std::vector<Box> texts = {};       ///< M; nets go round them where that is not too dear
+    std::vector<Box> letters = {};     ///< M, of ports; likewise, but nets may pass close by
     std::vector<Run> shafts = {};      ///< crossed at a right angle at most
     std::vector<RouteEnd> ports = {};  ///< further ports without a net: kept clear
 };

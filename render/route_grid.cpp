@@ -13,6 +13,9 @@ constexpr int margin = 12;
 // control.
 constexpr int way_out = 4;
 constexpr double rounding = 1e-6;
+// Room between a line and words, and a port letter, M.
+constexpr double beside_text = 0.4;
+constexpr double beside_letter = 0.1;
 
 struct Extent {
     int left = 0;
@@ -71,11 +74,8 @@ RouteGrid::RouteGrid(const RouteField& field, std::span<const RouteNet> nets) {
     stub_.assign(count, 0);
 
     for (const Box& box : field.bodies) mark_body(box);
-    for (const Box& box : field.texts)
-        for (int y = static_cast<int>(std::ceil(box.top - 0.4)); y <= box.bottom + 0.4; ++y)
-            for (int x = static_cast<int>(std::ceil(box.left - 0.4)); x <= box.right + 0.4; ++x)
-                if (x >= left_ && x < left_ + width_ && y >= top_ && y < top_ + height_)
-                    text_[static_cast<std::size_t>(at({x, y}))] = 1;
+    for (const Box& box : field.texts) mark_text(box, beside_text);
+    for (const Box& box : field.letters) mark_text(box, beside_letter);
     for (const Run& run : field.shafts) {
         const int dx = run.to.x == run.from.x ? 0 : run.to.x > run.from.x ? 1 : -1;
         const int dy = run.to.y == run.from.y ? 0 : run.to.y > run.from.y ? 1 : -1;
@@ -91,6 +91,13 @@ RouteGrid::RouteGrid(const RouteField& field, std::span<const RouteNet> nets) {
     for (const RouteEnd& end : field.ports) mark_port(end, body);
     for (std::size_t n = 0; n < nets.size(); ++n)
         for (const RouteEnd& end : nets[n].ends) mark_port(end, static_cast<std::int32_t>(n));
+}
+
+void RouteGrid::mark_text(const Box& box, double room) {
+    for (int y = static_cast<int>(std::ceil(box.top - room)); y <= box.bottom + room; ++y)
+        for (int x = static_cast<int>(std::ceil(box.left - room)); x <= box.right + room; ++x)
+            if (x >= left_ && x < left_ + width_ && y >= top_ && y < top_ + height_)
+                text_[static_cast<std::size_t>(at({x, y}))] = 1;
 }
 
 void RouteGrid::mark_body(const Box& box) {

@@ -56,6 +56,7 @@ class RouteGrid {
     int degree(std::int32_t net, int point) const;
 
   private:
+    void mark_text(const Box& box, double room);
     void mark_body(const Box& box);
     void mark_port(const RouteEnd& end, std::int32_t net);
 

@@ -57,12 +57,25 @@ bool meets(const Box& box, Point a, Point b) {
     return from < to;
 }
 
+/// Whether a point is inside a closed outline (even-odd rule).
+bool holds(const std::vector<Point>& outline, Point point) {
+    bool inside = false;
+    Point a = outline.back();
+    for (const Point& b : outline) {
+        if ((a.y > point.y) != (b.y > point.y) &&
+            point.x < (b.x - a.x) * (point.y - a.y) / (b.y - a.y) + a.x)
+            inside = !inside;
+        a = b;
+    }
+    return inside;
+}
+
 bool meets(const Box& box, const Primitive& primitive) {
     if (const auto* line = std::get_if<Polyline>(&primitive.shape)) {
         const std::size_t count = line->points.size();
         for (std::size_t i = 0; i + 1 < count + (line->closed ? 1 : 0); ++i)
             if (meets(box, line->points[i], line->points[(i + 1) % count])) return true;
-        return false;
+        return line->closed && holds(line->points, {box.left, box.top});
     }
     if (const auto* arc = std::get_if<Arc>(&primitive.shape)) {
         const Point near{std::clamp(arc->centre.x, box.left, box.right),
