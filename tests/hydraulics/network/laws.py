@@ -20,8 +20,8 @@ SLIT = 0.61  # contraction of a sharp-edged slit by potential flow, pi/(pi + 2)
 
 
 def density(at_15, celsius):
-    """Lubricating oil at a temperature: ASTM D1250, its factor 0.6278 1/K (from memory)."""
-    alpha = 0.6278 / at_15
+    """Lubricating oil at a temperature: ASTM D1250, its factor 0.34878 1/degF (from memory)."""
+    alpha = 0.34878 * 1.8 / at_15
     rise = celsius - 15.0
     return at_15 * math.exp(-alpha * rise * (1.0 + 0.8 * alpha * rise))
 
