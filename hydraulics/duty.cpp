@@ -131,6 +131,17 @@ bool PointFigures::moves() const {
            state_ == State::overrun_forward || state_ == State::overrun_reverse;
 }
 
+bool PointFigures::goes_both_ways() const {
+    bool ahead = false;
+    bool back = false;
+    for (Index command = 0; command < circuit_.commands.size(); ++command) {
+        const double travel = travel_of(command).value_or(0.0);
+        ahead = ahead || travel > 0.0;
+        back = back || travel < 0.0;
+    }
+    return ahead && back;
+}
+
 bool PointFigures::is_commanded(Index component) const {
     return std::any_of(circuit_.stages.begin(), circuit_.stages.end(),
                        [&](const Stage& stage) { return stage.part == component; });

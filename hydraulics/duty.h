@@ -36,6 +36,8 @@ class PointFigures {
     /// 1 forward, -1 in reverse.
     double sense() const { return sense_; }
     bool moves() const;
+    /// Whether its commands go different ways, so that no one state and sense is the point's.
+    bool goes_both_ways() const;
 
     /// Set displacement over the largest of a machine, without a sign, 0 to 1; for a prime mover
     /// the share of the rated speed.

@@ -46,11 +46,12 @@ TRACTION_TEXT = f"""<circuit format="1" title="traction loop">
 </circuit>"""
 
 
-def traction(x):
+def traction(x, pump_stroke=1.0, load=120.0):
     """Half of the motor's way from 80 to 28 cm3/rev is done; side A is high."""
     speed = 2200 * RPM
     stroke = 1.0 + 0.5 * (28.0 / 80.0 - 1.0)
-    out, into, pump_case, pump_torque = laws.pump(pump_of(71), x.pa, x.pb, speed, MU, 1.0, x.plp)
+    out, into, pump_case, pump_torque = laws.pump(pump_of(71), x.pa, x.pb, speed, MU,
+                                                pump_stroke, x.plp)
     taken, given, motor_case, motor_torque = laws.motor(motor_of(80), x.pma, x.pmb, x.w2, MU,
                                                         stroke, x.plm)
     charge, charge_torque = laws.inside_drained_pump(pump_of(18), x.pg1, x.ps, speed, MU)
@@ -67,7 +68,7 @@ def traction(x):
                    x.pk - laws.element(x.q_flush, NU, 30 * LPM, 0.8 * BAR, 30 * MM2),
                    x.plp - laws.pipe(x.q_lp, 0.016, 1.5, RHO, NU),
                    x.plm - laws.pipe(x.q_lm, 0.016, 3.0, RHO, NU)],
-        torques=[motor_torque - 120.0],
+        torques=[motor_torque - load],
         printed={
             "S1.pressure": x.ps, "S1.flow": -charge, "S1.drop": x.ps,
             "G1.pressure": x.pg1, "G1.flow": x.q_filter, "G1.drop": 0.0,

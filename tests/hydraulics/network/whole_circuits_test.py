@@ -37,6 +37,13 @@ class WholeCircuits(unittest.TestCase):
                 self.assertLessEqual(abs(printed[name] - value), AGREEMENT * max(abs(value), floor),
                                      f"{printed[name]} against {value}")
 
+    def test_commands_that_go_both_ways_are_refused(self):
+        """Not solved yet, and then not solved wrongly."""
+        text = closed_circuits.TWO_LOOPS_TEXT.replace('travel="90 %"', 'travel="-90 %"')
+        (point,) = program.solve(text)
+        self.assertFalse(point["solved"])
+        self.assertIn("go both ways", point["problem"])
+
 
 def _test_of(circuit):
     return lambda self: self.compare(circuit)
