@@ -52,19 +52,23 @@ std::optional<double> PointFigures::figure(std::string_view name) const {
                           : given_in(circuit_, circuit_.points[point_].attributes, name);
 }
 
-std::optional<double> PointFigures::figure(Index component, std::string_view name) const {
-    if (point_ != none) {
-        const DutyPoint& point = circuit_.points[point_];
-        for (Index i = point.settings.begin; i < point.settings.end; ++i) {
-            const PointSetting& setting = circuit_.point_settings[i];
-            if (setting.component != component) continue;
-            if (const auto one = given_in(circuit_, setting.attributes, name)) return one;
-        }
-        const Part part = circuit_.components[component].kind->part;
-        const bool own = part == Part::load || (part == Part::prime_mover && name == "speed");
-        if (own && is_figure_of_point(name) && (part != Part::load || name != "speed"))
-            if (const auto one = figure(name)) return one;
+std::optional<double> PointFigures::set_figure(Index component, std::string_view name) const {
+    if (point_ == none) return std::nullopt;
+    const DutyPoint& point = circuit_.points[point_];
+    for (Index i = point.settings.begin; i < point.settings.end; ++i) {
+        const PointSetting& setting = circuit_.point_settings[i];
+        if (setting.component != component) continue;
+        if (const auto one = given_in(circuit_, setting.attributes, name)) return one;
     }
+    const Part part = circuit_.components[component].kind->part;
+    const bool own = part == Part::load || (part == Part::prime_mover && name == "speed");
+    if (!own || !is_figure_of_point(name) || (part == Part::load && name == "speed"))
+        return std::nullopt;
+    return figure(name);
+}
+
+std::optional<double> PointFigures::figure(Index component, std::string_view name) const {
+    if (const auto set = set_figure(component, name)) return set;
     return circuit_.figure(circuit_.components[component], name);
 }
 
@@ -92,7 +96,7 @@ std::optional<double> PointFigures::travel_of(Index command) const {
 bool PointFigures::load_drives(Index load) const {
     if (const auto torque = figure(load, "torque")) return *torque < 0.0;
     if (const auto force = figure(load, "force")) return *force < 0.0;
-    if (const auto grade = figure(load, "grade"))
+    if (const auto grade = set_figure(load, "grade"))
         return *grade < -figure(load, "rolling-resistance").value_or(0.0);
     return false;
 }
@@ -125,6 +129,17 @@ State PointFigures::find_state() const {
 bool PointFigures::moves() const {
     return state_ == State::drive_forward || state_ == State::drive_reverse ||
            state_ == State::overrun_forward || state_ == State::overrun_reverse;
+}
+
+bool PointFigures::goes_both_ways() const {
+    bool ahead = false;
+    bool back = false;
+    for (Index command = 0; command < circuit_.commands.size(); ++command) {
+        const double travel = travel_of(command).value_or(0.0);
+        ahead = ahead || travel > 0.0;
+        back = back || travel < 0.0;
+    }
+    return ahead && back;
 }
 
 bool PointFigures::is_commanded(Index component) const {

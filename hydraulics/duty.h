@@ -22,8 +22,9 @@ class PointFigures {
     Index point() const { return point_; }
     std::string_view id() const;
 
-    /// A figure of a part at the point: as set for it there, as the point says of the only one, or
-    /// as the part itself has it.
+    /// A figure of a part at the point: as set for it there, or as the point says of the only one.
+    std::optional<double> set_figure(Index component, std::string_view name) const;
+    /// The same, or as the part itself has it.
     std::optional<double> figure(Index component, std::string_view name) const;
     /// A figure of the point alone.
     std::optional<double> figure(std::string_view name) const;
@@ -35,6 +36,8 @@ class PointFigures {
     /// 1 forward, -1 in reverse.
     double sense() const { return sense_; }
     bool moves() const;
+    /// Whether its commands go different ways, so that no one state and sense is the point's.
+    bool goes_both_ways() const;
 
     /// Set displacement over the largest of a machine, without a sign, 0 to 1; for a prime mover
     /// the share of the rated speed.

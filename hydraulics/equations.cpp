@@ -6,6 +6,8 @@
 #include <limits>
 
 #include <loopwright/hydraulics/complementarity.h>
+#include <loopwright/hydraulics/flow_divider.h>
+#include <loopwright/hydraulics/load_law.h>
 
 namespace loopwright::hydraulics {
 
@@ -17,6 +19,9 @@ constexpr double speed_scale = 100.0;   // rad/s
 constexpr double torque_scale = 100.0;  // N.m
 constexpr double velocity_scale = 0.1;  // m/s, of a rod
 constexpr double force_scale = 1e4;     // N
+/// An open valve loses so much (scaled pressure over m3/s, 1 mPa at 60 L/min) that two side by side
+/// know how they share a flow.
+constexpr double seat_loss = 1e-6;
 
 template <std::size_t N>
 using Variables = std::array<std::uint32_t, N>;
@@ -29,7 +34,8 @@ class Equations::Collector {
     explicit Collector(std::size_t size) : size_(size) {}
 
     double value(std::uint32_t /*variable*/) const { return 0.5; }
-    Smoothing smoothing() const { return {1.0, 1.0}; }
+    double moved(std::uint32_t /*variable*/) const { return 0.0; }
+    Smoothing smoothing() const { return {.leak = 1.0}; }
 
     template <std::size_t N>
     void add(std::uint32_t row, const Dual<N>& /*term*/, const Variables<N>& variables) {
@@ -55,7 +61,13 @@ class Equations::Evaluator {
           slot_(equations.slots_.data()) {}
 
     double value(std::uint32_t variable) const { return equations_.figure(unknowns_, variable); }
-    Smoothing smoothing() const { return smoothing_; }
+    /// Since the begin of the step of time, scaled.
+    double moved(std::uint32_t variable) const {
+        return smoothing_.inertia > 0.0 && variable < unknowns_.size()
+                   ? unknowns_[variable] - smoothing_.before[variable]
+                   : 0.0;
+    }
+    const Smoothing& smoothing() const { return smoothing_; }
 
     template <std::size_t N>
     void add(std::uint32_t row, const Dual<N>& term, const Variables<N>& variables) {
@@ -119,7 +131,7 @@ Equations::Equations(const Network& network) : network_(network), legs_(network.
         if (branch.kind == Branch::Kind::control) row_scale = 1.0 / flow_scale;
         if (branch.kind == Branch::Kind::leg) {
             std::vector<Index>& legs = legs_[branch.leg.divider];
-            row_scale = legs.empty() ? 1.0 / pressure_scale : 1.0 / flow_scale;
+            row_scale = legs.empty() ? 1.0 : 1.0 / flow_scale;
             legs.push_back(i);
         }
         branch_variable_.push_back(add_unknown(flow_scale, 0.0, row_scale, {Balance::law, i}));
@@ -155,35 +167,6 @@ double Equations::figure(std::span<const double> unknowns, std::uint32_t variabl
                : fixed_[std::numeric_limits<std::uint32_t>::max() - variable];
 }
 
-std::vector<double> Equations::guess() const { return guess_; }
-
-double Equations::pressure(std::span<const double> unknowns, Index node) const {
-    return figure(unknowns, node_variable_[node]);
-}
-double Equations::speed(std::span<const double> unknowns, Index shaft) const {
-    return figure(unknowns, shaft_variable_[shaft]);
-}
-double Equations::flow(std::span<const double> unknowns, Index branch) const {
-    return figure(unknowns, branch_variable_[branch]);
-}
-double Equations::gear_torque(std::span<const double> unknowns, Index gear) const {
-    return figure(unknowns, gear_variable_[gear]);
-}
-double Equations::stroke(std::span<const double> unknowns, Index machine) const {
-    return network_.machines[machine].pressure_limit ? figure(unknowns, stroke_variable_[machine])
-                                                     : network_.machines[machine].stroke;
-}
-
-MachineState Equations::state_of(std::span<const double> unknowns, Index m) const {
-    const NetworkMachine& machine = network_.machines[m];
-    return {.pressure_a = pressure(unknowns, machine.a),
-            .pressure_b = pressure(unknowns, machine.b),
-            .pressure_case = pressure(unknowns, machine.housing),
-            .shaft_speed = speed(unknowns, machine.shaft),
-            .relative_displacement = stroke(unknowns, m),
-            .dynamic_viscosity = network_.oil.dynamic_viscosity().si()};
-}
-
 void Equations::evaluate(std::span<const double> unknowns, const Smoothing& smoothing,
                          std::span<double> residuals, std::span<double> jacobian) {
     std::fill(residuals.begin(), residuals.end(), 0.0);
@@ -208,10 +191,20 @@ void Equations::evaluate(std::span<const double> unknowns, const Smoothing& smoo
 template <class Sink>
 void Equations::assemble(Sink& sink) const {
     for (Index i = 0; i < network_.nodes.size(); ++i) {
-        const Dual<1> pressure = Dual<1>::variable(0, sink.value(node_variable_[i]));
-        sink.add(node_variable_[i],
-                 pressure * (-sink.smoothing().leak * flow_scale / pressure_scale),
-                 Variables<1>{node_variable_[i]});
+        const std::uint32_t own = node_variable_[i];
+        const double leak = sink.smoothing().leak * flow_scale / pressure_scale;
+        const double inertia = sink.smoothing().inertia;
+        Dual<1> term(-sink.value(own) * leak - sink.moved(own) * inertia * flow_scale);
+        term.slope[0] = -leak - inertia * flow_scale / pressure_scale;
+        sink.add(own, term, Variables<1>{own});
+    }
+    for (Index i = 0; i < network_.shafts.size(); ++i) {
+        const std::uint32_t own = shaft_variable_[i];
+        const bool straight = network_.shafts[i].straight;
+        const double inertia = sink.smoothing().inertia * (straight ? force_scale : torque_scale);
+        Dual<1> term(sink.moved(own) * inertia);
+        term.slope[0] = inertia / (straight ? velocity_scale : speed_scale);
+        sink.add(own, term, Variables<1>{own});
     }
     for (Index i = 0; i < network_.branches.size(); ++i) assemble_branch(sink, i);
     for (Index i = 0; i < network_.dividers.size(); ++i) assemble_divider(sink, i);
@@ -282,7 +275,8 @@ void Equations::assemble_branch(Sink& sink, Index i) const {
             sink.add(
                 own,
                 complementarity(ValveState::Figure::variable(ValveState::flow, flow) / flow_scale,
-                                held / pressure_scale, sink.smoothing().rounding),
+                                held / pressure_scale + seat_loss * ValveState::Figure::variable(
+                                                                        ValveState::flow, flow)),
                 Variables<5>{own, from, to, chamber, pilot});
             break;
         }
@@ -304,29 +298,33 @@ void Equations::assemble_divider(Sink& sink, Index d) const {
     if (legs.empty()) return;
     const std::uint32_t first = branch_variable_[legs.front()];
     const std::uint32_t common = node_variable_[network_.dividers[d].node];
-    const double first_flow = sink.value(first);
     const double first_share = network_.branches[legs.front()].leg.share;
-    // The leg that the others are throttled to: the hardest one going out, the softest coming back.
-    std::size_t hardest = 0;
-    const auto pressure = [&](std::size_t i) {
-        return sink.value(node_variable_[network_.branches[legs[i]].to]);
-    };
-    for (std::size_t i = 1; i < legs.size(); ++i)
-        if (first_flow < 0.0 ? pressure(i) < pressure(hardest) : pressure(i) > pressure(hardest))
-            hardest = i;
-    sink.add(first, Dual<1>::variable(0, sink.value(common)), Variables<1>{common});
+    std::vector<double> pressures;
+    std::vector<double> shares;
+    for (const Index leg : legs) {
+        pressures.push_back(sink.value(node_variable_[network_.branches[leg].to]));
+        shares.push_back(network_.branches[leg].leg.share);
+    }
+    std::vector<double> slopes(legs.size());
+    SpoolDivider law{.over_common = 1.0 / pressure_scale};
+    if (network_.dividers[d].rotary) {
+        law.law = rotary_divider(sink.value(common), shares, pressures, slopes) / pressure_scale;
+        for (double& slope : slopes) slope /= pressure_scale;
+    } else {
+        law = spool_divider(sink.value(first), sink.value(common), pressures, slopes);
+    }
+    Dual<2> term(law.law);
+    term.slope = {law.over_common, law.over_flow};
+    sink.add(first, term, Variables<2>{common, first});
     for (std::size_t i = 0; i < legs.size(); ++i) {
-        const Branch& leg = network_.branches[legs[i]];
-        const double weight = network_.dividers[d].rotary ? leg.leg.share
-                              : i == hardest              ? 1.0
-                                                          : 0.0;
-        sink.add(first, -(Dual<1>::variable(0, pressure(i)) * weight),
-                 Variables<1>{node_variable_[leg.to]});
+        Dual<1> of_leg;
+        of_leg.slope[0] = slopes[i];
+        sink.add(first, of_leg, Variables<1>{node_variable_[network_.branches[legs[i]].to]});
         if (i == 0) continue;
         const std::uint32_t own = branch_variable_[legs[i]];
         sink.add(own,
                  Dual<2>::variable(0, sink.value(own)) * first_share -
-                     Dual<2>::variable(1, first_flow) * leg.leg.share,
+                     Dual<2>::variable(1, sink.value(first)) * shares[i],
                  Variables<2>{own, first});
     }
 }
@@ -355,46 +353,26 @@ void Equations::assemble_machine(Sink& sink, Index i) const {
     sink.add(variables[2], term(law.flow_case), variables);
     sink.add(variables[3], term(law.torque), variables);
     if (!one.pressure_limit) return;
-    // Either nothing is taken back from the stroke, or the pressure stands at the limit.
-    const Dual<3> stroke = Dual<3>::variable(0, sink.value(variables[4]));
+    // The full stroke below the limit, none above, any between where the pressure stands at it.
+    const double sense = one.stroke < 0.0 ? -1.0 : 1.0;
+    const Dual<3> stroke = Dual<3>::variable(0, sink.value(variables[4])) * sense;
     const Dual<3> high = max(Dual<3>::variable(1, sink.value(variables[0])),
                              Dual<3>::variable(2, sink.value(variables[1])));
-    const double sense = one.stroke < 0.0 ? -1.0 : 1.0;
+    const Dual<3> room = (Dual<3>(*one.pressure_limit) - high) / pressure_scale;
     sink.add(variables[4],
-             complementarity((Dual<3>(one.stroke) - stroke) * sense,
-                             (Dual<3>(*one.pressure_limit) - high) / pressure_scale,
-                             sink.smoothing().rounding),
+             complementarity(stroke, -complementarity(std::abs(one.stroke) - stroke, room)),
              Variables<3>{variables[4], variables[0], variables[1]});
 }
 
 template <class Sink>
 void Equations::assemble_load(Sink& sink, const NetworkLoad& load) const {
-    const std::uint32_t shaft = shaft_variable_[load.shaft];
-    const double speed = sink.value(shaft);
-    switch (load.kind) {
-        case NetworkLoad::Kind::constant:
-            sink.add(shaft, Dual<1>(load.torque.si()), Variables<1>{shaft});
-            break;
-        case NetworkLoad::Kind::opposing:
-            sink.add(shaft, opposing_torque(load.torque, speed), Variables<1>{shaft});
-            break;
-        case NetworkLoad::Kind::vehicle:
-            sink.add(shaft, load_torque(load.vehicle, speed), Variables<1>{shaft});
-            break;
-        case NetworkLoad::Kind::hoist:
-            sink.add(shaft, Dual<1>(load_torque(load.hoist).si()), Variables<1>{shaft});
-            break;
-        case NetworkLoad::Kind::brake: {
-            const std::uint32_t node =
-                load.brake_node == none ? atmosphere_ : node_variable_[load.brake_node];
-            const Dual<1> held = holding_torque(load.brake, sink.value(node));
-            const Dual<1> sense = opposing_torque(Torque(1.0), speed);
-            Dual<2> torque(held.value * sense.value);
-            torque.slope = {held.value * sense.slope[0], held.slope[0] * sense.value};
-            sink.add(shaft, torque, Variables<2>{shaft, node});
-            break;
-        }
-    }
+    const Variables<2> variables{
+        shaft_variable_[load.shaft],
+        load.brake_node == none ? atmosphere_ : node_variable_[load.brake_node]};
+    sink.add(variables[0],
+             load_law(load, network_.shafts[load.shaft].straight, sink.value(variables[0]),
+                      sink.value(variables[1])),
+             variables);
 }
 
 }  // namespace loopwright::hydraulics

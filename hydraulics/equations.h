@@ -24,13 +24,15 @@ struct BalanceOf {
 
 /// What makes equations easier than they are, on the way to their solution.
 struct Smoothing {
-    /// Of what is shut or open (complementarity.h).
-    double rounding = 0.0;
-    /// From every node to the atmosphere, scaled flow over scaled pressure. The least is kept to
-    /// the end: the pressure of oil that is shut in falls with it to that of what feeds it, and no
-    /// flow that is told shows it.
+    /// From every node to the atmosphere, scaled flow over scaled pressure. The least is kept until
+    /// the state is found: the pressure of oil that is shut in falls with it to that of what feeds
+    /// it.
     double leak = least_leak;
     static constexpr double least_leak = 1e-11;
+    /// Of oil that gives way at every node and of mass on every shaft, over a step of time: what it
+    /// takes to move away from `before`, as scaled flow over scaled pressure, torque over speed.
+    double inertia = 0.0;
+    std::span<const double> before = {};  ///< unknowns at the step's begin; read with inertia only
 };
 
 /// The equations of a network, as many as unknowns, with their exact Jacobian. Unknowns and
@@ -51,6 +53,9 @@ class Equations {
     /// Residuals and, in the order of `places`, the Jacobian at `unknowns`, all scaled.
     void evaluate(std::span<const double> unknowns, const Smoothing& smoothing,
                   std::span<double> residuals, std::span<double> jacobian);
+
+    /// What the leak of a smoothing takes from each balance, scaled.
+    void leaks(std::span<const double> unknowns, double leak, std::span<double> taken) const;
 
     // Figures of the unknowns, SI; of what is fixed, as given.
     double pressure(std::span<const double> unknowns, Index node) const;

@@ -4,13 +4,23 @@
 
 namespace loopwright::hydraulics {
 
-/// Pressure at the inlet of a flow divider, in Pa, whose legs carry `shares` of its flow (each 0 or
-/// more, together 1) to outlets at `pressures`, and its slopes over these; the three spans are as
-/// long as there are legs, one at least. Losses of its own are left out.
-/// Coupled machines: the power in is the power out, so that an unloaded leg helps a loaded one.
-double rotary_divider_inlet(std::span<const double> shares, std::span<const double> pressures,
-                            std::span<double> slopes);
-/// A spool throttles all legs down to the one with the highest pressure; of equals the first.
-double spool_divider_inlet(std::span<const double> pressures, std::span<double> slopes);
+/// A flow divider's common port parts into legs, of which the flows keep fixed shares. These laws
+/// tie the pressures, in Pa; each is nothing where it holds, and writes its slopes.
+
+/// Rotary: its legs are coupled machines, so that the powers balance. Common pressure less the
+/// legs', each with its share. `shares` add up to 1; `slopes`: over the legs' pressures.
+double rotary_divider(double common, std::span<const double> shares, std::span<const double> legs,
+                      std::span<double> slopes);
+
+struct SpoolDivider {
+    double law = 0.0;  ///< no dimension; the pressures over 10 bar, the flow over 60 L/min
+    double over_flow = 0.0;
+    double over_common = 0.0;
+};
+/// Spool: going out (flow in m3/s above 0) it throttles all legs but that with the highest
+/// pressure, which then is the common port's; coming back, all but that with the lowest; standing,
+/// the common pressure is one between. `slopes`: over the legs' pressures.
+SpoolDivider spool_divider(double flow, double common, std::span<const double> legs,
+                           std::span<double> slopes);
 
 }  // namespace loopwright::hydraulics

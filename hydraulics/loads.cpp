@@ -38,4 +38,8 @@ Dual<1> opposing_torque(Torque torque, double speed) {
     return torque.si() * soft_sign(Dual<1>::variable(0, speed) / standstill.si());
 }
 
+Dual<1> opposing_force(Force force, double velocity) {
+    return force.si() * soft_sign(Dual<1>::variable(0, velocity) / rod_standstill.si());
+}
+
 }  // namespace loopwright::hydraulics

@@ -7,8 +7,9 @@
 /// in rad/s: where they are negative, the load drives.
 namespace loopwright::hydraulics {
 
-/// What opposes motion changes its sign inside this band about standstill (smooth.h).
+/// What opposes motion changes its sign inside these bands about standstill (smooth.h).
 inline constexpr Speed standstill{0.1};  // 1 1/min
+inline constexpr Velocity rod_standstill{1e-4};
 
 /// A vehicle seen at its wheels' shaft; positive speed drives it up a positive grade.
 struct Vehicle {
@@ -35,5 +36,7 @@ Torque load_torque(const Hoist& hoist);
 
 /// A torque that opposes the motion, whichever way.
 Dual<1> opposing_torque(Torque torque, double speed);
+/// The same of a force in N on a rod, over its velocity in m/s.
+Dual<1> opposing_force(Force force, double velocity);
 
 }  // namespace loopwright::hydraulics

@@ -30,6 +30,8 @@ ModelBuilder::ModelBuilder(const FlowGraph& graph, const PointFigures& point,
 }
 
 Model ModelBuilder::build() {
+    if (point_.goes_both_ways())
+        model_.missing.emplace_back("one sense: commands that go both ways are not solved yet");
     find_nodes();
     add_pipes();
     for (Index p = 0; p < circuit_.passages.size(); ++p) add_passage(p);
@@ -233,12 +235,18 @@ void ModelBuilder::add_pressure_opened(Index p) {
     const Pressure setting(passage.opening);
     if (!passage.bypass && has_attribute(component, "pilot-ratio")) {
         const bool piloted = circuit_.choice(component, "pilot") == "external";
-        Index pilot = none;
-        for (Index port = component.ports.begin; port < component.ports.end; ++port)
-            if (circuit_.ports[port].letter == "X") pilot = port;
+        const Index pilot = port_named(circuit_, component, "X");
         const std::optional<double> ratio =
             piloted ? need(component, "pilot-ratio") : std::optional<double>(0.0);
         if (ratio) add_spring(p, counterbalance_valve(setting, *ratio), piloted ? pilot : none);
+        return;
+    }
+    if (has_attribute(component, "priority-flow")) {
+        // What its spring holds stands over the priority port, or over the one that senses a load.
+        add_spring(p, relief_valve(setting), none);
+        const bool senses = circuit_.is_yes(component, "load-sensing");
+        model_.network.branches.back().spring.chamber =
+            node_at(port_named(circuit_, component, senses ? "LS" : "CF"));
         return;
     }
     const auto full =

@@ -10,6 +10,9 @@
 
 namespace loopwright::hydraulics {
 
+/// The component's port of that letter, or none.
+Index port_named(const Circuit& circuit, const Component& component, std::string_view letter);
+
 /// Makes the network of one duty point. Private to model*.cpp.
 class ModelBuilder {
   public:

@@ -10,12 +10,6 @@ namespace loopwright::hydraulics {
 
 namespace {
 
-Index port_named(const Circuit& circuit, const Component& component, std::string_view letter) {
-    for (Index port = component.ports.begin; port < component.ports.end; ++port)
-        if (circuit.ports[port].letter == letter) return port;
-    return none;
-}
-
 Index drain_of(const Circuit& circuit, const Component& component) {
     for (Index port = component.ports.begin; port < component.ports.end; ++port)
         if (circuit.ports[port].use == PortUse::drain) return port;
@@ -23,6 +17,12 @@ Index drain_of(const Circuit& circuit, const Component& component) {
 }
 
 }  // namespace
+
+Index port_named(const Circuit& circuit, const Component& component, std::string_view letter) {
+    for (Index port = component.ports.begin; port < component.ports.end; ++port)
+        if (circuit.ports[port].letter == letter) return port;
+    return none;
+}
 
 /// One shaft for all that shafts and engaged clutches make turn at one speed.
 void ModelBuilder::find_shafts() {
@@ -279,13 +279,16 @@ void ModelBuilder::add_load(Index c) {
         const auto rolling = need(component, "rolling-resistance");
         if (!rolling) return;
         load.kind = NetworkLoad::Kind::vehicle;
-        load.vehicle = {.mass = Mass(*mass),
-                        .wheel_radius = Length(*radius),
-                        .grade = Grade(point_.figure("grade").value_or(0.0) * point_.sense()),
-                        .rolling_resistance = *rolling};
+        load.vehicle = {
+            .mass = Mass(*mass),
+            .wheel_radius = Length(*radius),
+            .grade = Grade(point_.set_figure(c, "grade").value_or(0.0) * point_.sense()),
+            .rolling_resistance = *rolling};
     } else if (one_way && mass && radius) {
-        load.kind = NetworkLoad::Kind::hoist;
-        load.hoist = {.mass = Mass(*mass), .drum_radius = Length(*radius)};
+        load.kind = NetworkLoad::Kind::constant;
+        const Torque weight =
+            load_torque(Hoist{.mass = Mass(*mass), .drum_radius = Length(*radius)});
+        load.torque = pulls == "forward" ? Torque(-weight.si()) : weight;
     } else {
         miss(component, straight ? "force" : "torque");
         return;

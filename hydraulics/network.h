@@ -106,12 +106,11 @@ struct NetworkGear {
 
 /// What stands on a shaft and takes torque from it.
 struct NetworkLoad {
-    enum class Kind : std::uint8_t { constant, opposing, vehicle, hoist, brake };
+    enum class Kind : std::uint8_t { constant, opposing, vehicle, brake };
     Kind kind = Kind::constant;
     Index shaft = none;
     Torque torque = {};  ///< of a constant or opposing one
     Vehicle vehicle = {};
-    Hoist hoist = {};
     Brake brake = {};
     Index brake_node = none;
 };

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include <loopwright/hydraulics/load_law.h>
+
 namespace loopwright::hydraulics {
 
 namespace {
@@ -14,24 +16,10 @@ CylinderLaw law_of(const NetworkCylinder& one, const SteadyState& state) {
 }
 
 /// Torque that a load takes from its shaft.
-double torque_of(const NetworkLoad& load, const SteadyState& state) {
-    const double speed = state.speeds[load.shaft];
-    switch (load.kind) {
-        case NetworkLoad::Kind::constant:
-            return load.torque.si();
-        case NetworkLoad::Kind::opposing:
-            return opposing_torque(load.torque, speed).value;
-        case NetworkLoad::Kind::vehicle:
-            return load_torque(load.vehicle, speed).value;
-        case NetworkLoad::Kind::hoist:
-            return load_torque(load.hoist).si();
-        case NetworkLoad::Kind::brake:
-            return holding_torque(load.brake,
-                                  load.brake_node == none ? 0.0 : state.pressures[load.brake_node])
-                       .value *
-                   opposing_torque(Torque(1.0), speed).value;
-    }
-    return 0.0;
+double torque_of(const Network& network, const NetworkLoad& load, const SteadyState& state) {
+    return load_law(load, network.shafts[load.shaft].straight, state.speeds[load.shaft],
+                    load.brake_node == none ? 0.0 : state.pressures[load.brake_node])
+        .value;
 }
 
 /// What flows into each node from all that stands on it.
@@ -91,8 +79,8 @@ std::vector<double> shaft_torques(const Model& model, const SteadyState& state) 
     std::vector<double> taken(network.shafts.size(), 0.0);  // by loads
     std::vector<double> asked(network.shafts.size(), 0.0);  // by all
     for (const NetworkLoad& load : network.loads) {
-        taken[load.shaft] += torque_of(load, state);
-        asked[load.shaft] += torque_of(load, state);
+        taken[load.shaft] += torque_of(network, load, state);
+        asked[load.shaft] += torque_of(network, load, state);
     }
     for (std::size_t i = 0; i < network.machines.size(); ++i)
         asked[network.machines[i].shaft] +=
@@ -164,7 +152,7 @@ double energy_residual(const Model& model, const SteadyState& state) {
     for (std::size_t s = 0; s < torques.size(); ++s)
         if (network.shafts[s].speed) add(torques[s] * state.speeds[s]);
     for (const NetworkLoad& load : network.loads)
-        add(-torque_of(load, state) * state.speeds[load.shaft]);
+        add(-torque_of(network, load, state) * state.speeds[load.shaft]);
     for (std::size_t i = 0; i < network.branches.size(); ++i) add(-lost_in_branch(model, state, i));
     for (std::size_t i = 0; i < network.machines.size(); ++i)
         add(-lost_in_machine(model, state, i));

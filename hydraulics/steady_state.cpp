@@ -1,6 +1,7 @@
 #include <loopwright/hydraulics/steady_state.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace loopwright::hydraulics {
@@ -9,15 +10,23 @@ namespace {
 
 /// Of scaled residuals: 1e-15 m3/s, 1e-6 Pa.
 constexpr double solved = 1e-12;
-/// On the way there, with what is shut and open smoothed.
-constexpr double near_enough = 1e-3;
 constexpr int most_steps = 60;
 /// A step is halved so often at most before the way is given up.
 constexpr int most_halvings = 14;
-/// From oil that leaks everywhere to oil that does not.
-constexpr double leaks[] = {1e-1, 1e-2, 1e-3, 1e-4, 1e-6, 1e-8, 1e-10};
-/// From nearly a resistance to a valve that is either shut or open.
-constexpr double roundings[] = {1.0, 0.3, 0.1, 0.03, 1e-2, 3e-3, 1e-3, 1e-4, 1e-5, 1e-6};
+/// A step need not better the last residual, only the worst of so many (Grippo, Lampariello and
+/// Lucidi 1986, from memory): the way round a corner may lead uphill for a while.
+constexpr std::size_t remembered = 8;
+
+/// Of the run-up: a step of time is solved when its residual, over its inertia, is below this.
+constexpr double near_enough = 1e-3;
+constexpr int most_time_steps = 200;
+constexpr int most_steps_in_time = 20;
+constexpr double most_inertia = 1e9;
+constexpr double longer = 0.4;
+constexpr double shorter = 8.0;
+/// Below this inertia so little moves that the steady state may be tried for.
+constexpr double nearly_still = 1e-2;
+constexpr double run_up_leak = 1e-6;
 
 }  // namespace
 
@@ -29,7 +38,9 @@ SteadyStateSolver::SteadyStateSolver(const Network& network)
       residuals_(equations_.size()),
       jacobian_(elimination_.places().size()),
       step_(equations_.size()),
-      tried_(equations_.size()) {}
+      tried_(equations_.size()),
+      before_(equations_.size()),
+      closed_(equations_.size()) {}
 
 void SteadyStateSolver::begin_anew() {
     unknowns_ = equations_.guess();
@@ -49,9 +60,11 @@ bool SteadyStateSolver::newton(const Smoothing& smoothing, int most, double good
         return std::isfinite(size) ? size : 1e300;
     };
     equations_.evaluate(unknowns_, smoothing, residuals_, jacobian_);
+    std::array<double, remembered> sizes{};
     for (int i = 0; i < most; ++i) {
         if (largest() <= good_enough) return true;
-        const double before = measure(residuals_);
+        sizes[static_cast<std::size_t>(i) % remembered] = measure(residuals_);
+        const double before = *std::max_element(sizes.begin(), sizes.end());
         if (!elimination_.factor(jacobian_)) return false;
         step_ = residuals_;
         elimination_.solve(step_);
@@ -74,22 +87,33 @@ bool SteadyStateSolver::newton(const Smoothing& smoothing, int most, double good
     return largest() <= good_enough;
 }
 
+/// From standstill in steps of time, as the circuit would by itself: what flows into a node raises
+/// its pressure, what torque is left turns the shaft faster. Each step is an implicit one, solved
+/// by Newton's; the next is longer after a success, shorter after a failure.
+bool SteadyStateSolver::run_up() {
+    unknowns_ = equations_.guess();
+    double inertia = 1.0;
+    for (int step = 0; step < most_time_steps && inertia < most_inertia; ++step) {
+        before_ = unknowns_;
+        const Smoothing slowed{.leak = run_up_leak, .inertia = inertia, .before = before_};
+        if (!newton(slowed, most_steps_in_time, near_enough * std::min(1.0, inertia))) {
+            unknowns_ = before_;
+            inertia *= shorter;
+            continue;
+        }
+        inertia *= longer;
+        if (inertia > nearly_still) continue;
+        before_ = unknowns_;
+        if (newton({}, most_steps, solved)) return true;
+        unknowns_ = before_;
+    }
+    return false;
+}
+
 std::optional<SteadyState> SteadyStateSolver::solve() {
     steps_ = 0;
     if (warm_ && newton({}, most_steps, solved)) return result();
-    unknowns_ = equations_.guess();
-    for (const double leak : leaks) newton({.leak = leak}, most_steps, near_enough * leak);
-    bool found = newton({}, most_steps, solved);
-    if (!found) {
-        unknowns_ = equations_.guess();
-        for (const double rounding : roundings)
-            newton({.rounding = rounding, .leak = 1e-2 * rounding}, most_steps,
-                   near_enough * rounding);
-        for (const double leak : leaks)
-            if (leak < 1e-8) newton({.leak = leak}, most_steps, near_enough * leak);
-        found = newton({}, most_steps, solved);
-    }
-    if (!found) {
+    if (!run_up()) {
         std::size_t worst = 0;
         for (std::size_t i = 1; i < residuals_.size(); ++i)
             if (!(std::abs(residuals_[i]) <= std::abs(residuals_[worst]))) worst = i;
@@ -101,19 +125,26 @@ std::optional<SteadyState> SteadyStateSolver::solve() {
     return result();
 }
 
-SteadyState SteadyStateSolver::result() const {
+/// The state found, less what leaked on the way to it. That is so little that one step with the
+/// last Jacobian takes it off; oil that is shut in keeps its pressure, since that has no other
+/// hold.
+SteadyState SteadyStateSolver::result() {
+    if (steps_ == 0) elimination_.factor(jacobian_);
+    equations_.leaks(unknowns_, Smoothing::least_leak, step_);
+    elimination_.solve(step_);
+    for (std::size_t k = 0; k < unknowns_.size(); ++k) closed_[k] = unknowns_[k] - step_[k];
     SteadyState state;
     state.steps = steps_;
     for (Index i = 0; i < network_.nodes.size(); ++i)
-        state.pressures.push_back(equations_.pressure(unknowns_, i));
+        state.pressures.push_back(equations_.pressure(closed_, i));
     for (Index i = 0; i < network_.shafts.size(); ++i)
-        state.speeds.push_back(equations_.speed(unknowns_, i));
+        state.speeds.push_back(equations_.speed(closed_, i));
     for (Index i = 0; i < network_.branches.size(); ++i)
-        state.flows.push_back(equations_.flow(unknowns_, i));
+        state.flows.push_back(equations_.flow(closed_, i));
     for (Index i = 0; i < network_.gears.size(); ++i)
-        state.gear_torques.push_back(equations_.gear_torque(unknowns_, i));
+        state.gear_torques.push_back(equations_.gear_torque(closed_, i));
     for (Index i = 0; i < network_.machines.size(); ++i)
-        state.machines.push_back(equations_.state_of(unknowns_, i));
+        state.machines.push_back(equations_.state_of(closed_, i));
     return state;
 }
 

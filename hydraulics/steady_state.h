@@ -42,8 +42,9 @@ class SteadyStateSolver {
 
   private:
     bool newton(const Smoothing& smoothing, int most_steps, double good_enough);
+    bool run_up();
     double measure(std::span<const double> residuals) const;
-    SteadyState result() const;
+    SteadyState result();
 
     const Network& network_;
     Equations equations_;
@@ -53,6 +54,8 @@ class SteadyStateSolver {
     std::vector<double> jacobian_;
     std::vector<double> step_;
     std::vector<double> tried_;
+    std::vector<double> before_;
+    std::vector<double> closed_;
     bool warm_ = false;
     int steps_ = 0;
     NoSteadyState trouble_;

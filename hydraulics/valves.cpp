@@ -4,19 +4,7 @@
 
 namespace loopwright::hydraulics {
 
-namespace {
-
 using Figure = ValveState::Figure;
-
-Figure balance(const SpringValve& valve, const ValveState& state) {
-    return valve.spring.si() + valve.override * Figure::variable(ValveState::flow, state.through) -
-           valve.inlet * Figure::variable(ValveState::inlet, state.pressure_inlet) -
-           valve.outlet * Figure::variable(ValveState::outlet, state.pressure_outlet) -
-           valve.chamber * Figure::variable(ValveState::chamber, state.pressure_chamber) -
-           valve.pilot * Figure::variable(ValveState::pilot, state.pressure_pilot);
-}
-
-}  // namespace
 
 SpringValve check_valve(Pressure opening) {
     return {.spring = opening, .inlet = 1.0, .outlet = -1.0};
@@ -44,10 +32,20 @@ SpringValve reducing_valve(Pressure setting) {
     return {.spring = Pressure(-setting.si()), .outlet = -1.0, .chamber = 1.0};
 }
 
+// Straight lines, with their slopes at once: the law that a network of valves asks most often.
 Figure holding(const SpringValve& valve, const ValveState& state) {
-    return max(balance(valve, state),
-               Figure::variable(ValveState::outlet, state.pressure_outlet) -
-                   Figure::variable(ValveState::inlet, state.pressure_inlet));
+    const double back = state.pressure_outlet - state.pressure_inlet;
+    Figure held(valve.spring.si() + valve.override * state.through -
+                valve.inlet * state.pressure_inlet - valve.outlet * state.pressure_outlet -
+                valve.chamber * state.pressure_chamber - valve.pilot * state.pressure_pilot);
+    if (held.value >= back) {
+        held.slope = {valve.override, -valve.inlet, -valve.outlet, -valve.chamber, -valve.pilot};
+        return held;
+    }
+    held.value = back;
+    held.slope[ValveState::outlet] = 1.0;
+    held.slope[ValveState::inlet] = -1.0;
+    return held;
 }
 
 Figure opened_flow(const SpringValve& valve, const ValveState& state, Flow full_flow) {

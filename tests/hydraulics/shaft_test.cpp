@@ -121,11 +121,46 @@ TEST(FlowDivider, CoupledMachinesRaiseThePressure) {
         std::vector<double> pressures(legs, 0.0);
         pressures[1] = n * 100 * bar;
         std::vector<double> slopes(legs);
-        EXPECT_DOUBLE_EQ(rotary_divider_inlet(shares, pressures, slopes), 100 * bar);
-        EXPECT_DOUBLE_EQ(slopes[0], 1 / n);
-        EXPECT_DOUBLE_EQ(spool_divider_inlet(pressures, slopes), n * 100 * bar);
-        EXPECT_EQ(slopes[0], 0.0);
-        EXPECT_EQ(slopes[1], 1.0);
+        EXPECT_DOUBLE_EQ(rotary_divider(100 * bar, shares, pressures, slopes), 0.0);
+        EXPECT_DOUBLE_EQ(slopes[0], -1 / n);
+    }
+}
+
+TEST(FlowDivider, ASpoolThrottlesToTheHardestGoingOutAndToTheSoftestComingBack) {
+    const std::vector<double> legs{40 * bar, 90 * bar, 60 * bar};
+    std::vector<double> slopes(3);
+    const auto holds = [&](double flow, double common) {
+        return std::abs(spool_divider(flow, common, legs, slopes).law) < 1e-12;
+    };
+    EXPECT_TRUE(holds(1e-3, 90 * bar));
+    EXPECT_FALSE(holds(1e-3, 60 * bar));
+    EXPECT_FALSE(holds(1e-3, 40 * bar));
+    EXPECT_TRUE(holds(-1e-3, 40 * bar));
+    EXPECT_FALSE(holds(-1e-3, 90 * bar));
+    EXPECT_TRUE(holds(0.0, 70 * bar));
+    EXPECT_FALSE(holds(0.0, 95 * bar));
+    EXPECT_FALSE(holds(0.0, 35 * bar));
+}
+
+// Against central differences.
+TEST(FlowDivider, ItsSlopesAreExact) {
+    std::vector<double> at{2e-4, 75 * bar, 40 * bar, 90 * bar, 60 * bar};
+    const auto law = [&](const std::vector<double>& x, std::vector<double>& slopes) {
+        return spool_divider(x[0], x[1], std::span(x).subspan(2), slopes);
+    };
+    std::vector<double> slopes(3);
+    std::vector<double> unused(3);
+    const SpoolDivider here = law(at, slopes);
+    const std::vector<double> exact{here.over_flow, here.over_common, slopes[0], slopes[1],
+                                    slopes[2]};
+    for (std::size_t i = 0; i < at.size(); ++i) {
+        const double step = i == 0 ? 1e-9 : 10.0;
+        std::vector<double> one = at;
+        std::vector<double> other = at;
+        one[i] += step;
+        other[i] -= step;
+        const double measured = (law(one, unused).law - law(other, unused).law) / (2.0 * step);
+        EXPECT_NEAR(exact[i], measured, 1e-6 * std::abs(measured)) << i;
     }
 }
 
