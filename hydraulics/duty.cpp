@@ -52,19 +52,23 @@ std::optional<double> PointFigures::figure(std::string_view name) const {
                           : given_in(circuit_, circuit_.points[point_].attributes, name);
 }
 
-std::optional<double> PointFigures::figure(Index component, std::string_view name) const {
-    if (point_ != none) {
-        const DutyPoint& point = circuit_.points[point_];
-        for (Index i = point.settings.begin; i < point.settings.end; ++i) {
-            const PointSetting& setting = circuit_.point_settings[i];
-            if (setting.component != component) continue;
-            if (const auto one = given_in(circuit_, setting.attributes, name)) return one;
-        }
-        const Part part = circuit_.components[component].kind->part;
-        const bool own = part == Part::load || (part == Part::prime_mover && name == "speed");
-        if (own && is_figure_of_point(name) && (part != Part::load || name != "speed"))
-            if (const auto one = figure(name)) return one;
+std::optional<double> PointFigures::given(Index component, std::string_view name) const {
+    if (point_ == none) return std::nullopt;
+    const DutyPoint& point = circuit_.points[point_];
+    for (Index i = point.settings.begin; i < point.settings.end; ++i) {
+        const PointSetting& setting = circuit_.point_settings[i];
+        if (setting.component != component) continue;
+        if (const auto one = given_in(circuit_, setting.attributes, name)) return one;
     }
+    const Part part = circuit_.components[component].kind->part;
+    const bool own = part == Part::load || (part == Part::prime_mover && name == "speed");
+    if (own && is_figure_of_point(name) && (part != Part::load || name != "speed"))
+        return figure(name);
+    return std::nullopt;
+}
+
+std::optional<double> PointFigures::figure(Index component, std::string_view name) const {
+    if (const auto one = given(component, name)) return one;
     return circuit_.figure(circuit_.components[component], name);
 }
 

@@ -22,8 +22,9 @@ class PointFigures {
     Index point() const { return point_; }
     std::string_view id() const;
 
-    /// A figure of a part at the point: as set for it there, as the point says of the only one, or
-    /// as the part itself has it.
+    /// A figure of a part that the point gives: as set for it there, or as said of the only one.
+    std::optional<double> given(Index component, std::string_view name) const;
+    /// The same, or else as the part itself has it.
     std::optional<double> figure(Index component, std::string_view name) const;
     /// A figure of the point alone.
     std::optional<double> figure(std::string_view name) const;

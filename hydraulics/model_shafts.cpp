@@ -281,7 +281,7 @@ void ModelBuilder::add_load(Index c) {
         load.kind = NetworkLoad::Kind::vehicle;
         load.vehicle = {.mass = Mass(*mass),
                         .wheel_radius = Length(*radius),
-                        .grade = Grade(point_.figure("grade").value_or(0.0) * point_.sense()),
+                        .grade = Grade(point_.given(c, "grade").value_or(0.0) * point_.sense()),
                         .rolling_resistance = *rolling};
     } else if (one_way && mass && radius) {
         load.kind = NetworkLoad::Kind::hoist;
