@@ -241,6 +241,12 @@ void ModelBuilder::add_pressure_opened(Index p) {
         if (ratio) add_spring(p, counterbalance_valve(setting, *ratio), piloted ? pilot : none);
         return;
     }
+    if (!passage.bypass && has_attribute(component, "relieving")) {
+        add_spring(p, relief_valve(setting + assumed::relieving_overlap.figure), none);
+        assume(fmt::format("{}: relieving above its setting", component.path), "1 bar",
+               assumed::relieving_overlap.source);
+        return;
+    }
     const auto full =
         passage.bypass ? std::nullopt : circuit_.figure(component, "full-flow-pressure");
     const auto flow = passage.bypass ? std::nullopt : circuit_.figure(component, "full-flow");
