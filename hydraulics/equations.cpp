@@ -217,8 +217,7 @@ void Equations::assemble(Sink& sink) const {
     for (Index i = 0; i < network_.dividers.size(); ++i) assemble_divider(sink, i);
     for (Index i = 0; i < network_.machines.size(); ++i) assemble_machine(sink, i);
     for (const NetworkCylinder& one : network_.cylinders) {
-        const Variables<3> variables{node_variable_[one.a],
-                                     one.b == none ? atmosphere_ : node_variable_[one.b],
+        const Variables<3> variables{node_variable_[one.a], variable_of(one.b),
                                      shaft_variable_[one.shaft]};
         const CylinderLaw law =
             cylinder_law(one.cylinder, {.pressure_a = sink.value(variables[0]),
@@ -270,9 +269,8 @@ void Equations::assemble_branch(Sink& sink, Index i) const {
         }
         case Branch::Kind::spring: {
             const Spring& one = branch.spring;
-            const std::uint32_t chamber =
-                one.chamber == none ? atmosphere_ : node_variable_[one.chamber];
-            const std::uint32_t pilot = one.pilot == none ? atmosphere_ : node_variable_[one.pilot];
+            const std::uint32_t chamber = variable_of(one.chamber);
+            const std::uint32_t pilot = variable_of(one.pilot);
             const ValveState::Figure held =
                 holding(one.valve, {.through = flow,
                                     .pressure_inlet = before,
@@ -370,7 +368,8 @@ void Equations::assemble_machine(Sink& sink, Index i) const {
 template <class Sink>
 void Equations::assemble_load(Sink& sink, const NetworkLoad& load) const {
     const std::uint32_t shaft = shaft_variable_[load.shaft];
-    const double speed = sink.value(shaft);
+    const bool begins = sink.smoothing().asked && load.asked != 0.0;
+    const double speed = begins ? load.asked * speed_scale : sink.value(shaft);
     switch (load.kind) {
         case NetworkLoad::Kind::constant:
             sink.add(shaft, Dual<1>(load.torque.si()), Variables<1>{shaft});
@@ -385,9 +384,9 @@ void Equations::assemble_load(Sink& sink, const NetworkLoad& load) const {
             sink.add(shaft, Dual<1>(load_torque(load.hoist).si()), Variables<1>{shaft});
             break;
         case NetworkLoad::Kind::brake: {
-            const std::uint32_t node =
-                load.brake_node == none ? atmosphere_ : node_variable_[load.brake_node];
-            const Dual<1> held = holding_torque(load.brake, sink.value(node));
+            const std::uint32_t node = variable_of(load.brake_node);
+            const Dual<1> held =
+                begins ? Dual<1>(0.0) : holding_torque(load.brake, sink.value(node));
             const Dual<1> sense = opposing_torque(Torque(1.0), speed);
             Dual<2> torque(held.value * sense.value);
             torque.slope = {held.value * sense.slope[0], held.slope[0] * sense.value};

@@ -31,6 +31,8 @@ struct Smoothing {
     /// flow that is told shows it.
     double leak = least_leak;
     static constexpr double least_leak = 1e-11;
+    /// Loads and brakes as the motion asked for has them (NetworkLoad::asked).
+    bool asked = false;
 };
 
 /// The equations of a network, as many as unknowns, with their exact Jacobian. Unknowns and
@@ -64,6 +66,10 @@ class Equations {
     class Collector;
     class Evaluator;
 
+    /// `none`: the atmosphere's.
+    std::uint32_t variable_of(Index node) const {
+        return node == none ? atmosphere_ : node_variable_[node];
+    }
     double figure(std::span<const double> unknowns, std::uint32_t variable) const;
     std::uint32_t add_unknown(double scale, double guess, double row_scale, BalanceOf balance);
     std::uint32_t add_fixed(double value);

@@ -290,6 +290,7 @@ void ModelBuilder::add_load(Index c) {
         miss(component, straight ? "force" : "torque");
         return;
     }
+    if (point_.moves()) load.asked = point_.sense();
     model_.loads.push_back(c);
     model_.network.loads.push_back(load);
 }
@@ -318,6 +319,7 @@ void ModelBuilder::add_brake(Index c) {
                   .begins = Pressure(spring ? *begins : 0.0),
                   .completes = Pressure(spring ? completes.value_or(*begins * 1.0001 + 1.0)
                                                : std::max(*begins, 1.0))};
+    if (spring && point_.moves()) load.asked = point_.sense();
     model_.loads.push_back(c);
     model_.network.loads.push_back(load);
 }

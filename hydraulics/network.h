@@ -114,6 +114,11 @@ struct NetworkLoad {
     Hoist hoist = {};
     Brake brake = {};
     Index brake_node = none;
+    /// The sense in which the point asks its shaft to turn, 1 or -1; 0: none. The search begins
+    /// with the motion asked for: what resists does so in that sense, and a brake is off. From
+    /// standstill it would hold the shaft, and what turns it would drain the oil that is to release
+    /// it.
+    double asked = 0.0;
 };
 
 struct Network {

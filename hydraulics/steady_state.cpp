@@ -77,16 +77,22 @@ bool SteadyStateSolver::newton(const Smoothing& smoothing, int most, double good
 std::optional<SteadyState> SteadyStateSolver::solve() {
     steps_ = 0;
     if (warm_ && newton({}, most_steps, solved)) return result();
-    unknowns_ = equations_.guess();
-    for (const double leak : leaks) newton({.leak = leak}, most_steps, near_enough * leak);
-    bool found = newton({}, most_steps, solved);
-    if (!found) {
+    bool found = false;
+    for (const bool asked : {true, false}) {
+        unknowns_ = equations_.guess();
+        for (const double leak : leaks)
+            newton({.leak = leak, .asked = asked}, most_steps, near_enough * leak);
+        found = newton({}, most_steps, solved);
+        if (found) break;
+    }
+    for (const bool asked : {true, false}) {
+        if (found) break;
         unknowns_ = equations_.guess();
         for (const double rounding : roundings)
-            newton({.rounding = rounding, .leak = 1e-2 * rounding}, most_steps,
+            newton({.rounding = rounding, .leak = 1e-2 * rounding, .asked = asked}, most_steps,
                    near_enough * rounding);
         for (const double leak : leaks)
-            if (leak < 1e-8) newton({.leak = leak}, most_steps, near_enough * leak);
+            if (leak < 1e-8) newton({.leak = leak, .asked = asked}, most_steps, near_enough * leak);
         found = newton({}, most_steps, solved);
     }
     if (!found) {
