@@ -50,6 +50,13 @@ TEST(Examples, TheirLoopsAndSides) {
     EXPECT_EQ(structure_text(example("roller/roller.xml")),
               "loop:U1/P1 U1/P1 : U2/M1\n  side:U1/P1.A main\n  side:U1/P1.B main\n"
               "open:U1/P2 U1/P2 :\n");
+    // Behind the divider each motor's line is a branch.
+    EXPECT_EQ(structure_text(example("street-sweeper/street-sweeper.xml")),
+              "loop:P1 P1 : M1 M2\n  side:P1.A main\n  side:P1.B main\n  side:M1.A branch\n"
+              "  side:M2.A branch\nopen:P2 P2 :\n");
+    EXPECT_EQ(structure_text(example("quay-carrier/quay-carrier.xml")),
+              "loop:P1 P1 : M1\n  side:P1.A main\n  side:P1.B main\n"
+              "loop:P2 P2 : M2\n  side:P2.A main\n  side:P2.B main\nopen:P3 P3 :\n");
 }
 
 // As the manual has it: the flushed oil enters the motor's case, flows on through the pump's case,
