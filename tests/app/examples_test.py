@@ -18,7 +18,8 @@ NO_EXAMPLES = {"assemblies", "starting"}  # what comes with the program: new_tes
 PAGES = sorted(page for page in CIRCUITS.glob("*/README.md") if page.parent.name not in NO_EXAMPLES)
 RUNNING = ["neutral", "drive-forward", "drive-reverse", "overrun-forward", "overrun-reverse", "hold",
            "lost-signal"]
-UNITS = {"bar": 1e5, "L/min": 1e-3 / 60, "rpm": math.pi / 30, "kW": 1e3, "N.m": 1.0, "m/s": 1.0}
+UNITS = {"bar": 1e5, "L/min": 1e-3 / 60, "rpm": math.pi / 30, "kW": 1e3, "N.m": 1.0, "m/s": 1.0,
+         "degC": 1.0}
 OPERATORS = {ast.Add: operator.add, ast.Sub: operator.sub, ast.Mult: operator.mul,
              ast.Div: operator.truediv, ast.USub: operator.neg}
 
@@ -90,6 +91,7 @@ class Solved:
     """Figures of a duty point by the words of the pages: 'M1 drop', 'W1 power', 'R4 flow'."""
 
     def __init__(self, point):
+        self.oil = point["oil"]["value"] - 273.15
         self.machines = {one["id"]: one for one in point["machines"]}
         self.shafts = {one["id"]: one for one in point["shafts"]}
         self.lines = {one["id"]: one for one in point["lines"]}
@@ -102,6 +104,8 @@ class Solved:
 
     def figure(self, words):
         name, what = words.split(" ")
+        if words == "oil temperature":
+            return self.oil
         if what == "loss":
             return self.losses[name]
         if name in self.machines:
