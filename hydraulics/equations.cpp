@@ -17,6 +17,9 @@ constexpr double speed_scale = 100.0;   // rad/s
 constexpr double torque_scale = 100.0;  // N.m
 constexpr double velocity_scale = 0.1;  // m/s, of a rod
 constexpr double force_scale = 1e4;     // N
+/// Of valves and dividers, scaled pressure over scaled flow: 1e-8 bar at 60 L/min. Without any, how
+/// two that stand side by side share their oil would be open.
+constexpr double least_loss = 1e-9;
 
 template <std::size_t N>
 using Variables = std::array<std::uint32_t, N>;
@@ -26,8 +29,6 @@ using Variables = std::array<std::uint32_t, N>;
 /// Notes where terms stand.
 class Equations::Collector {
   public:
-    explicit Collector(std::size_t size) : size_(size) {}
-
     double value(std::uint32_t /*variable*/) const { return 0.5; }
     Smoothing smoothing() const { return {1.0, 1.0}; }
 
@@ -38,9 +39,6 @@ class Equations::Collector {
 
     /// All that are put in, whether or not they are of an unknown.
     std::vector<MatrixPlace> terms;
-
-  private:
-    std::size_t size_;
 };
 
 class Equations::Evaluator {
@@ -134,7 +132,7 @@ Equations::Equations(const Network& network) : network_(network), legs_(network.
                                        : add_fixed(machine.stroke));
     }
 
-    Collector collector(size());
+    Collector collector;
     assemble(collector);
     for (const MatrixPlace& term : collector.terms)
         if (term.row < size() && term.column < size()) places_.push_back(term);
@@ -277,11 +275,11 @@ void Equations::assemble_branch(Sink& sink, Index i) const {
                                     .pressure_outlet = behind,
                                     .pressure_chamber = sink.value(chamber),
                                     .pressure_pilot = sink.value(pilot)});
-            sink.add(
-                own,
-                complementarity(ValveState::Figure::variable(ValveState::flow, flow) / flow_scale,
-                                held / pressure_scale, sink.smoothing().rounding),
-                Variables<5>{own, from, to, chamber, pilot});
+            const auto through = ValveState::Figure::variable(ValveState::flow, flow) / flow_scale;
+            sink.add(own,
+                     complementarity(through, held / pressure_scale + through * least_loss,
+                                     sink.smoothing().rounding),
+                     Variables<5>{own, from, to, chamber, pilot});
             break;
         }
         case Branch::Kind::control: {
@@ -313,6 +311,9 @@ void Equations::assemble_divider(Sink& sink, Index d) const {
         if (first_flow < 0.0 ? pressure(i) < pressure(hardest) : pressure(i) > pressure(hardest))
             hardest = i;
     sink.add(first, Dual<1>::variable(0, sink.value(common)), Variables<1>{common});
+    sink.add(first,
+             -(Dual<1>::variable(0, first_flow) * (least_loss * pressure_scale / flow_scale)),
+             Variables<1>{first});
     for (std::size_t i = 0; i < legs.size(); ++i) {
         const Branch& leg = network_.branches[legs[i]];
         const double weight = network_.dividers[d].rotary ? leg.leg.share

@@ -239,6 +239,25 @@ TEST(OperatingPoint, ARelievingValveIsNoWayToTheReservoir) {
     EXPECT_EQ(point.charge[0].uses[0].where, "R1");
 }
 
+// Two checks side by side: each takes half of what is made up (symmetry), and all that the flushing
+// relief lets go at 18 bar has to come through them.
+TEST(OperatingPoint, ChecksSideBySideShareTheirOil) {
+    std::string xml =
+        drive(R"(<point id="a" speed="2400 rpm" travel="33 %" torque="300 N.m" oil="50 degC"/>)");
+    xml.replace(xml.find("C1.A C2.A"), 9, "C1.A C2.A C3.A");
+    xml.replace(xml.find("R2.T C2.B"), 9, "R2.T C2.B V1.B J1.a");
+    xml.replace(xml.find("R3.T C1.B"), 9, "R3.T C1.B V1.A");
+    xml.replace(xml.find("R1.T T1.R"), 9, "R1.T T1.R R4.T");
+    xml.insert(xml.find("  <command"), R"(  <check-valve id="C3"/> <flushing-valve id="V1"/>
+  <relief-valve id="R4" setting="18 bar"/> <line id="F1" joins="V1.F R4.P"/>
+  <junction id="J1"><port id="a"/><port id="b"/></junction> <line id="G3" joins="C3.B J1.b"/>
+)");
+    const OperatingPoint point = only_point(xml);
+    ASSERT_TRUE(point.solved) << point.problem;
+    ASSERT_TRUE(point.lines.back().flow);
+    EXPECT_NEAR(*point.lines.back().flow / litre_a_minute, 0.5 * 2.4 * 18.0, 1e-3);
+}
+
 TEST(OperatingPoint, WhatIsMissingIsNamed) {
     std::string xml =
         drive(R"(<point id="a" speed="2400 rpm" travel="33 %" torque="300 N.m" oil="50 degC"/>)");
