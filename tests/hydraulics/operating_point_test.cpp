@@ -152,8 +152,8 @@ TEST(OperatingPoint, RatedEfficienciesComeBackAtTheRatedPoint) {
     std::string xml =
         drive(R"(<point id="a" speed="2000 rpm" travel="33 %" torque="200 N.m" oil="40 degC"/>)",
               "", rated);
-    xml.insert(xml.find("  <command"), "  <line id=\"L1\" joins=\"P1.L T1.D\"/>\n");
-    xml.insert(xml.find("<port id=\"S\""), "<port id=\"D\" level=\"below\"/>");
+    xml.insert(xml.find("  <command"), R"(  <line id="L1" joins="P1.L T1.D"/>)");
+    xml.insert(xml.find(R"(<port id="S")"), R"(<port id="D" level="below"/>)");
     const OperatingPoint point = only_point(xml);
     ASSERT_TRUE(point.solved) << point.problem;
     const MachinePoint& pump = point.machines[0];
@@ -189,9 +189,9 @@ TEST(OperatingPoint, ABrakeThatChargeOilReleasesDoesNotHoldTheDrive) {
          {R"(travel="33 %" torque="300 N.m")", R"(travel="-33 %" torque="300 N.m")",
           R"(travel="33 %" torque="-300 N.m")"}) {
         const std::string duty =
-            std::string("<point id=\"a\" speed=\"2400 rpm\" ") + asked + " oil=\"50 degC\"/>";
+            std::string(R"(<point id="a" speed="2400 rpm" oil="50 degC" )") + asked + "/>";
         std::string xml = drive(duty);
-        xml.replace(xml.find("joins=\"M1 D1\""), 13, "joins=\"M1 B1 D1\"");
+        xml.replace(xml.find("M1 D1"), 5, "M1 B1 D1");
         xml.replace(xml.find("C1.A C2.A"), 9, "C1.A C2.A B1.Z");
         xml.insert(xml.find("  <command"),
                    "  <brake id=\"B1\" torque=\"5 kN.m\" release-pressure=\"12 bar\" "
@@ -261,9 +261,9 @@ TEST(OperatingPoint, ChecksSideBySideShareTheirOil) {
 TEST(OperatingPoint, WhatIsMissingIsNamed) {
     std::string xml =
         drive(R"(<point id="a" speed="2400 rpm" travel="33 %" torque="300 N.m" oil="50 degC"/>)");
-    xml.replace(xml.find("<relief-valve id=\"R1\" setting=\"24 bar\"/>"),
-                std::string("<relief-valve id=\"R1\" setting=\"24 bar\"/>").size(),
-                "<relief-valve id=\"R1\"/>");
+    xml.replace(xml.find(R"(<relief-valve id="R1" setting="24 bar"/>)"),
+                std::string(R"(<relief-valve id="R1" setting="24 bar"/>)").size(),
+                R"(<relief-valve id="R1"/>)");
     const OperatingPoint point = only_point(xml);
     EXPECT_FALSE(point.solved);
     EXPECT_EQ(point.missing, std::vector<std::string>{"R1.setting"});
