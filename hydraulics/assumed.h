@@ -27,6 +27,9 @@ inline constexpr Assumed<Ratio> discharge_coefficient{
 /// Sharp entrance 0.5 and exit 1.0 of a throttle's way.
 inline constexpr Assumed<Ratio> throttle_minor_losses{
     Ratio(1.5), "sharp entrance 0.5 and exit 1.0, table B-6 of a pumping-station design textbook"};
+/// Between the pressure up to which a relieving reducing valve hands oil on and the one from which
+/// it lets oil out: its edges overlap, or oil would run through it at its setting.
+inline constexpr Assumed<Pressure> relieving_overlap{Pressure(1e5), "common practice, no source"};
 inline constexpr Assumed<HeatTransfer> wall_heat_transfer{
     HeatTransfer(12.0), "B. Casey, \"A great lie about hydraulic tanks\": normal ventilation"};
 inline constexpr Assumed<Acceleration> gravity{Acceleration(9.80665),

@@ -249,6 +249,12 @@ void ModelBuilder::add_pressure_opened(Index p) {
             node_at(port_named(circuit_, component, senses ? "LS" : "CF"));
         return;
     }
+    if (!passage.bypass && has_attribute(component, "relieving")) {
+        add_spring(p, relief_valve(setting + assumed::relieving_overlap.figure), none);
+        assume(fmt::format("{}: relieving above its setting", component.path), "1 bar",
+               assumed::relieving_overlap.source);
+        return;
+    }
     const auto full =
         passage.bypass ? std::nullopt : circuit_.figure(component, "full-flow-pressure");
     const auto flow = passage.bypass ? std::nullopt : circuit_.figure(component, "full-flow");

@@ -205,7 +205,7 @@ void judge(const Situation& s, Docket& docket) {
 constexpr Citation sources[] = {
     {.work = "ISO 4413:2010 (paraphrase; the project's rows K01, K06 and K07)", .place = "5.2.2"}};
 constexpr std::string_view follows[] = {"crossport-relief", "charge-relief", "charge-vented",
-                                        "charge-supply", "blocked-pump"};
+                                        "charge-supply",    "blocked-pump",  "case-drain-path"};
 
 }  // namespace
 

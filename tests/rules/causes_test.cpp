@@ -60,5 +60,21 @@ TEST(Causes, NotFromAnotherLoop) {
               "make-up-check side:P3.B <- charge-vented loop:P3\n");
 }
 
+// The housings are filled until their line bursts; and what leaks into them cannot get away when
+// the oil warms up.
+TEST(Causes, WhatADrainThatIsShutPutsUnderPressure) {
+    EXPECT_EQ(
+        causes(with(
+            {{"joins=\"K1.B T1.D\"", "joins=\"K1.B H1.A\""},
+             {"joins=\"R4.T M1.L P1.L K1.A\"", "rating=\"16 bar\" joins=\"R4.T M1.L P1.L K1.A\""},
+             added(R"(<shut-off-valve id="H1"/><line id="L3" joins="H1.B T1.D"/>)")})),
+        "pressure-rating L1 <- case-drain-path P1\n"
+        "trapped-volume HA <- case-drain-path P1\n"
+        "trapped-volume HB <- case-drain-path P1\n"
+        "trapped-volume FL <- case-drain-path P1\n"
+        "trapped-volume L1 <- case-drain-path P1\n"
+        "trapped-volume L2 <- case-drain-path P1\n");
+}
+
 }  // namespace
 }  // namespace loopwright
