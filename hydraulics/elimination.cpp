@@ -188,11 +188,13 @@ bool Elimination::plan(std::span<const double> figures) {
 bool Elimination::replay(std::span<const double> figures) {
     work_.assign(work_size_, 0.0);
     std::copy(figures.begin(), figures.end(), work_.begin());
+    inverses_.clear();
     for (const Pivot& pivot : pivots_) {
         const double value = work_[pivot.place];
         // Written so that a figure that is no number fails as well.
         if (!(std::abs(value) > worn_share * pivot.planned)) return false;
         const double inverse = 1.0 / value;
+        inverses_.push_back(inverse);
         const std::uint32_t count = pivot.last_other - pivot.first_other;
         for (std::uint32_t t = pivot.first_target; t < pivot.last_target; ++t) {
             const Target& target = targets_[t];
@@ -215,11 +217,12 @@ void Elimination::solve(std::span<double> right_side) const {
         for (std::uint32_t t = pivot.first_target; t < pivot.last_target; ++t)
             right_[targets_[t].row] -= work_[targets_[t].factor] * own;
     }
-    for (auto pivot = pivots_.rbegin(); pivot != pivots_.rend(); ++pivot) {
-        double value = right_[pivot->row];
-        for (std::uint32_t i = pivot->first_other; i < pivot->last_other; ++i)
+    for (std::size_t p = pivots_.size(); p-- > 0;) {
+        const Pivot& pivot = pivots_[p];
+        double value = right_[pivot.row];
+        for (std::uint32_t i = pivot.first_other; i < pivot.last_other; ++i)
             value -= work_[others_[i].place] * right_side[others_[i].column];
-        right_side[pivot->column] = value / work_[pivot->place];
+        right_side[pivot.column] = value * inverses_[p];
     }
 }
 

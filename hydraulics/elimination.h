@@ -74,6 +74,7 @@ class Elimination {
     std::vector<std::uint32_t> target_places_;
     std::size_t work_size_ = 0;
     std::vector<double> work_;
+    std::vector<double> inverses_;  // of the pivots' figures, in their order
     mutable std::vector<double> right_;
 };
 

@@ -4,35 +4,55 @@
 
 namespace loopwright::hydraulics {
 
+// The terms are few and asked often, so each is laid out over the variables at once.
 MachineLaw machine_law(const Machine& machine, const MachineState& state) {
     using State = MachineState;
     using Figure = MachineLaw::Figure;
-    const Figure a = Figure::variable(State::a, state.pressure_a);
-    const Figure b = Figure::variable(State::b, state.pressure_b);
-    const Figure housing = Figure::variable(State::housing, state.pressure_case);
-    const Figure speed = Figure::variable(State::speed, state.shaft_speed);
-    const Figure stroke = Figure::variable(State::stroke, state.relative_displacement);
-    const Figure viscosity = Figure::variable(State::viscosity, state.dynamic_viscosity);
-
     const double largest = machine.displacement.si();
-    const Figure difference = a - b;
-    const Figure through = stroke * speed * largest;
-    const Figure conductance =
-        Figure(machine.losses.slip * largest) / viscosity + machine.leakage.si();
-    const Figure to_case = conductance * machine.case_share;
-    const Figure across = (conductance - to_case) * difference;
-    const Figure from_a = to_case * (a - housing);
-    const Figure from_b = to_case * (b - housing);
+    const double stroke = state.relative_displacement;
+    const double speed = state.shaft_speed;
+    const double difference = state.pressure_a - state.pressure_b;
+
+    const double slip = machine.losses.slip * largest / state.dynamic_viscosity;
+    const double conductance = slip + machine.leakage.si();
+    const double to_case = conductance * machine.case_share;
+    const double across = conductance - to_case;
+    // Of all leakage's, over the viscosity; the part that the slip is of it.
+    const double thinner = conductance > 0.0 ? -slip / conductance / state.dynamic_viscosity : 0.0;
+    const auto leak = [&](double conductance_there, std::size_t from, double over, std::size_t to) {
+        Figure flow(conductance_there * over);
+        flow.slope[from] = conductance_there;
+        flow.slope[to] = -conductance_there;
+        flow.slope[State::viscosity] = flow.value * thinner;
+        return flow;
+    };
+    const Figure from_a =
+        leak(to_case, State::a, state.pressure_a - state.pressure_case, State::housing);
+    const Figure from_b =
+        leak(to_case, State::b, state.pressure_b - state.pressure_case, State::housing);
+    const Figure past = leak(across, State::a, difference, State::b);
+    Figure through(stroke * speed * largest);
+    through.slope[State::speed] = stroke * largest;
+    through.slope[State::stroke] = speed * largest;
 
     const double band = friction_pressure_band.si();
-    const Figure friction = machine.losses.friction * largest * band * soft_abs(difference / band) +
-                            machine.constant_friction.si();
-    return {.flow_a = through - across - from_a,
-            .flow_b = across - through - from_b,
+    const Dual<1> pressed = soft_abs(Dual<1>::variable(0, difference / band));
+    const Dual<1> sense = soft_sign(Dual<1>::variable(0, speed / creep.si()));
+    const double dry = machine.losses.friction * largest;
+    const double friction = dry * band * pressed.value + machine.constant_friction.si();
+    const double drag = machine.losses.drag * largest;
+    Figure torque(stroke * difference * largest + drag * state.dynamic_viscosity * speed +
+                  friction * sense.value);
+    torque.slope[State::a] = stroke * largest + dry * pressed.slope[0] * sense.value;
+    torque.slope[State::b] = -torque.slope[State::a];
+    torque.slope[State::speed] =
+        drag * state.dynamic_viscosity + friction * sense.slope[0] / creep.si();
+    torque.slope[State::stroke] = difference * largest;
+    torque.slope[State::viscosity] = drag * speed;
+    return {.flow_a = through - past - from_a,
+            .flow_b = past - through - from_b,
             .flow_case = from_a + from_b,
-            .torque = stroke * difference * largest +
-                      machine.losses.drag * largest * viscosity * speed +
-                      friction * soft_sign(speed / creep.si())};
+            .torque = torque};
 }
 
 Torque starting_torque(Displacement set, Pressure difference, double starting_efficiency) {

@@ -11,6 +11,7 @@ namespace {
 /// Of scaled residuals: 1e-15 m3/s, 1e-6 Pa.
 constexpr double solved = 1e-12;
 constexpr int most_steps = 60;
+constexpr int most_steps_ahead = 8;
 /// A step is halved so often at most before the way is given up.
 constexpr int most_halvings = 14;
 /// A step need not better the last residual, only the worst of so many (Grippo, Lampariello and
@@ -62,7 +63,9 @@ bool SteadyStateSolver::newton(const Smoothing& smoothing, int most, double good
     equations_.evaluate(unknowns_, smoothing, residuals_, jacobian_);
     std::array<double, remembered> sizes{};
     for (int i = 0; i < most; ++i) {
-        if (largest() <= good_enough) return true;
+        // One step at least: oil that is shut in feels its leak too little to be told by a
+        // residual.
+        if (i > 0 && largest() <= good_enough) return true;
         sizes[static_cast<std::size_t>(i) % remembered] = measure(residuals_);
         const double before = *std::max_element(sizes.begin(), sizes.end());
         if (!elimination_.factor(jacobian_)) return false;
@@ -112,7 +115,16 @@ bool SteadyStateSolver::run_up() {
 
 std::optional<SteadyState> SteadyStateSolver::solve() {
     steps_ = 0;
-    if (warm_ && newton({}, most_steps, solved)) return result();
+    if (warm_) {
+        // Straight on from the last two; where that leads astray, from the last one.
+        before_ = unknowns_;
+        for (std::size_t k = 0; k < unknowns_.size(); ++k)
+            unknowns_[k] += unknowns_[k] - last_but_one_[k];
+        last_but_one_ = before_;
+        if (newton({}, most_steps_ahead, solved)) return result();
+        unknowns_ = last_but_one_;
+        if (newton({}, most_steps, solved)) return result();
+    }
     if (!run_up()) {
         std::size_t worst = 0;
         for (std::size_t i = 1; i < residuals_.size(); ++i)
@@ -122,6 +134,7 @@ std::optional<SteadyState> SteadyStateSolver::solve() {
         return std::nullopt;
     }
     warm_ = true;
+    last_but_one_ = unknowns_;
     return result();
 }
 
@@ -129,7 +142,6 @@ std::optional<SteadyState> SteadyStateSolver::solve() {
 /// last Jacobian takes it off; oil that is shut in keeps its pressure, since that has no other
 /// hold.
 SteadyState SteadyStateSolver::result() {
-    if (steps_ == 0) elimination_.factor(jacobian_);
     equations_.leaks(unknowns_, Smoothing::least_leak, step_);
     elimination_.solve(step_);
     for (std::size_t k = 0; k < unknowns_.size(); ++k) closed_[k] = unknowns_[k] - step_[k];

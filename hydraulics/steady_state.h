@@ -50,6 +50,7 @@ class SteadyStateSolver {
     Equations equations_;
     Elimination elimination_;
     std::vector<double> unknowns_;
+    std::vector<double> last_but_one_;  // while warm_
     std::vector<double> residuals_;
     std::vector<double> jacobian_;
     std::vector<double> step_;
