@@ -369,6 +369,10 @@ void Equations::assemble_load(Sink& sink, const NetworkLoad& load) const {
     const Variables<2> variables{
         shaft_variable_[load.shaft],
         load.brake_node == none ? atmosphere_ : node_variable_[load.brake_node]};
+    if (load.off_at_first && sink.smoothing().brakes_off) {
+        sink.add(variables[0], Dual<2>(0.0), variables);
+        return;
+    }
     sink.add(variables[0],
              load_law(load, network_.shafts[load.shaft].straight, sink.value(variables[0]),
                       sink.value(variables[1])),

@@ -32,6 +32,7 @@ struct Smoothing {
     /// Of oil that gives way at every node and of mass on every shaft, over a step of time: what it
     /// takes to move away from `before`, as scaled flow over scaled pressure, torque over speed.
     double inertia = 0.0;
+    bool brakes_off = false;              ///< those that are off at first (NetworkLoad)
     std::span<const double> before = {};  ///< unknowns at the step's begin; read with inertia only
 };
 

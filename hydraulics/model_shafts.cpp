@@ -316,6 +316,7 @@ void ModelBuilder::add_brake(Index c) {
             miss(component, torque ? "release-pressure" : "torque");
         return;
     }
+    load.off_at_first = point_.moves();
     load.brake = {.spring_applied = spring,
                   .torque = Torque(*torque),
                   .begins = Pressure(spring ? *begins : 0.0),

@@ -113,6 +113,9 @@ struct NetworkLoad {
     Vehicle vehicle = {};
     Brake brake = {};
     Index brake_node = none;
+    /// The search begins with the brake off, as who moves a machine does: from standstill it would
+    /// hold the shaft, and what turns it would take the pressure that is to release it.
+    bool off_at_first = false;
 };
 
 struct Network {

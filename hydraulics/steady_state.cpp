@@ -93,12 +93,13 @@ bool SteadyStateSolver::newton(const Smoothing& smoothing, int most, double good
 /// From standstill in steps of time, as the circuit would by itself: what flows into a node raises
 /// its pressure, what torque is left turns the shaft faster. Each step is an implicit one, solved
 /// by Newton's; the next is longer after a success, shorter after a failure.
-bool SteadyStateSolver::run_up() {
+bool SteadyStateSolver::run_up(bool brakes_off) {
     unknowns_ = equations_.guess();
     double inertia = 1.0;
     for (int step = 0; step < most_time_steps && inertia < most_inertia; ++step) {
         before_ = unknowns_;
-        const Smoothing slowed{.leak = run_up_leak, .inertia = inertia, .before = before_};
+        const Smoothing slowed{
+            .leak = run_up_leak, .inertia = inertia, .brakes_off = brakes_off, .before = before_};
         if (!newton(slowed, most_steps_in_time, near_enough * std::min(1.0, inertia))) {
             unknowns_ = before_;
             inertia *= shorter;
@@ -125,7 +126,7 @@ std::optional<SteadyState> SteadyStateSolver::solve() {
         unknowns_ = last_but_one_;
         if (newton({}, most_steps, solved)) return result();
     }
-    if (!run_up()) {
+    if (!run_up(true) && !run_up(false)) {
         std::size_t worst = 0;
         for (std::size_t i = 1; i < residuals_.size(); ++i)
             if (!(std::abs(residuals_[i]) <= std::abs(residuals_[worst]))) worst = i;

@@ -42,7 +42,7 @@ class SteadyStateSolver {
 
   private:
     bool newton(const Smoothing& smoothing, int most_steps, double good_enough);
-    bool run_up();
+    bool run_up(bool brakes_off);
     double measure(std::span<const double> residuals) const;
     SteadyState result();
 
