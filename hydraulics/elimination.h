@@ -13,6 +13,7 @@ struct MatrixPlace {
     std::uint32_t row = 0;
     std::uint32_t column = 0;
 
+    // NOLINTNEXTLINE(modernize-use-nullptr)
     friend auto operator<=>(const MatrixPlace&, const MatrixPlace&) = default;
 };
 

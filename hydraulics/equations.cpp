@@ -31,8 +31,6 @@ using Variables = std::array<std::uint32_t, N>;
 /// Notes where terms stand.
 class Equations::Collector {
   public:
-    explicit Collector(std::size_t size) : size_(size) {}
-
     double value(std::uint32_t /*variable*/) const { return 0.5; }
     double moved(std::uint32_t /*variable*/) const { return 0.0; }
     Smoothing smoothing() const { return {.leak = 1.0}; }
@@ -44,9 +42,6 @@ class Equations::Collector {
 
     /// All that are put in, whether or not they are of an unknown.
     std::vector<MatrixPlace> terms;
-
-  private:
-    std::size_t size_;
 };
 
 class Equations::Evaluator {
@@ -146,7 +141,7 @@ Equations::Equations(const Network& network) : network_(network), legs_(network.
                                        : add_fixed(machine.stroke));
     }
 
-    Collector collector(size());
+    Collector collector;
     assemble(collector);
     for (const MatrixPlace& term : collector.terms)
         if (term.row < size() && term.column < size()) places_.push_back(term);

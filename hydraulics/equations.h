@@ -78,11 +78,11 @@ class Equations {
     template <class Sink>
     void assemble(Sink& sink) const;
     template <class Sink>
-    void assemble_branch(Sink& sink, Index branch) const;
+    void assemble_branch(Sink& sink, Index i) const;
     template <class Sink>
-    void assemble_divider(Sink& sink, Index divider) const;
+    void assemble_divider(Sink& sink, Index d) const;
     template <class Sink>
-    void assemble_machine(Sink& sink, Index machine) const;
+    void assemble_machine(Sink& sink, Index i) const;
     template <class Sink>
     void assemble_load(Sink& sink, const NetworkLoad& load) const;
 

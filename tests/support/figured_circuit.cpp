@@ -57,9 +57,8 @@ std::string numbered(std::string_view text, unsigned number) {
 }  // namespace
 
 std::string figured_drives(unsigned drives) {
-    std::string xml =
-        "<circuit format=\"1\" title=\"ice resurfacer\">\n"
-        "  <fluid grade=\"VG 46\" viscosity-index=\"105\" density=\"870 kg/m3\"/>";
+    std::string xml = R"(<circuit format="1" title="ice resurfacer">
+  <fluid grade="VG 46" viscosity-index="105" density="870 kg/m3"/>)";
     std::string settings;
     for (unsigned i = 1; i <= drives; ++i) {
         xml += numbered(drive, i);
@@ -68,7 +67,7 @@ std::string figured_drives(unsigned drives) {
     <set of="D#" torque="100 N.m"/> )",
             i);
     }
-    return xml + "  <duty> <point id=\"sweep\" oil=\"50 degC\">" + settings +
+    return xml + R"(  <duty> <point id="sweep" oil="50 degC">)" + settings +
            "</point> </duty>\n</circuit>\n";
 }
 
