@@ -73,14 +73,17 @@ def reducing(draw, node):
 
 
 def relieving(draw, node):
-    """A reducing valve with three ports: what stands too high behind it goes to the reservoir."""
+    """A reducing valve with three ports: what stands too high behind it goes to the reservoir.
+
+    Its edges overlap by 1 bar, which the program takes and says (common practice, no source).
+    """
     name, setting, behind = draw.name("V"), draw.lot.uniform(20.0, 90.0), draw.node()
     text = f'<reducing-valve id="{name}" setting="{setting!r} bar" relieving="yes"/>'
     draw.case.branch(Piloted(f"{name}.A", text, (node, behind), ("P", "A"),
                              lambda state: state.pressure[behind] - setting * BAR))
     draw.case.branch(Piloted(
         f"{name}.T", "", (behind, "T"), ("A", "T"),
-        lambda state: setting * BAR + state.pressure["T"] - state.pressure[behind]))
+        lambda state: (setting + 1.0) * BAR + state.pressure["T"] - state.pressure[behind]))
     return behind
 
 
