@@ -11,7 +11,7 @@ HERE = pathlib.Path(__file__).resolve()
 ROOT = HERE.parents[2]
 sys.path.append(str(HERE.parents[1] / "read_back"))
 
-LOT = range(40)  # of read_back's random circuits
+LOT = 40  # of read_back's random circuits, from 10 to 120 components
 ORACLE = 100
 
 
@@ -39,8 +39,8 @@ def _read_back():
     import variants
     for name, text in variants.circuits().items():
         yield f"variant {name}", text
-    for seed in LOT:
-        yield f"lot {seed}", random_circuits.make(seed)
+    for seed, text in random_circuits.circuits(LOT):
+        yield f"lot {seed}", text
 
 
 def _oracle():
