@@ -73,7 +73,7 @@ class Finder {
             if (const auto full = s_.circuit().figure(valve, "full-flow-pressure")) return *full;
         }
         if (!std::isnan(way.opening)) return way.opening;
-        return case_.unknown == UnknownSetting::zero ? 0.0 : unlimited;
+        return case_.for_missing(way.component);
     }
 
     bool drained_apart(const Edge& way) const {
@@ -313,8 +313,7 @@ class Finder {
         if (!stands_open(case_.ways_in, flow)) return 0.0;
         if (way.passage_class != PassageClass::reduced) return before;
         const double most = reduced_to(s_.circuit(), way);
-        if (std::isnan(most)) return case_.unknown == UnknownSetting::zero ? 0.0 : before;
-        return std::min(before, most);
+        return std::min(before, std::isnan(most) ? case_.for_missing(way.component) : most);
     }
 
     const Situation& s_;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <limits>
 #include <span>
 #include <utility>
 #include <vector>
@@ -21,6 +22,14 @@ struct CeilingCase {
     UnknownSetting unknown = UnknownSetting::limits_nothing;
     /// In which two-way pumps deliver; none: they do not.
     Direction direction = Direction::none;
+    /// Component whose missing setting is taken for the opposite of `unknown`; none: no such.
+    Index otherwise = none;
+
+    double for_missing(Index component) const {
+        return (unknown == UnknownSetting::zero) != (component == otherwise)
+                   ? 0.0
+                   : std::numeric_limits<double>::infinity();
+    }
 };
 
 /// The case of the situation itself.

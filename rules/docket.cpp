@@ -179,6 +179,16 @@ void Docket::count(Entry& entry, const Situation& situation, StateSet states, bo
             entry.combinations[s].note(situation.combination, shares);
 }
 
+void Docket::add_missing(ElementType type, Index index, std::span<const std::string_view> data) {
+    if (!has(type, index)) return;
+    Verdict& verdict = verdicts_[slots_of(type)[type == ElementType::circuit ? 0 : index]];
+    if (verdict.outcome != Outcome::inconclusive) return;
+    std::vector<std::string_view> all(verdict.missing.begin(), verdict.missing.end());
+    for (const std::string_view datum : data)
+        if (std::find(all.begin(), all.end(), datum) == all.end()) all.push_back(datum);
+    if (all.size() != verdict.missing.size()) verdict.missing = missing(all);
+}
+
 Verdict& Docket::conclude(ElementType type, Index index, Outcome outcome, Level level) {
     bool fresh = false;
     Verdict& verdict = verdicts_[verdict_of(type, index, fresh)];

@@ -56,6 +56,10 @@ class Docket {
     Verdict* record(const Situation& situation, ElementType type, Index index, StateSet states,
                     Outcome outcome, Level level = Level::error, double severity = 0.0);
 
+    /// Names data in a verdict if that is inconclusive, beside those it names: what any of the
+    /// situations that share it lacks.
+    void add_missing(ElementType type, Index index, std::span<const std::string_view> data);
+
     /// A verdict that hangs on no state.
     Verdict& conclude(ElementType type, Index index, Outcome outcome, Level level = Level::error);
 

@@ -28,6 +28,8 @@ class LimitedPieces {
 
     /// The piece that a node is on; null: none.
     LimitedPiece* at(Index node);
+    /// Whether two nodes hang together over such ways, or are on one side.
+    bool together(Index a, Index b) { return sets_.find(a) == sets_.find(b); }
     /// Fills in what is rated for what.
     void find_ratings();
     /// Adds the way inside a piece; false where there is none.

@@ -16,6 +16,15 @@ extern const Rule pressure_limiter;
 
 namespace {
 
+/// A valve built to limit a pressure, of which it can be said what it holds at its full flow;
+/// sequence, priority, counterbalance and reducing valves open to another end.
+bool is_relief_valve(const Circuit& circuit, const Edge& edge) {
+    if (!is_relief(edge)) return false;
+    const auto& attributes = circuit.components[edge.component].kind->attributes;
+    return std::any_of(attributes.begin(), attributes.end(),
+                       [](const AttributeSpec& spec) { return spec.name == "full-flow-pressure"; });
+}
+
 /// One of the two questions decided.
 struct Finding {
     Outcome outcome = Outcome::pass;
@@ -41,8 +50,10 @@ class Judge {
     Judge(const Situation& s, Docket& docket) : s_(s), docket_(docket), pieces_(s) {
         for (Index e = 0; e < s.region.edges.size(); ++e) {
             const Edge& edge = s.region.edges[e];
-            if (!is_relief(edge) || edge.from == edge.to) continue;
-            if (const LimitedPiece* const piece = pieces_.at(edge.from); piece != nullptr)
+            if (!is_relief_valve(s_.circuit(), edge)) continue;
+            const LimitedPiece* const piece = pieces_.at(edge.from);
+            // What comes back to the piece relieves nothing.
+            if (piece != nullptr && !pieces_.together(edge.from, edge.to))
                 asked_.push_back({.edge = e, .piece = piece});
         }
         if (!asked_.empty()) pieces_.find_ratings();
@@ -108,16 +119,28 @@ class Judge {
         const Finding rating = borne(one);
         const Finding margin = above_working(one);
         const Finding& worst = margin.worse_than(rating) ? margin : rating;
-        Verdict* verdict =
-            docket_.record(s_, ElementType::component, s_.region.edges[one.edge].component, states,
-                           worst.outcome, worst.level, one.most);
-        if (verdict == nullptr) return;
+        const Index component = s_.region.edges[one.edge].component;
+        Verdict* verdict = docket_.record(s_, ElementType::component, component, states,
+                                          worst.outcome, worst.level, -spare(one, worst, margin));
         if (worst.outcome == Outcome::inconclusive)
-            tell_missing(one, rating, margin, *verdict);
-        else if (&worst == &margin)
+            docket_.add_missing(ElementType::component, component,
+                                find_missing(one, rating, margin, verdict));
+        else if (verdict != nullptr && &worst == &margin)
             tell_margin(one, *verdict);
-        else
+        else if (verdict != nullptr)
             tell_rating(one, *verdict);
+    }
+
+    /// By how much the question that decides is met, Pa; 0 where that cannot be told.
+    double spare(const Asked& one, const Finding& worst, const Finding& margin) const {
+        if (worst.outcome == Outcome::inconclusive) return 0.0;
+        if (&worst == &margin) return setting(one) - *one.piece->working - required();
+        return *one.piece->least - held(one, worst.outcome);
+    }
+
+    /// What it holds by the reading that the outcome stands on.
+    static double held(const Asked& one, Outcome outcome) {
+        return outcome == Outcome::fail ? one.least : one.most;
     }
 
     void tell_margin(const Asked& one, Verdict& verdict) {
@@ -144,21 +167,22 @@ class Judge {
         const double rating = *one.piece->least;
         const std::string_view weakest = path_of(s_.circuit(), one.piece->weakest);
         const bool fails = verdict.outcome == Outcome::fail;
-        const double held = fails ? one.least : one.most;
+        const double pressure = held(one, verdict.outcome);
         verdict.witness = way_to_weakest(one);
-        if (std::isinf(held)) {
+        if (std::isinf(pressure)) {
             verdict.message = docket_.text("nothing limits what ", valve(one).path,
                                            " discharges against, and so what it holds");
             return;
         }
         verdict.message =
-            fails ? docket_.text(valve(one).path, " holds ", say(held), ", more than the ",
+            fails ? docket_.text(valve(one).path, " holds ", say(pressure), ", more than the ",
                                  say(rating), " that ", weakest, " is rated for")
-                  : docket_.text(valve(one).path, " holds ", say(held), " at most, which ", weakest,
-                                 ", the weakest part there, bears");
-        verdict.figures = docket_.figures({.measured = {held, Dimension::pressure},
-                                           .required = Measure{rating, Dimension::pressure},
-                                           .margin = Measure{rating - held, Dimension::pressure}});
+                  : docket_.text(valve(one).path, " holds ", say(pressure), " at most, which ",
+                                 weakest, ", the weakest part there, bears");
+        verdict.figures =
+            docket_.figures({.measured = {pressure, Dimension::pressure},
+                             .required = Measure{rating, Dimension::pressure},
+                             .margin = Measure{rating - pressure, Dimension::pressure}});
     }
 
     Step opens(const Asked& one, Index at) const {
@@ -193,15 +217,17 @@ class Judge {
         return ports.front() == place.port ? ports.back() : ports.front();
     }
 
-    void tell_missing(const Asked& one, const Finding& rating, const Finding& margin,
-                      Verdict& verdict) {
+    /// The data that an inconclusive finding lacks. `verdict`: to tell it in; may be null.
+    std::vector<std::string_view> find_missing(const Asked& one, const Finding& rating,
+                                               const Finding& margin, Verdict* verdict) {
         std::vector<std::string_view> data;
         std::vector<Step>& steps = s_.searches.steps();
         steps.push_back(opens(one, none));
         const std::string_view path = valve(one).path;
+        std::string_view message;
         if (margin.outcome == Outcome::inconclusive) {
-            verdict.message = docket_.text("whether ", path, " is set far enough above the ",
-                                           "working pressure cannot be told");
+            message = docket_.text("whether ", path, " is set far enough above the ",
+                                   "working pressure cannot be told");
             if (std::isnan(setting(one))) add_setting(one.edge, data);
             if (!one.piece->working)
                 for (const Index pump : one.piece->silent_pumps)
@@ -209,20 +235,31 @@ class Judge {
                         docket_.text(s_.circuit().components[pump].path, ".working-pressure"));
         }
         if (rating.outcome == Outcome::inconclusive && one.piece->least) {
-            verdict.message =
-                docket_.text("what ", path, " holds hangs on settings that are not given");
+            message = docket_.text("what ", path, " holds hangs on settings that are not given");
             for (const Index e : unknown_settings())
-                if (e == one.edge || !on_main_side(e)) add_setting(e, data);
+                if (hangs_on(one, e)) add_setting(e, data);
         } else if (rating.outcome == Outcome::inconclusive) {
-            verdict.message = docket_.text("what the parts at ", path, " bear is not given");
+            message = docket_.text("what the parts at ", path, " bear is not given");
             for (const Rated& rated : one.piece->unrated) {
                 data.push_back(
                     docket_.text(path_of(s_.circuit(), rated), ".", rating_attribute(rated)));
                 steps.push_back({rated.type, rated.index, none, none, "is not rated"});
             }
         }
-        verdict.missing = docket_.missing(data);
-        verdict.witness = docket_.witness(WitnessShape::set, steps);
+        if (verdict != nullptr) {
+            verdict->message = message;
+            verdict->witness = docket_.witness(WitnessShape::set, steps);
+        }
+        return data;
+    }
+
+    /// Whether what a relief holds changes with one missing setting alone.
+    bool hangs_on(const Asked& one, Index unknown) const {
+        CeilingCase other = case_of(s_, UnknownSetting::limits_nothing, Direction::none);
+        other.otherwise = s_.region.edges[unknown].component;
+        if (find_full_pressures(s_, other, {&one.edge, 1}).front() != one.most) return true;
+        other.unknown = UnknownSetting::zero;
+        return find_full_pressures(s_, other, {&one.edge, 1}).front() != one.least;
     }
 
     /// Each component once.
@@ -235,11 +272,6 @@ class Judge {
                 edges.push_back(e);
         }
         return edges;
-    }
-
-    bool on_main_side(Index e) {
-        const LimitedPiece* const piece = pieces_.at(s_.region.edges[e].from);
-        return piece != nullptr && piece->on_main_side;
     }
 
     void add_setting(Index e, std::vector<std::string_view>& data) {
@@ -256,7 +288,8 @@ class Judge {
 
 bool any_relief(const Situation& s) {
     s.graph.work += s.region.edges.size();
-    return std::any_of(s.region.edges.begin(), s.region.edges.end(), is_relief);
+    return std::any_of(s.region.edges.begin(), s.region.edges.end(),
+                       [&](const Edge& edge) { return is_relief_valve(s.circuit(), edge); });
 }
 
 bool judge_alike(const Situation& s, Docket& docket) {
