@@ -17,33 +17,53 @@ namespace {
 
 constexpr double unlimited = std::numeric_limits<double>::infinity();
 
-/// What is asked, with the node where it sees the most.
-struct Asked {
-    Rated part = {};    ///< without its places
-    Index port = none;  ///< none: nothing joins it
-    Index node = none;
-    std::optional<double> rating = {};
+/// The ceilings with the missing settings taken for infinite and for nothing.
+struct Found {
+    Ceilings most;
+    std::optional<Ceilings> other;  ///< by the second reading; nothing where no setting is missing
+
+    const Ceilings& least() const { return other ? *other : most; }
 };
 
-/// What a node sees with the missing settings taken for infinite and for nothing.
-struct Seen {
+/// What is asked, with the highest that any of its places sees by both readings.
+struct Asked {
+    Rated part = {};  ///< without its places
+    std::optional<double> rating = {};
+    RatedPlace place = {};  ///< where it sees the most, by the reading that decides; none: nowhere
     double most = 0.0;
     double least = 0.0;
 };
 
-/// All that is asked in a region. `ceiling`: of the nodes.
-std::vector<Asked> all_asked(const Situation& s, const std::vector<double>& ceiling) {
+RatedPlace highest(std::span<const RatedPlace> places, const Ceilings& ceilings) {
+    RatedPlace found;
+    for (const RatedPlace& place : places)
+        if (found.node == none || ceilings.ceiling[place.node] > ceilings.ceiling[found.node])
+            found = place;
+    return found;
+}
+
+Outcome judge_one(const Asked& asked) {
+    if (asked.least == unlimited) return Outcome::fail;
+    if (asked.most == 0.0) return Outcome::pass;
+    if (!asked.rating) return Outcome::inconclusive;
+    if (asked.most <= *asked.rating) return Outcome::pass;
+    return asked.least > *asked.rating ? Outcome::fail : Outcome::inconclusive;
+}
+
+/// All that is asked in a region.
+std::vector<Asked> all_asked(const Situation& s, const Found& found) {
     std::vector<Asked> all;
     all.reserve(s.region.lines.size() + s.region.components.size() + s.region.guests.size());
     for_each_rated(s, [&](const Rated& rated) {
         Asked& asked = all.emplace_back();
         asked.part = {.type = rated.type, .index = rated.index};
         asked.rating = rating_of(s.circuit(), rated);
-        for (const RatedPlace& place : rated.places) {
-            if (asked.port != none && ceiling[place.node] <= ceiling[asked.node]) continue;
-            asked.port = place.port;
-            asked.node = place.node;
-        }
+        if (rated.places.empty()) return;
+        const RatedPlace least = highest(rated.places, found.least());
+        asked.place = highest(rated.places, found.most);
+        asked.most = found.most.ceiling[asked.place.node];
+        asked.least = found.least().ceiling[least.node];
+        if (judge_one(asked) == Outcome::fail) asked.place = least;
     });
     return all;
 }
@@ -61,34 +81,21 @@ std::span<const std::string_view> unknown_settings(const Situation& s, Docket& d
     return docket.missing(missing);
 }
 
-Seen seen_at(const Asked& asked, const Ceilings& most, const Ceilings& least) {
-    if (asked.node == none) return {};
-    return {.most = most.ceiling[asked.node], .least = least.ceiling[asked.node]};
-}
-
-Outcome judge_one(const Asked& asked, const Seen& seen) {
-    if (seen.least == unlimited) return Outcome::fail;
-    if (seen.most == 0.0) return Outcome::pass;
-    if (!asked.rating) return Outcome::inconclusive;
-    if (seen.most <= *asked.rating) return Outcome::pass;
-    return seen.least > *asked.rating ? Outcome::fail : Outcome::inconclusive;
-}
-
 /// What limits the pressure; where nothing does, the way by which something drives it there.
 Witness witness_of(const Situation& s, Docket& docket, const Asked& asked,
                    const Ceilings& ceilings) {
     std::vector<Step>& steps = s.searches.steps();
-    if (asked.node != none && std::isinf(ceilings.limit[asked.node]) &&
-        ceilings.drive.reached(asked.node)) {
+    const auto [port, node] = asked.place;
+    if (node != none && std::isinf(ceilings.limit[node]) && ceilings.drive.reached(node)) {
         std::vector<FlowArc>& arcs = s.searches.path();
-        ceilings.drive.add_path_to(s.region, asked.node, arcs);
-        const Index start = arcs.empty() ? asked.node : tail(s.region, arcs.front());
+        ceilings.drive.add_path_to(s.region, node, arcs);
+        const Index start = arcs.empty() ? node : tail(s.region, arcs.front());
         add_walk(s.graph, s.region, arcs,
-                 {.from = port_on(s.graph, s.region, start, none), .to = asked.port}, steps);
+                 {.from = port_on(s.graph, s.region, start, none), .to = port}, steps);
         return docket.witness(WitnessShape::path, steps);
     }
     steps.push_back({asked.part.type, asked.part.index, none, none, "is asked"});
-    const Index relief = asked.node == none ? none : ceilings.limited_by[asked.node];
+    const Index relief = node == none ? none : ceilings.limited_by[node];
     if (relief != none)
         steps.push_back({ElementType::component, s.region.edges[relief].component, none, none,
                          "limits its pressure"});
@@ -96,12 +103,12 @@ Witness witness_of(const Situation& s, Docket& docket, const Asked& asked,
 }
 
 void fill_in(const Situation& s, Docket& docket, Verdict& verdict, const Asked& asked,
-             const Seen& seen, const Ceilings& ceilings) {
+             const Ceilings& ceilings) {
     const std::string_view path = path_of(s.circuit(), asked.part);
     const auto say = [&](double pressure) { return docket.told(pressure, Dimension::pressure); };
     verdict.witness = witness_of(s, docket, asked, ceilings);
-    if (seen.least < unlimited && seen.most < unlimited) {
-        const double told = verdict.outcome == Outcome::fail ? seen.least : seen.most;
+    if (asked.least < unlimited && asked.most < unlimited) {
+        const double told = verdict.outcome == Outcome::fail ? asked.least : asked.most;
         Figures figures{.measured = {told, Dimension::pressure}};
         if (asked.rating) {
             figures.required = Measure{*asked.rating, Dimension::pressure};
@@ -110,13 +117,13 @@ void fill_in(const Situation& s, Docket& docket, Verdict& verdict, const Asked& 
         verdict.figures = docket.figures(figures);
     }
     if (verdict.outcome == Outcome::pass) {
-        verdict.message = seen.most == 0.0 ? docket.text("nothing puts ", path, " under pressure")
-                                           : docket.text(path, " sees ", say(seen.most),
-                                                         " at most, which it bears");
-    } else if (seen.least == unlimited) {
+        verdict.message = asked.most == 0.0 ? docket.text("nothing puts ", path, " under pressure")
+                                            : docket.text(path, " sees ", say(asked.most),
+                                                          " at most, which it bears");
+    } else if (asked.least == unlimited) {
         verdict.message = docket.text("nothing limits the pressure in ", path);
     } else if (verdict.outcome == Outcome::fail) {
-        verdict.message = docket.text(path, " can see ", say(seen.least), ", more than the ",
+        verdict.message = docket.text(path, " can see ", say(asked.least), ", more than the ",
                                       say(*asked.rating), " that it is rated for");
     } else if (!asked.rating) {
         const std::string_view datum[] = {docket.text(path, ".", rating_attribute(asked.part))};
@@ -129,10 +136,12 @@ void fill_in(const Situation& s, Docket& docket, Verdict& verdict, const Asked& 
 }
 
 void record(const Situation& s, Docket& docket, const Asked& asked, StateSet states,
-            const Seen& seen, const Ceilings& ceilings) {
-    Verdict* verdict = docket.record(s, asked.part.type, asked.part.index, states,
-                                     judge_one(asked, seen), Level::error, seen.most);
-    if (verdict != nullptr) fill_in(s, docket, *verdict, asked, seen, ceilings);
+            const Found& found) {
+    const Outcome outcome = judge_one(asked);
+    Verdict* verdict = docket.record(s, asked.part.type, asked.part.index, states, outcome,
+                                     Level::error, asked.most);
+    if (verdict != nullptr)
+        fill_in(s, docket, *verdict, asked, outcome == Outcome::fail ? found.least() : found.most);
 }
 
 bool any_unknown(const Situation& s) {
@@ -140,44 +149,38 @@ bool any_unknown(const Situation& s) {
                        [&](const Edge& edge) { return has_unknown_setting(s.circuit(), edge); });
 }
 
-/// Whether a two-way pump delivers past all loops: situations are not told apart by its direction.
+/// Whether a two-way pump delivers past all loops with sides: situations are not told apart by its
+/// direction.
 bool direction_matters(const Situation& s) {
     return std::any_of(s.region.machines.begin(), s.region.machines.end(), [&](Index e) {
         const Edge& edge = s.region.edges[e];
-        return edge.part == Part::pump && edge.both_ways && s.loops.loop_of[e] == none;
+        const Index loop = s.loops.loop_of[e];
+        return edge.part == Part::pump && edge.both_ways &&
+               (loop == none || s.loops.loops[loop].shorted);
     });
 }
 
 /// What bounds all situations is borne.
 bool judge_alike(const Situation& s, Docket& docket) {
     if (any_unknown(s) || direction_matters(s)) return false;
-    const Ceilings bound = find_ceilings(s, any_of_alike(s));
-    const auto seen = [&](const Asked& asked) { return seen_at(asked, bound, bound); };
-    const std::vector<Asked> all = all_asked(s, bound.ceiling);
-    if (!std::all_of(all.begin(), all.end(), [&](const Asked& asked) {
-            return judge_one(asked, seen(asked)) == Outcome::pass;
-        }))
+    const Found found{.most = find_ceilings(s, any_of_alike(s)), .other = {}};
+    const std::vector<Asked> all = all_asked(s, found);
+    if (!std::all_of(all.begin(), all.end(),
+                     [](const Asked& asked) { return judge_one(asked) == Outcome::pass; }))
         return false;
-    for (const Asked& asked : all) record(s, docket, asked, s.alike.states, seen(asked), bound);
+    for (const Asked& asked : all) record(s, docket, asked, s.alike.states, found);
     return true;
 }
 
-struct Found {
-    Ceilings most;
-    Ceilings least;
-};
-
 Found find(const Situation& s, Direction direction) {
     Found found{.most = find_ceilings(s, case_of(s, UnknownSetting::limits_nothing, direction)),
-                .least = {}};
-    found.least =
-        any_unknown(s) ? find_ceilings(s, case_of(s, UnknownSetting::zero, direction)) : found.most;
+                .other = {}};
+    if (any_unknown(s)) found.other = find_ceilings(s, case_of(s, UnknownSetting::zero, direction));
     return found;
 }
 
 void record_all(const Situation& s, Docket& docket, const Found& found, StateSet states) {
-    for (const Asked& asked : all_asked(s, found.most.ceiling))
-        record(s, docket, asked, states, seen_at(asked, found.most, found.least), found.most);
+    for (const Asked& asked : all_asked(s, found)) record(s, docket, asked, states, found);
 }
 
 /// Whether a pump of a loop makes a pressure of its own, beside what its sides have.

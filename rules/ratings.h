@@ -37,7 +37,7 @@ void find_places(const FlowGraph& graph, const Component& component,
                  std::vector<RatedPlace>& places);
 
 /// Whether a guest of a region is asked there: of a coupling that is apart, which may stand in two
-/// regions, one port decides.
+/// regions, the first port decides.
 bool decides_guest(const FlowGraph& graph, Index port);
 
 /// Calls `visit` for all of a region that has a rating, or ought to have one.
@@ -57,8 +57,11 @@ void for_each_rated(const Situation& s, Visit visit) {
     for (const Index port : s.region.guests) {
         const Index c = circuit.ports[port].component;
         if (!has_rating(circuit, circuit.components[c]) || !decides_guest(s.graph, port)) continue;
-        const RatedPlace place{port, s.graph.node_of(port)};
-        visit(Rated{ElementType::component, c, {&place, 1}});
+        places.clear();
+        for (const Index other : s.region.guests)
+            if (circuit.ports[other].component == c)
+                places.push_back({other, s.graph.node_of(other)});
+        visit(Rated{ElementType::component, c, places});
     }
 }
 
