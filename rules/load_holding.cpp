@@ -35,14 +35,17 @@ FewIndices actuators_on(const FlowGraph& graph, Index drive) {
 
 /// Whether at this port of a valve oil gets out freely towards the actuator, and back only once a
 /// pressure or a pilot opens the way: counterbalance valve, check opened by a pilot. A relief valve
-/// with a check has its inlet there.
-bool holds_at(const Circuit& circuit, Index port) {
+/// with a check has its inlet there. A passage whose two ends are in one pipe holds nothing.
+bool holds_at(const FlowGraph& graph, Index port) {
+    const Circuit& circuit = graph.circuit();
+    const Pipes& pipes = graph.pipes();
     if (circuit.ports[port].use == PortUse::suction) return false;
     bool free_in = false;
     bool opened_back = false;
     bool open_back = false;
     for (const Passage& passage :
          circuit.passages_of(circuit.components[circuit.ports[port].component])) {
+        if (pipes.of(passage.from) == pipes.of(passage.to)) continue;
         if (passage.to == port && passage.passage == PassageClass::one_way) free_in = true;
         const bool out = passage.from == port || (passage.to == port && passage.both_ways);
         if (!out) continue;
@@ -62,7 +65,7 @@ Index holding_valve(const FlowGraph& graph, Index actuator) {
     for (Index port = component.ports.begin; port < component.ports.end; ++port) {
         if (circuit.ports[port].use != PortUse::working) continue;
         for (const Index other : pipes.ports_of(pipes.of(port)))
-            if (holds_at(circuit, other)) return circuit.ports[other].component;
+            if (holds_at(graph, other)) return circuit.ports[other].component;
     }
     return none;
 }
