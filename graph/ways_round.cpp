@@ -81,7 +81,7 @@ void WaysRound::add_checks(std::span<const Index> loop, const Search& out, Index
 }
 
 /// Notes what is opened by the pressure at the end and not by that at the start. An orifice in a
-/// pilot line takes no pressure off it.
+/// pilot line takes no pressure off it; one that the loop's oil goes through does.
 void WaysRound::find_opened_by_end(std::span<const Index> loop, Index start, Index end) {
     opened_by_end_.assign(region_->edges.size(), 0);
     const auto felt = [&](Index node, bool over_orifices) {
@@ -91,8 +91,8 @@ void WaysRound::find_opened_by_end(std::span<const Index> loop, Index start, Ind
         graph_.work += search.run(*region_, [&](Index /*node*/, const FlowArc& arc) {
             const Edge& way = edge(arc.edge);
             return (*standing_)[arc.edge] == (open_forward | open_backward) &&
-                   (open_way(way) ||
-                    (over_orifices && way.passage_class == PassageClass::metering));
+                   (open_way(way) || (over_orifices && in_loop_[arc.edge] == 0 &&
+                                      way.passage_class == PassageClass::metering));
         });
         return search;
     };
