@@ -191,6 +191,28 @@ TEST(ReliefSetting, OnSections) {
     EXPECT_EQ(setting_of(circuit_from(asked), "R3"), "fail error 270 of 260");
 }
 
+// A relief whose outlet a valve open both ways leads back to its inlet limits nothing; a sequence
+// valve opens to another consumer.
+TEST(ReliefSetting, OnlyReliefsThatLimit) {
+    const Edit at_inlet{"P1.A M1.A R2.P", "P1.A M1.A R2.P X1.P"};
+    EXPECT_EQ(setting_of(complete({at_inlet,
+                                   {"X1.P", "X1.P X2.A"},
+                                   added(R"(<relief-valve id="X1" setting="30 bar"/>)"
+                                         R"(<shut-off-valve id="X2" locked="yes"/>)"
+                                         R"(<line id="N1" joins="X1.T X2.B"/>)")}),
+                         "X1"),
+              "none");
+    const auto into_other_side = [&](const std::string& kind, const std::string& outlet) {
+        return setting_of(complete({at_inlet,
+                                    rated("HA", "450 bar"),
+                                    {"P1.B M1.B", "P1.B M1.B " + outlet},
+                                    added("<" + kind + R"( id="X1" setting="300 bar"/>)")}),
+                          "X1");
+    };
+    EXPECT_EQ(into_other_side("relief-valve", "X1.T"), "fail warning -60 of 20");
+    EXPECT_EQ(into_other_side("sequence-valve", "X1.A"), "none");
+}
+
 TEST(ReliefSetting, NothingToAskWithoutOne) {
     EXPECT_EQ(verdicts_of(with({{"M1.A R2.P R3.T", "M1.A"},
                                 {"M1.B R3.P R2.T", "M1.B"},
