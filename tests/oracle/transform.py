@@ -146,6 +146,11 @@ def renamed(xml):
             shaft.set("joins", " ".join("/".join(p[before.count("/"):]) for p in paths))
         for stage in level.iterfind("command/stage"):
             stage.set("of", names.part(stage.get("of")))
+        for change in level.iterfind(".//point/set"):
+            valve = change.get("of")
+            if change.get("position"):
+                change.set("position", names.position(valve, change.get("position")))
+            change.set("of", names.part(valve))
         for interlock in level.findall("interlock"):
             for name in ("when", "prevents"):
                 interlock.set(name, names.words(interlock.get(name)))
