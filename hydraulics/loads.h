@@ -8,7 +8,7 @@
 namespace loopwright::hydraulics {
 
 /// What opposes motion changes its sign inside these bands about standstill (smooth.h).
-inline constexpr Speed standstill{0.1};  // 1 1/min
+inline constexpr Speed standstill{0.01};  // 0.1 1/min
 inline constexpr Velocity rod_standstill{1e-4};
 
 /// A vehicle seen at its wheels' shaft; positive speed drives it up a positive grade.
