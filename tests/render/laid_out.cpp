@@ -31,6 +31,9 @@ std::vector<std::filesystem::path> examples() {
     const std::filesystem::path folder =
         std::filesystem::path(LOOPWRIGHT_SOURCE_FOLDER) / "circuits";
     for (const auto& entry : std::filesystem::recursive_directory_iterator(folder)) {
+        // A retrofit differs from its machine in one thing; sheet_faults and read_back have them
+        // all.
+        if (entry.path().filename().string().starts_with("retrofit-")) continue;
         if (entry.path().extension() != ".xml") continue;
         std::ifstream in(entry.path());
         const std::string text{std::istreambuf_iterator<char>(in), {}};
