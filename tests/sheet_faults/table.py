@@ -66,7 +66,8 @@ def read():
     body = FILE.read_text(encoding="utf-8").removeprefix(HEAD).partition("\nSums\n")[0]
     for line in body.splitlines():
         own, engine, told = (part.strip() for part in line.split("|"))
-        name, figures = own[:44].strip(), own[44:].split()
+        *words, crossings, bends, length, area = own.split()
+        name, figures = " ".join(words), (crossings, bends, length, area)
         found = {} if told == "none" else {
             c: int(n) for c, _, n in (word.partition(" ") for word in told.split(", "))}
         rows[name] = Row(name, found, _cost(figures), _cost(engine.split()))
