@@ -89,7 +89,9 @@ def lines_through_symbols(svg, of):
     """A line drawn across a symbol's middle, or along its whole side."""
     for group, box in _spread(tally.boxes_of(of.sheet).items()):
         x, y = _on_grid(_middle(box))
-        name = of.lines[0].group.name
+        # One of its own lines may well end at its side.
+        name = next(s.group.name for s in of.lines
+                    if group.name not in of.meant.ports[of.net(s.group)])
         yield "through", f"{name} across {group.name}", _line(
             svg, name, (box[0] - 5, y), (box[2] + 5, y))
         yield "through", f"{name} beside {group.name}", _line(

@@ -92,7 +92,7 @@ class Sheets(unittest.TestCase):
 class Planted(unittest.TestCase):
     """Every planted fault must be told, in its class."""
 
-    SHEETS = ("ice-resurfacer/ice-resurfacer", "roller/roller", "starting/hoist",
+    SHEETS = ("ice-resurfacer/ice-resurfacer", "roller/roller", "starting/traction",
               "variant nested-assembly", "variant hoses")
 
     def test_every_class(self):
