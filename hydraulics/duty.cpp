@@ -222,6 +222,13 @@ std::vector<std::vector<std::uint8_t>> standings(const FlowGraph& graph,
                 open[i][s.region.edges[e].passage] = s.standing[e];
         }
     });
+    const auto is_switched = [](const Edge& edge) { return edge.shift != Shift::never; };
+    for (std::size_t r = 0; r < graph.regions().size(); ++r) {
+        const auto& edges = graph.regions()[r].edges;
+        if (std::none_of(edges.begin(), edges.end(), is_switched)) continue;
+        for (std::size_t i = 0; i < points.size(); ++i)
+            if (found[i][r] == 0) open[i].clear();
+    }
     return open;
 }
 

@@ -57,7 +57,8 @@ class PointFigures {
 };
 
 /// For each passage of a circuit in which senses it stands open at a duty point, bits as in
-/// `Standing`; nothing in regions that no situation of the point's state and positions is in.
+/// `Standing`. Empty where valves are moved that no situation has so in the point's state: how they
+/// stand then is not known.
 std::vector<std::vector<std::uint8_t>> standings(const FlowGraph& graph,
                                                  std::span<const PointFigures> points);
 

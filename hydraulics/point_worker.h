@@ -11,4 +11,8 @@ namespace loopwright::hydraulics {
 OperatingPoint work_out(const FlowGraph& graph, const PointFigures& point,
                         std::span<const std::uint8_t> open, bool working);
 
+/// Fills in what a solution means for the circuit.
+void read_solution(const FlowGraph& graph, const Model& model, const SteadyState& state,
+                   OperatingPoint& out);
+
 }  // namespace loopwright::hydraulics

@@ -258,6 +258,28 @@ TEST(OperatingPoint, ChecksSideBySideShareTheirOil) {
     EXPECT_NEAR(*point.lines.back().flow / litre_a_minute, 0.5 * 2.4 * 18.0, 1e-3);
 }
 
+// Ahead, the file has the valve in another position than the point wishes: what stands open then is
+// not known, and nothing is taken in its place.
+TEST(OperatingPoint, ValvesThatCannotStandSoAreRefused) {
+    const auto with_valve = [](std::string_view position) {
+        std::string xml = drive(
+            R"(<point id="a" speed="2400 rpm" travel="33 %" torque="300 N.m" oil="50 degC">
+               <set of="V1" position=")" +
+            std::string(position) + "\"/></point>");
+        const std::string return_line = R"(<line id="G2" joins="R1.T T1.R"/>)";
+        return xml.replace(xml.find(return_line), return_line.size(),
+                           R"(<directional-valve id="V1"><port id="P"/><port id="T"/>
+          <position id="a" rest="yes" in="drive-forward"><path from="P" to="T"/></position>
+          <position id="b" in="drive-reverse"><path from="P" to="T"/></position>
+        </directional-valve>
+        <line id="G2" joins="R1.T V1.P"/> <line id="G3" joins="V1.T T1.R"/>)");
+    };
+    EXPECT_TRUE(only_point(with_valve("a")).solved);
+    const OperatingPoint refused = only_point(with_valve("b"));
+    EXPECT_FALSE(refused.solved);
+    EXPECT_NE(refused.problem.find("drive-forward"), std::string::npos) << refused.problem;
+}
+
 TEST(OperatingPoint, WhatIsMissingIsNamed) {
     std::string xml =
         drive(R"(<point id="a" speed="2400 rpm" travel="33 %" torque="300 N.m" oil="50 degC"/>)");

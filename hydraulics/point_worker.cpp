@@ -1,0 +1,196 @@
+#include <loopwright/hydraulics/point_worker.h>
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include <loopwright/base/unit_text.h>
+
+namespace loopwright::hydraulics {
+
+namespace {
+
+/// Of what the oil is taken to be where neither point nor heat balance says.
+constexpr double usual_oil = 323.15;  // K
+
+FluidFigures fluid_figures(const Circuit& circuit) {
+    FluidFigures figures;
+    if (!circuit.fluid) return figures;
+    for (const AttributeValue& one : circuit.figures_of(*circuit.fluid)) {
+        const std::string_view of = one.spec->name;
+        if (of == "grade") figures.grade = one.text;
+        if (of == "viscosity-index") figures.viscosity_index = one.si;
+        if (of == "viscosity-40") figures.at_40 = KinematicViscosity(one.si);
+        if (of == "viscosity-100") figures.at_100 = KinematicViscosity(one.si);
+        if (of == "density") figures.density = Density(one.si);
+        if (of == "specific-heat") figures.specific_heat = SpecificHeat(one.si);
+        if (of == "bulk-modulus") figures.bulk_modulus = BulkModulus(one.si);
+    }
+    return figures;
+}
+
+/// Which balance does not close, in the circuit's words.
+std::string trouble_of(const Circuit& circuit, const Model& model, const BalanceOf& worst) {
+    const auto branch_name = [&](Index b) {
+        const BranchOwner& owner = model.branches[b];
+        return owner.line != none
+                   ? circuit.lines[owner.line].path
+                   : circuit.components[circuit.passages[owner.passage].component].path;
+    };
+    switch (worst.balance) {
+        case Balance::flow:
+            return fmt::format("the flows at {} do not balance", model.node_names[worst.index]);
+        case Balance::law:
+            return fmt::format("{} finds no flow that fits its pressures",
+                               branch_name(worst.index));
+        case Balance::torque:
+            return fmt::format("the torques on {} do not balance", model.shaft_names[worst.index]);
+        case Balance::gear:
+            return fmt::format("the speeds on both sides of {} do not fit",
+                               circuit.components[model.gears[worst.index]].path);
+        case Balance::stroke:
+            return fmt::format("{} finds no displacement at its pressure limit",
+                               circuit.components[model.machines[worst.index].component].path);
+    }
+    return {};
+}
+
+/// A point at one temperature of its oil.
+struct Solved {
+    Model model = {};
+    std::optional<SteadyState> state = {};
+    std::string problem = {};
+};
+
+/// Works points out; the temperature of the oil is the point's, or that at which heat balances.
+class Worker {
+  public:
+    Worker(const FlowGraph& graph, const PointFigures& point, std::span<const std::uint8_t> open,
+           const Fluid& fluid)
+        : graph_(graph), point_(point), open_(open), fluid_(fluid) {}
+
+    Solved solve(double temperature) const {
+        Solved solved;
+        const Answer<Oil> oil = fluid_.at(Temperature(temperature));
+        if (!oil) {
+            solved.problem = oil.reason();
+            return solved;
+        }
+        solved.model = model_of(graph_, point_, open_, *oil);
+        if (!solved.model.missing.empty()) {
+            solved.problem = fmt::format("not given: {}", fmt::join(solved.model.missing, ", "));
+            return solved;
+        }
+        SteadyStateSolver solver(solved.model.network);
+        solved.state = solver.solve();
+        if (!solved.state)
+            solved.problem = "no steady state is found: " +
+                             trouble_of(graph_.circuit(), solved.model, solver.trouble().worst);
+        return solved;
+    }
+
+    /// Heat that stays in the oil; nothing where there is no steady state.
+    std::optional<double> left(double temperature, double ambient) const {
+        const Solved solved = solve(temperature);
+        if (!solved.state) return std::nullopt;
+        return heat_balance(graph_.circuit(), solved.model, *solved.state, fluid_, temperature,
+                            ambient)
+            .left();
+    }
+
+    /// The temperature at which none stays, by the false position (Illinois); nothing outside the
+    /// range that is looked at.
+    std::optional<double> balance(double ambient) const {
+        double low = ambient;
+        double high = hottest;
+        std::optional<double> at_low = left(low, ambient);
+        // Oil too thick to be computed at the ambient temperature is looked at where it is warmer.
+        while (!at_low && low < high - 20.0) at_low = left(low += 10.0, ambient);
+        std::optional<double> at_high = left(high, ambient);
+        if (!at_low || !at_high || *at_low < 0.0 || *at_high > 0.0) return std::nullopt;
+        int side = 0;
+        for (int i = 0; i < most_rounds && high - low > finest; ++i) {
+            const double next = (low * *at_high - high * *at_low) / (*at_high - *at_low);
+            const std::optional<double> there = left(next, ambient);
+            if (!there) return std::nullopt;
+            if (std::abs(*there) < close_enough) return next;
+            if (*there > 0.0) {
+                low = next;
+                at_low = there;
+                if (side == 1) *at_high /= 2.0;
+                side = 1;
+            } else {
+                high = next;
+                at_high = there;
+                if (side == -1) *at_low /= 2.0;
+                side = -1;
+            }
+        }
+        return low;
+    }
+
+  private:
+    static constexpr double hottest = 423.15;     // K; no mineral oil is worked hotter
+    static constexpr double finest = 1e-6;        // K
+    static constexpr double close_enough = 1e-6;  // W
+    static constexpr int most_rounds = 60;
+
+    const FlowGraph& graph_;
+    const PointFigures& point_;
+    std::span<const std::uint8_t> open_;
+    const Fluid& fluid_;
+};
+
+}  // namespace
+
+OperatingPoint work_out(const FlowGraph& graph, const PointFigures& point,
+                        std::span<const std::uint8_t> open, bool working) {
+    const Circuit& circuit = graph.circuit();
+    OperatingPoint out{.id = point.id(), .state = point.state()};
+    const Answer<Fluid> fluid = Fluid::of(fluid_figures(circuit));
+    if (!fluid) {
+        out.problem = fmt::format("the oil is not known: {}", fluid.reason());
+        out.missing.emplace_back("fluid.grade");
+        return out;
+    }
+    if (open.empty() && !circuit.passages.empty()) {
+        out.problem = fmt::format(
+            "how the valves stand in {} is not known: no situation has that state with their "
+            "positions, or there are too many",
+            name(out.state));
+        return out;
+    }
+    const Worker worker(graph, point, open, *fluid);
+    const std::optional<double> ambient = ambient_of(point);
+    out.oil = point.figure("oil");
+    if (!out.oil && ambient && can_balance_heat(circuit)) {
+        out.oil = worker.balance(*ambient);
+        out.balanced = out.oil.has_value();
+    }
+    if (!out.oil) {
+        out.oil = usual_oil;
+        out.assumptions.push_back({"oil", format_quantity(usual_oil, Dimension::temperature),
+                                   "neither the point nor a heat balance gives a temperature; "
+                                   "common practice, no source"});
+    }
+    Solved solved = worker.solve(*out.oil);
+    for (const Fluid::Assumption& one : fluid->assumptions())
+        if (one.of == "density")
+            out.assumptions.push_back({fmt::format("fluid.{}", one.of),
+                                       format_quantity(one.si, Dimension::density),
+                                       std::string(one.source)});
+    out.assumptions.insert(out.assumptions.end(), solved.model.assumptions.begin(),
+                           solved.model.assumptions.end());
+    out.problem = solved.problem;
+    out.missing = std::move(solved.model.missing);
+    if (!solved.state) return out;
+    out.solved = true;
+    out.steps = solved.state->steps;
+    read_solution(graph, solved.model, *solved.state, out);
+    if (ambient)
+        out.heat = heat_balance(circuit, solved.model, *solved.state, *fluid, *out.oil, *ambient);
+    if (working) out.working = working_of(circuit, solved.model, *solved.state);
+    return out;
+}
+
+}  // namespace loopwright::hydraulics
