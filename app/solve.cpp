@@ -48,10 +48,9 @@ bool has_point(const Circuit& circuit, const std::string& id) {
 std::string points_of(const Options& options, const Circuit& circuit, bool& solved) {
     const auto points = hydraulics::operating_points(circuit, options.point, options.working);
     for (const auto& point : points) {
-        if (point.solved) continue;
+        if (point.problem.empty()) continue;
         solved = false;
-        if (options.format == "csv")
-            complain(fmt::format("point {} is not solved: {}", point.id, point.problem));
+        if (options.format == "csv") complain(fmt::format("point {}: {}", point.id, point.problem));
     }
     return options.format == "json"  ? solve_json(options.file, circuit, points)
            : options.format == "csv" ? solve_csv(circuit, points)

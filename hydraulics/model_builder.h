@@ -46,6 +46,7 @@ class ModelBuilder {
     void add_load(Index component);
     void add_brake(Index component);
     void settle_shafts();
+    double forward_on(Index shaft) const;
     Index shaft_at(Index component);
 
     void miss(const Component& component, std::string_view datum);

@@ -252,6 +252,32 @@ void ModelBuilder::add_loads() {
     }
 }
 
+/// The sense in which a network's shaft turns while its actuators go forward: 1, or -1 behind a
+/// gearbox that turns it round; 1 too where no actuator turns it.
+double ModelBuilder::forward_on(Index shaft) const {
+    std::vector<double> sense(model_.network.shafts.size(), 0.0);
+    std::vector<Index> queue{shaft};
+    sense[shaft] = 1.0;
+    const auto has_actuator = [&](Index s) {
+        for (std::size_t i = 0; i < model_.machines.size(); ++i)
+            if (model_.network.machines[i].shaft == s &&
+                graph_.part(model_.machines[i].component) == Part::actuator)
+                return true;
+        return false;
+    };
+    for (std::size_t i = 0; i < queue.size(); ++i) {
+        if (has_actuator(queue[i])) return sense[queue[i]];
+        for (const NetworkGear& gear : model_.network.gears) {
+            if (gear.in != queue[i] && gear.out != queue[i]) continue;
+            const Index other = gear.in == queue[i] ? gear.out : gear.in;
+            if (sense[other] != 0.0) continue;
+            sense[other] = sense[queue[i]] * (gear.gear.ratio < 0.0 ? -1.0 : 1.0);
+            queue.push_back(other);
+        }
+    }
+    return 1.0;
+}
+
 void ModelBuilder::add_load(Index c) {
     const Component& component = circuit_.components[c];
     NetworkLoad load;
@@ -260,6 +286,7 @@ void ModelBuilder::add_load(Index c) {
     const std::string_view pulls = circuit_.is_yes(component, "overrunning")
                                        ? circuit_.choice(component, "overrunning-sense")
                                        : std::string_view();
+    const double forward = forward_on(load.shaft);
     const bool one_way = pulls == "forward" || pulls == "reverse";
     const auto torque = point_.figure(c, straight ? "force" : "torque");
     const auto mass = point_.figure(c, "mass");
@@ -270,10 +297,10 @@ void ModelBuilder::add_load(Index c) {
         load.kind = NetworkLoad::Kind::opposing;
         if (one_way) {
             load.kind = NetworkLoad::Kind::constant;
-            if (pulls == "forward") load.torque = Torque(-*torque);
+            load.torque = Torque(*torque * (pulls == "forward" ? -forward : forward));
         } else if (*torque < 0.0) {
             load.kind = NetworkLoad::Kind::constant;
-            load.torque = Torque(*torque * point_.sense());
+            load.torque = Torque(*torque * point_.sense() * forward);
         }
     } else if (circuit_.is_yes(component, "vehicle") && mass && radius) {
         const auto rolling = need(component, "rolling-resistance");
@@ -282,13 +309,13 @@ void ModelBuilder::add_load(Index c) {
         load.vehicle = {
             .mass = Mass(*mass),
             .wheel_radius = Length(*radius),
-            .grade = Grade(point_.set_figure(c, "grade").value_or(0.0) * point_.sense()),
+            .grade = Grade(point_.set_figure(c, "grade").value_or(0.0) * point_.sense() * forward),
             .rolling_resistance = *rolling};
     } else if (one_way && mass && radius) {
         load.kind = NetworkLoad::Kind::constant;
         const Torque weight =
             load_torque(Hoist{.mass = Mass(*mass), .drum_radius = Length(*radius)});
-        load.torque = pulls == "forward" ? Torque(-weight.si()) : weight;
+        load.torque = weight * (pulls == "forward" ? -forward : forward);
     } else {
         miss(component, straight ? "force" : "torque");
         return;

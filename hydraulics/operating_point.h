@@ -84,7 +84,7 @@ struct OperatingPoint {
     std::string_view id;
     State state = State::drive_forward;
     bool solved = false;
-    std::string problem = {};               ///< why it is not
+    std::string problem = {};               ///< why it is not, or why no machine works so
     std::vector<std::string> missing = {};  ///< data without which it cannot be
     std::optional<double> oil = {};         ///< K
     std::vector<LinePoint> lines = {};      ///< in file order

@@ -1,5 +1,6 @@
 #include <loopwright/hydraulics/point_worker.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -55,6 +56,20 @@ std::string trouble_of(const Circuit& circuit, const Model& model, const Balance
     return {};
 }
 
+/// Oil bears no pull: a pressure below vacuum is the equations' own, not a machine's. Where there
+/// is one, or nothing.
+std::string torn(const Model& model, const SteadyState& state) {
+    constexpr double vacuum = -101325.0;  // Pa over the standard atmosphere
+    const auto lowest = std::min_element(state.pressures.begin(), state.pressures.end());
+    if (lowest == state.pressures.end() || *lowest >= vacuum) return {};
+    return fmt::format(
+        "the oil at {} would stand at {}, below vacuum: more is drawn from there than comes, and "
+        "no "
+        "machine works so",
+        model.node_names[static_cast<std::size_t>(lowest - state.pressures.begin())],
+        format_quantity(*lowest, Dimension::pressure));
+}
+
 /// A point at one temperature of its oil.
 struct Solved {
     Model model = {};
@@ -83,9 +98,11 @@ class Worker {
         }
         SteadyStateSolver solver(solved.model.network);
         solved.state = solver.solve();
-        if (!solved.state)
+        if (!solved.state) {
             solved.problem = "no steady state is found: " +
                              trouble_of(graph_.circuit(), solved.model, solver.trouble().worst);
+            return solved;
+        }
         return solved;
     }
 
@@ -185,6 +202,7 @@ OperatingPoint work_out(const FlowGraph& graph, const PointFigures& point,
     out.missing = std::move(solved.model.missing);
     if (!solved.state) return out;
     out.solved = true;
+    out.problem = torn(solved.model, *solved.state);
     out.steps = solved.state->steps;
     read_solution(graph, solved.model, *solved.state, out);
     if (ambient)

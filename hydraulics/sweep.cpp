@@ -230,8 +230,8 @@ Sweep sweep(const Circuit& circuit, std::string_view id, std::vector<SweepAxis> 
                     rest /= steps;
                 }
                 const OperatingPoint found = bench.work(row.axes);
-                row.solved = found.solved;
-                if (found.solved) row.figures = figures_of(found);
+                row.solved = found.solved && found.problem.empty();
+                if (row.solved) row.figures = figures_of(found);
             }
     };
     {

@@ -77,6 +77,7 @@ Json json_of(const Circuit& circuit, const OperatingPoint& point) {
         if (!point.missing.empty()) json["missing"] = point.missing;
         return json;
     }
+    if (!point.problem.empty()) json["problem"] = point.problem;
     put(json, "oil", point.oil, Dimension::temperature);
     Json nodes = Json::array();
     Json lines = Json::array();

@@ -55,6 +55,7 @@ std::string_view solve_schema() {
       "properties": {
         "id": {"type": "string"}, "state": {"$ref": "#/$defs/state"},
         "solved": {"const": true},
+        "problem": {"type": "string", "description": "why no machine works so: oil below vacuum"},
         "oil": {"$ref": "#/$defs/quantity"},
         "nodes": {"type": "array", "items": {"type": "object", "required": ["line", "pressure"],
           "properties": {"line": {"type": "string"}, "pressure": {"$ref": "#/$defs/quantity"}}}},

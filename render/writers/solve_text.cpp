@@ -193,6 +193,7 @@ std::string solve_text(const Circuit& circuit, std::span<const OperatingPoint> p
             out += fmt::format("  not solved: {}\n", point.problem);
             continue;
         }
+        if (!point.problem.empty()) out += fmt::format("  BEWARE: {}\n", point.problem);
         const auto part = [&](const std::string& text) {
             if (!text.empty()) out += "\n" + text;
         };

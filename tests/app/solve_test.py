@@ -168,6 +168,12 @@ class Solve(InAFolder):
                 self.assertIn(said, ran.messages)
                 self.assertEqual(ran.out, b"")
 
+    def test_oil_below_vacuum_is_no_state_of_a_machine(self):
+        ran = self.run_here("solve", program.TURNED, "--point", "downhill")
+        self.assertStatus(ran, 1)
+        self.assertIn("BEWARE", ran.words)
+        self.assertIn("below vacuum", ran.words)
+
     def test_an_unknown_point_is_told_with_the_likely_one(self):
         ran = self.solve(WITH_DUTY, "--point", "ful", status=2)
         self.assertEqual(ran.out, b"")

@@ -258,6 +258,34 @@ TEST(OperatingPoint, ChecksSideBySideShareTheirOil) {
     EXPECT_NEAR(*point.lines.back().flow / litre_a_minute, 0.5 * 2.4 * 18.0, 1e-3);
 }
 
+// A gearbox that turns the other way round: a vehicle climbs while its wheels turn backwards, and
+// the pressure is that of the same climb behind one that does not.
+TEST(OperatingPoint, AGradeIsClimbedBehindAGearboxThatTurnsRound) {
+    const auto climbing = [](std::string_view sense) {
+        std::string xml =
+            drive(R"(<point id="a" speed="2400 rpm" travel="33 %" grade="10 %" oil="50 degC"/>)");
+        const std::string load = R"(<load id="D1"/>
+  <shaft id="W2" joins="M1 D1"/>)";
+        return xml.replace(xml.find(load), load.size(),
+                           R"(<load id="D1" vehicle="yes" mass="2000 kg" wheel-radius="300 mm"
+            rolling-resistance="0"/>
+          <gearbox id="X1" ratio="10" efficiency="1" sense=")" +
+                               std::string(sense) + R"("/>
+          <shaft id="W2" joins="M1 X1.in"/> <shaft id="W3" joins="X1.out D1"/>)");
+    };
+    // m g sin(atan 0.1) r / 10 on the motor
+    const double torque = 2000.0 * 9.80665 * std::sin(std::atan(0.1)) * 0.3 / 10.0;
+    for (const std::string_view sense : {"same", "opposite"}) {
+        const OperatingPoint point = only_point(climbing(sense));
+        ASSERT_TRUE(point.solved) << point.problem;
+        const MachinePoint& motor = point.machines[2];
+        EXPECT_NEAR(motor.pressure_a - motor.pressure_b, 2.0 * std::numbers::pi * torque / 80e-6,
+                    1.0)
+            << sense;
+        EXPECT_GT(motor.speed, 0.0);
+    }
+}
+
 // Ahead, the file has the valve in another position than the point wishes: what stands open then is
 // not known, and nothing is taken in its place.
 TEST(OperatingPoint, ValvesThatCannotStandSoAreRefused) {
