@@ -205,10 +205,10 @@ std::optional<SweepAxis> read_axis(const Circuit& circuit, std::string_view text
     return axis;
 }
 
-Sweep sweep(const Circuit& circuit, std::string_view id, std::vector<SweepAxis> axes) {
-    Index point = 0;
+Sweep sweep(const Circuit& circuit, std::string_view point, std::vector<SweepAxis> axes) {
+    Index chosen = 0;
     for (Index i = 0; i < circuit.points.size(); ++i)
-        if (circuit.points[i].id == id) point = i;
+        if (circuit.points[i].id == point) chosen = i;
     Sweep result;
     std::size_t count = 1;
     for (const SweepAxis& axis : axes) count *= static_cast<std::size_t>(axis.count);
@@ -218,7 +218,7 @@ Sweep sweep(const Circuit& circuit, std::string_view id, std::vector<SweepAxis> 
     std::atomic<std::size_t> next = 0;
     // The point's own names are kept by no row, so that circuits may come and go.
     const auto work = [&] {
-        Bench bench(circuit, point, axes);
+        Bench bench(circuit, chosen, axes);
         for (std::size_t o = next++; o < outer; o = next++)
             for (std::size_t i = 0; i < inner; ++i) {
                 SweepRow& row = result.rows[o * inner + i];
@@ -240,7 +240,7 @@ Sweep sweep(const Circuit& circuit, std::string_view id, std::vector<SweepAxis> 
         for (std::size_t i = 1; i < std::min(cores, outer); ++i) others.emplace_back(work);
         work();
     }
-    Bench bench(circuit, point, axes);
+    Bench bench(circuit, chosen, axes);
     for (const SweepRow& row : result.rows)
         if (row.solved && result.columns.empty())
             result.columns = columns_of(circuit, bench.work(row.axes));
