@@ -138,9 +138,9 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
                         Outcome outcome, Level level, double severity) {
     states &= asked_;
     if (states == 0) return nullptr;
-    if (region_ != &situation.region) {
+    if (const Index* const joints = situation.region.joints.data(); region_joints_ != joints) {
         close_region();
-        region_ = &situation.region;
+        region_joints_ = joints;
         valves_.assign(situation.valves.begin(), situation.valves.end());
         judging_.assign(situation.judging.begin(), situation.judging.end());
     }
