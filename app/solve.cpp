@@ -52,9 +52,12 @@ std::string points_of(const Options& options, const Circuit& circuit, bool& solv
         solved = false;
         if (options.format == "csv") complain(fmt::format("point {}: {}", point.id, point.problem));
     }
-    return options.format == "json"  ? solve_json(options.file, circuit, points)
+    const auto duty = options.point.empty() && options.format != "csv"
+                          ? hydraulics::duty_heat(circuit)
+                          : std::nullopt;
+    return options.format == "json"  ? solve_json(options.file, circuit, points, duty)
            : options.format == "csv" ? solve_csv(circuit, points)
-                                     : solve_text(circuit, points);
+                                     : solve_text(circuit, points, duty);
 }
 
 /// The axes asked for; nothing where one is none.

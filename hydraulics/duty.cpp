@@ -187,11 +187,28 @@ double PointFigures::set_share(Index component, bool pump) const {
     return follows ? 0.0 : 1.0;
 }
 
-std::vector<std::vector<std::uint8_t>> standings(const FlowGraph& graph,
-                                                 std::span<const PointFigures> points) {
+namespace {
+
+/// The loops of a situation; their ports.
+void add_loops(const Situation& s, std::vector<PointLoop>& loops) {
+    const std::size_t before = loops.size();
+    for (const Loop& loop : s.loops.loops) loops.push_back({.first_pump = loop.first_pump});
+    for (const JudgedSide& side : s.sides) {
+        if (side.loop == none) continue;
+        std::vector<Index>& ports = loops[before + side.loop].ports;
+        for (const Index node : side.nodes) {
+            const auto there = s.graph.ports_of(s.region.joints[node]);
+            ports.insert(ports.end(), there.begin(), there.end());
+        }
+    }
+}
+
+}  // namespace
+
+std::vector<PointStanding> standings(const FlowGraph& graph, std::span<const PointFigures> points) {
     const Circuit& circuit = graph.circuit();
-    std::vector<std::vector<std::uint8_t>> open(
-        points.size(), std::vector<std::uint8_t>(circuit.passages.size(), 0));
+    std::vector<PointStanding> standing(points.size());
+    for (PointStanding& one : standing) one.open.assign(circuit.passages.size(), 0);
     std::vector<std::vector<std::uint8_t>> found(
         points.size(), std::vector<std::uint8_t>(graph.regions().size(), 0));
     const auto stands_as_wished = [&](const Situation& s, const PointFigures& point) {
@@ -219,7 +236,8 @@ std::vector<std::vector<std::uint8_t>> standings(const FlowGraph& graph,
                 continue;
             found[i][region] = 1;
             for (Index e = 0; e < s.region.edges.size(); ++e)
-                open[i][s.region.edges[e].passage] = s.standing[e];
+                standing[i].open[s.region.edges[e].passage] = s.standing[e];
+            add_loops(s, standing[i].loops);
         }
     });
     const auto is_switched = [](const Edge& edge) { return edge.shift != Shift::never; };
@@ -227,9 +245,9 @@ std::vector<std::vector<std::uint8_t>> standings(const FlowGraph& graph,
         const auto& edges = graph.regions()[r].edges;
         if (std::none_of(edges.begin(), edges.end(), is_switched)) continue;
         for (std::size_t i = 0; i < points.size(); ++i)
-            if (found[i][r] == 0) open[i].clear();
+            if (found[i][r] == 0) standing[i].open.clear();
     }
-    return open;
+    return standing;
 }
 
 }  // namespace loopwright::hydraulics

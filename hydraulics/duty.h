@@ -56,10 +56,19 @@ class PointFigures {
     double sense_ = 1.0;
 };
 
-/// For each passage of a circuit in which senses it stands open at a duty point, bits as in
-/// `Standing`. Empty where valves are moved that no situation has so in the point's state: how they
-/// stand then is not known.
-std::vector<std::vector<std::uint8_t>> standings(const FlowGraph& graph,
-                                                 std::span<const PointFigures> points);
+/// A loop as it is at a duty point.
+struct PointLoop {
+    Index first_pump = none;        ///< component that it is named after
+    std::vector<Index> ports = {};  ///< on its sides
+};
+
+/// How a circuit stands at a duty point.
+struct PointStanding {
+    /// For each passage in which senses it stands open, bits as in `Standing`. Empty where valves
+    /// are moved that no situation has so in the point's state: how they stand then is not known.
+    std::vector<std::uint8_t> open = {};
+    std::vector<PointLoop> loops = {};  ///< by region
+};
+std::vector<PointStanding> standings(const FlowGraph& graph, std::span<const PointFigures> points);
 
 }  // namespace loopwright::hydraulics

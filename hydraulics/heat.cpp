@@ -16,13 +16,17 @@ ThermalConductance cooler_conductance(Power capacity, TemperatureDifference diff
     return ThermalConductance(capacity.si() / difference.si());
 }
 
+ThermalConductance stream_conductance(Flow flow, Density density, SpecificHeat heat) {
+    return ThermalConductance(flow.si() * density.si() * heat.si());
+}
+
 Power heat_through(ThermalConductance conductance, Temperature oil, Temperature surroundings) {
     return Power(conductance.si() * (oil - surroundings).si());
 }
 
 Power heat_carried(Flow flow, Density density, SpecificHeat heat, Temperature out,
                    Temperature back) {
-    return Power(flow.si() * density.si() * heat.si() * (out - back).si());
+    return heat_through(stream_conductance(flow, density, heat), out, back);
 }
 
 Temperature balance_temperature(Power taken_up, ThermalConductance conductance,

@@ -19,6 +19,9 @@ ThermalConductance wall_conductance(Area area, HeatTransfer transfer);
 /// Of a cooler: capacity over the difference of temperatures at which it holds, which is above 0.
 ThermalConductance cooler_conductance(Power capacity, TemperatureDifference difference);
 
+/// Of a stream that takes heat up and carries it out: power over the rise of its temperature.
+ThermalConductance stream_conductance(Flow flow, Density density, SpecificHeat heat);
+
 /// Heat given to the surroundings; negative where these are the hotter.
 Power heat_through(ThermalConductance conductance, Temperature oil, Temperature surroundings);
 

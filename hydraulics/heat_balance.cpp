@@ -97,4 +97,39 @@ HeatBalance heat_balance(const Circuit& circuit, const Model& model, const Stead
     return heat;
 }
 
+std::optional<double> temperature_of_balance(
+    const std::function<std::optional<double>(double)>& left_at, double coldest) {
+    constexpr double hottest = 423.15;     // K; no mineral oil is worked hotter
+    constexpr double finest = 1e-6;        // K
+    constexpr double close_enough = 1e-6;  // W
+    constexpr int most_rounds = 60;
+    double low = coldest;
+    double high = hottest;
+    std::optional<double> at_low = left_at(low);
+    // Where it cannot be computed as cold, for it is too thick, or as hot, it is looked at nearer.
+    while (!at_low && low < high - 20.0) at_low = left_at(low += 10.0);
+    std::optional<double> at_high = left_at(high);
+    while (!at_high && high > low + 20.0) at_high = left_at(high -= 10.0);
+    if (!at_low || !at_high || *at_low < 0.0 || *at_high > 0.0) return std::nullopt;
+    int side = 0;
+    for (int i = 0; i < most_rounds && high - low > finest; ++i) {
+        const double next = (low * *at_high - high * *at_low) / (*at_high - *at_low);
+        const std::optional<double> there = left_at(next);
+        if (!there) return std::nullopt;
+        if (std::abs(*there) < close_enough) return next;
+        if (*there > 0.0) {
+            low = next;
+            at_low = there;
+            if (side == 1) *at_high /= 2.0;
+            side = 1;
+        } else {
+            high = next;
+            at_high = there;
+            if (side == -1) *at_low /= 2.0;
+            side = -1;
+        }
+    }
+    return low;
+}
+
 }  // namespace loopwright::hydraulics

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <optional>
 
 #include <loopwright/hydraulics/duty.h>
@@ -29,5 +30,12 @@ bool can_balance_heat(const Circuit& circuit);
 /// down to that; walls where their cooling area is given.
 HeatBalance heat_balance(const Circuit& circuit, const Model& model, const SteadyState& state,
                          const Fluid& fluid, double oil, double ambient);
+
+/// The oil's temperature at which `left_at` gives no heat that stays, by the false position
+/// (Illinois), from `coldest` to 150 degC, both in K; nothing where there is none in what of that
+/// range can be computed. `left_at` gives W, falling as the oil gets hotter, or nothing where it
+/// cannot tell.
+std::optional<double> temperature_of_balance(
+    const std::function<std::optional<double>(double)>& left_at, double coldest);
 
 }  // namespace loopwright::hydraulics

@@ -55,6 +55,21 @@ MachineLaw machine_law(const Machine& machine, const MachineState& state) {
             .torque = torque};
 }
 
+double heat_into_housing(const Machine& machine, const MachineState& state) {
+    const double conductance =
+        machine.case_share *
+        (machine.losses.slip * machine.displacement.si() / state.dynamic_viscosity +
+         machine.leakage.si());
+    const double over_a = state.pressure_a - state.pressure_case;
+    const double over_b = state.pressure_b - state.pressure_case;
+    const double drag = machine.losses.drag * machine.displacement.si() * state.dynamic_viscosity *
+                        state.shaft_speed;
+    const double bearings =
+        machine.constant_friction.si() * soft_sign(Dual<1>(state.shaft_speed / creep.si())).value;
+    return conductance * (over_a * over_a + over_b * over_b) +
+           (drag + bearings) * state.shaft_speed;
+}
+
 Torque starting_torque(Displacement set, Pressure difference, double starting_efficiency) {
     return Torque(set.si() * difference.si() * starting_efficiency);
 }

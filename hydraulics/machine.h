@@ -55,6 +55,12 @@ inline constexpr Pressure friction_pressure_band{1e5};  // 1 bar
 /// McCandlish and Dorey, from memory), so that at no stroke it still leaks and drags.
 MachineLaw machine_law(const Machine& machine, const MachineState& state);
 
+/// Power that is turned into heat in the housing and leaves with its oil, W: leakage on its way
+/// there (flow from each port times that port's pressure over the housing's), drag, and friction of
+/// seals and bearings. Friction that grows with pressure is not counted: it warms the oil of the
+/// ports, on the safe side (common practice, no source).
+double heat_into_housing(const Machine& machine, const MachineState& state);
+
 /// Torque at the shaft of a motor that breaks away from standstill: share of its ideal torque at
 /// that pressure difference (starting efficiency, 0 to 1).
 Torque starting_torque(Displacement set, Pressure difference, double starting_efficiency);

@@ -216,10 +216,10 @@ std::vector<OperatingPoint> operating_points(const Circuit& circuit, std::string
     if (circuit.points.empty()) points.emplace_back(circuit, none);
     for (Index i = 0; i < circuit.points.size(); ++i)
         if (only.empty() || circuit.points[i].id == only) points.emplace_back(circuit, i);
-    const auto open = standings(graph, points);
+    const auto standing = standings(graph, points);
     std::vector<OperatingPoint> worked_out;
     for (std::size_t i = 0; i < points.size(); ++i)
-        worked_out.push_back(work_out(graph, points[i], open[i], working));
+        worked_out.push_back(work_out(graph, points[i], standing[i], working));
     return worked_out;
 }
 

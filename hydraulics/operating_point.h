@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <loopwright/hydraulics/heat_balance.h>
+#include <loopwright/hydraulics/loop_heat.h>
 #include <loopwright/hydraulics/model.h>
 #include <loopwright/hydraulics/steady_state.h>
 #include <loopwright/hydraulics/working.h>
@@ -94,6 +95,7 @@ struct OperatingPoint {
     std::vector<Loss> losses = {};
     std::optional<HeatBalance> heat = {};  ///< where the ambient temperature is known
     bool balanced = false;                 ///< the oil's temperature is that at which heat balances
+    std::vector<LoopHeat> loops = {};
     std::vector<LimitPoint> limits = {};
     std::vector<Assumption> assumptions = {};
     std::vector<WorkedEquation> working = {};  ///< where asked for

@@ -70,118 +70,66 @@ std::string torn(const Model& model, const SteadyState& state) {
         format_quantity(*lowest, Dimension::pressure));
 }
 
-/// A point at one temperature of its oil.
-struct Solved {
-    Model model = {};
-    std::optional<SteadyState> state = {};
-    std::string problem = {};
-};
-
-/// Works points out; the temperature of the oil is the point's, or that at which heat balances.
-class Worker {
-  public:
-    Worker(const FlowGraph& graph, const PointFigures& point, std::span<const std::uint8_t> open,
-           const Fluid& fluid)
-        : graph_(graph), point_(point), open_(open), fluid_(fluid) {}
-
-    Solved solve(double temperature) const {
-        Solved solved;
-        const Answer<Oil> oil = fluid_.at(Temperature(temperature));
-        if (!oil) {
-            solved.problem = oil.reason();
-            return solved;
-        }
-        solved.model = model_of(graph_, point_, open_, *oil);
-        if (!solved.model.missing.empty()) {
-            solved.problem = fmt::format("not given: {}", fmt::join(solved.model.missing, ", "));
-            return solved;
-        }
-        SteadyStateSolver solver(solved.model.network);
-        solved.state = solver.solve();
-        if (!solved.state) {
-            solved.problem = "no steady state is found: " +
-                             trouble_of(graph_.circuit(), solved.model, solver.trouble().worst);
-            return solved;
-        }
-        return solved;
-    }
-
-    /// Heat that stays in the oil; nothing where there is no steady state.
-    std::optional<double> left(double temperature, double ambient) const {
-        const Solved solved = solve(temperature);
-        if (!solved.state) return std::nullopt;
-        return heat_balance(graph_.circuit(), solved.model, *solved.state, fluid_, temperature,
-                            ambient)
-            .left();
-    }
-
-    /// The temperature at which none stays, by the false position (Illinois); nothing outside the
-    /// range that is looked at.
-    std::optional<double> balance(double ambient) const {
-        double low = ambient;
-        double high = hottest;
-        std::optional<double> at_low = left(low, ambient);
-        // Oil too thick to be computed at the ambient temperature is looked at where it is warmer.
-        while (!at_low && low < high - 20.0) at_low = left(low += 10.0, ambient);
-        std::optional<double> at_high = left(high, ambient);
-        if (!at_low || !at_high || *at_low < 0.0 || *at_high > 0.0) return std::nullopt;
-        int side = 0;
-        for (int i = 0; i < most_rounds && high - low > finest; ++i) {
-            const double next = (low * *at_high - high * *at_low) / (*at_high - *at_low);
-            const std::optional<double> there = left(next, ambient);
-            if (!there) return std::nullopt;
-            if (std::abs(*there) < close_enough) return next;
-            if (*there > 0.0) {
-                low = next;
-                at_low = there;
-                if (side == 1) *at_high /= 2.0;
-                side = 1;
-            } else {
-                high = next;
-                at_high = there;
-                if (side == -1) *at_low /= 2.0;
-                side = -1;
-            }
-        }
-        return low;
-    }
-
-  private:
-    static constexpr double hottest = 423.15;     // K; no mineral oil is worked hotter
-    static constexpr double finest = 1e-6;        // K
-    static constexpr double close_enough = 1e-6;  // W
-    static constexpr int most_rounds = 60;
-
-    const FlowGraph& graph_;
-    const PointFigures& point_;
-    std::span<const std::uint8_t> open_;
-    const Fluid& fluid_;
-};
-
 }  // namespace
 
+Answer<Fluid> fluid_of(const Circuit& circuit) { return Fluid::of(fluid_figures(circuit)); }
+
+Solved PointWorker::solve(double temperature) const {
+    Solved solved;
+    if (standing_.open.empty() && !graph_.circuit().passages.empty()) {
+        solved.problem = fmt::format(
+            "how the valves stand in {} is not known: no situation has that state with their "
+            "positions, or there are too many",
+            name(point_.state()));
+        return solved;
+    }
+    const Answer<Oil> oil = fluid_.at(Temperature(temperature));
+    if (!oil) {
+        solved.problem = oil.reason();
+        return solved;
+    }
+    solved.model = model_of(graph_, point_, standing_.open, *oil);
+    if (!solved.model.missing.empty()) {
+        solved.problem = fmt::format("not given: {}", fmt::join(solved.model.missing, ", "));
+        return solved;
+    }
+    SteadyStateSolver solver(solved.model.network);
+    solved.state = solver.solve();
+    if (solved.state)
+        solved.problem = torn(solved.model, *solved.state);
+    else
+        solved.problem = "no steady state is found: " +
+                         trouble_of(graph_.circuit(), solved.model, solver.trouble().worst);
+    return solved;
+}
+
+std::optional<HeatBalance> PointWorker::heat(double temperature, double ambient) const {
+    const Solved solved = solve(temperature);
+    if (!solved.problem.empty()) return std::nullopt;
+    return heat_balance(graph_.circuit(), solved.model, *solved.state, fluid_, temperature,
+                        ambient);
+}
+
 OperatingPoint work_out(const FlowGraph& graph, const PointFigures& point,
-                        std::span<const std::uint8_t> open, bool working) {
+                        const PointStanding& standing, bool working) {
     const Circuit& circuit = graph.circuit();
     OperatingPoint out{.id = point.id(), .state = point.state()};
-    const Answer<Fluid> fluid = Fluid::of(fluid_figures(circuit));
+    const Answer<Fluid> fluid = fluid_of(circuit);
     if (!fluid) {
         out.problem = fmt::format("the oil is not known: {}", fluid.reason());
         out.missing.emplace_back("fluid.grade");
         return out;
     }
-    if (open.empty() && !circuit.passages.empty()) {
-        out.problem = fmt::format(
-            "how the valves stand in {} is not known: no situation has that state with their "
-            "positions, or there are too many",
-            name(out.state));
-        return out;
-    }
-    const Worker worker(graph, point, open, *fluid);
+    const PointWorker worker(graph, point, standing, *fluid);
     const std::optional<double> ambient = ambient_of(point);
     out.oil = point.figure("oil");
     if (!out.oil && ambient && can_balance_heat(circuit)) {
-        out.oil = worker.balance(*ambient);
+        out.oil = temperature_of_balance(
+            [&](double oil) -> std::optional<double> {
+                const auto heat = worker.heat(oil, *ambient);
+                return heat ? std::optional(heat->left()) : std::nullopt;
+            },
+            *ambient);
         out.balanced = out.oil.has_value();
     }
     if (!out.oil) {
@@ -202,9 +150,9 @@ OperatingPoint work_out(const FlowGraph& graph, const PointFigures& point,
     out.missing = std::move(solved.model.missing);
     if (!solved.state) return out;
     out.solved = true;
-    out.problem = torn(solved.model, *solved.state);
     out.steps = solved.state->steps;
     read_solution(graph, solved.model, *solved.state, out);
+    out.loops = loop_heats(solved.model, *solved.state, *fluid, standing.loops, *out.oil);
     if (ambient)
         out.heat = heat_balance(circuit, solved.model, *solved.state, *fluid, *out.oil, *ambient);
     if (working) out.working = working_of(circuit, solved.model, *solved.state);

@@ -7,13 +7,13 @@
 
 namespace loopwright::hydraulics {
 
-namespace {
-
 CylinderLaw law_of(const NetworkCylinder& one, const SteadyState& state) {
     return cylinder_law(one.cylinder, {.pressure_a = state.pressures[one.a],
                                        .pressure_b = one.b == none ? 0.0 : state.pressures[one.b],
                                        .rod_velocity = state.speeds[one.shaft]});
 }
+
+namespace {
 
 /// Torque that a load takes from its shaft.
 double torque_of(const Network& network, const NetworkLoad& load, const SteadyState& state) {
@@ -45,6 +45,8 @@ std::vector<double> gathered(const Model& model, const SteadyState& state) {
     return into;
 }
 
+}  // namespace
+
 double lost_in_branch(const Model& model, const SteadyState& state, std::size_t i) {
     const Branch& branch = model.network.branches[i];
     return state.flows[i] * (state.pressures[branch.from] - state.pressures[branch.to]);
@@ -63,8 +65,6 @@ double lost_in_cylinder(const NetworkCylinder& one, const SteadyState& state) {
     return -law.force.value * state.speeds[one.shaft] - law.flow_a.value * state.pressures[one.a] -
            (one.b == none ? 0.0 : law.flow_b.value * state.pressures[one.b]);
 }
-
-}  // namespace
 
 double lost_in_gear(const Model& model, const SteadyState& state, std::size_t i) {
     const NetworkGear& gear = model.network.gears[i];

@@ -104,9 +104,10 @@ class Bench {
     OperatingPoint work(std::span<const double> values) {
         for (std::size_t i = 0; i < axes_.size(); ++i) set(i, values[i]);
         const PointFigures figures(circuit_, point_);
-        auto known = open_.find(figures.state());
-        if (known == open_.end())
-            known = open_.emplace(figures.state(), standings(graph_, {&figures, 1}).front()).first;
+        auto known = standing_.find(figures.state());
+        if (known == standing_.end())
+            known =
+                standing_.emplace(figures.state(), standings(graph_, {&figures, 1}).front()).first;
         return work_out(graph_, figures, known->second, false);
     }
 
@@ -134,7 +135,7 @@ class Bench {
     FlowGraph graph_;
     Index point_;
     std::span<const SweepAxis> axes_;
-    std::map<State, std::vector<std::uint8_t>> open_;
+    std::map<State, PointStanding> standing_;
 };
 
 std::vector<SweepColumn> columns_of(const Circuit& circuit, const OperatingPoint& point) {

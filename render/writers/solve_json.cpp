@@ -107,6 +107,15 @@ Json json_of(const Circuit& circuit, const OperatingPoint& point) {
         json["heat"]["wall"] = quantity(point.heat->wall, Dimension::power);
         json["heat"]["balanced"] = point.balanced;
     }
+    Json loops = Json::array();
+    for (const LoopHeat& one : point.loops) {
+        Json loop{{"id", fmt::format("loop:{}", circuit.components[one.first_pump].path)},
+                  {"heat", quantity(one.heat, Dimension::power)},
+                  {"exchange", quantity(one.exchange, Dimension::flow)}};
+        put(loop, "temperature", one.temperature, Dimension::temperature);
+        loops.push_back(std::move(loop));
+    }
+    json["heat"]["loops"] = std::move(loops);
     Json limits = Json::array();
     for (const LimitPoint& one : point.limits)
         limits.push_back({{"subject", one.subject},
@@ -123,16 +132,30 @@ Json json_of(const Circuit& circuit, const OperatingPoint& point) {
     return json;
 }
 
+Json json_of(const DutyHeat& duty) {
+    if (!duty.problem.empty()) return {{"problem", duty.problem}};
+    return {{"oil", quantity(duty.oil, Dimension::temperature)},
+            {"rest", duty.rest},
+            {"power_in", quantity(duty.power_in, Dimension::power)},
+            {"power_out", quantity(duty.power_out, Dimension::power)},
+            {"lost", quantity(duty.lost, Dimension::power)},
+            {"into_oil", quantity(duty.heat.into_oil, Dimension::power)},
+            {"cooler", quantity(duty.heat.cooler, Dimension::power)},
+            {"wall", quantity(duty.heat.wall, Dimension::power)}};
+}
+
 }  // namespace
 
 std::string solve_json(std::string_view file, const Circuit& circuit,
-                       std::span<const OperatingPoint> points) {
+                       std::span<const OperatingPoint> points,
+                       const std::optional<DutyHeat>& duty) {
     Json list = Json::array();
     for (const OperatingPoint& point : points) list.push_back(json_of(circuit, point));
-    const Json json{{"format", "loopwright-solve/1"},
-                    {"tool", {{"name", "loopwright"}, {"version", LOOPWRIGHT_VERSION}}},
-                    {"file", file},
-                    {"points", std::move(list)}};
+    Json json{{"format", "loopwright-solve/1"},
+              {"tool", {{"name", "loopwright"}, {"version", LOOPWRIGHT_VERSION}}},
+              {"file", file},
+              {"points", std::move(list)}};
+    if (duty) json["duty"] = json_of(*duty);
     return json.dump(2) + "\n";
 }
 

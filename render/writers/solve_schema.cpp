@@ -17,6 +17,7 @@ std::string_view solve_schema() {
     "file": {"type": "string"},
     "points": {"type": "array", "items": {"oneOf": [
       {"$ref": "#/$defs/solved"}, {"$ref": "#/$defs/unsolved"}]}},
+    "duty": {"oneOf": [{"$ref": "#/$defs/problem"}, {"$ref": "#/$defs/duty_heat"}]},
     "sweep": {
       "type": "object", "required": ["axes", "columns", "rows"],
       "properties": {
@@ -37,6 +38,22 @@ std::string_view solve_schema() {
       "properties": {
         "value": {"type": "number", "description": "in the SI unit beside it"},
         "unit": {"type": "string"}, "text": {"type": "string"}
+      }
+    },
+    "problem": {
+      "type": "object", "required": ["problem"], "additionalProperties": false,
+      "properties": {"problem": {"type": "string"}}
+    },
+    "duty_heat": {
+      "type": "object", "description": "means over the shares of the duty, at one oil temperature",
+      "required": ["oil", "rest", "power_in", "power_out", "lost", "into_oil", "cooler", "wall"],
+      "properties": {
+        "oil": {"$ref": "#/$defs/quantity"},
+        "rest": {"type": "number", "minimum": 0, "maximum": 1,
+          "description": "share of the time in neutral, which the points leave"},
+        "power_in": {"$ref": "#/$defs/quantity"}, "power_out": {"$ref": "#/$defs/quantity"},
+        "lost": {"$ref": "#/$defs/quantity"}, "into_oil": {"$ref": "#/$defs/quantity"},
+        "cooler": {"$ref": "#/$defs/quantity"}, "wall": {"$ref": "#/$defs/quantity"}
       }
     },
     "unsolved": {
@@ -102,6 +119,12 @@ std::string_view solve_schema() {
             "wall": {"$ref": "#/$defs/quantity"},
             "balanced": {"type": "boolean",
               "description": "the oil's temperature is that at which what it takes up goes out again"},
+            "loops": {"type": "array", "items": {"type": "object",
+              "required": ["id", "heat", "exchange"],
+              "properties": {"id": {"type": "string"}, "heat": {"$ref": "#/$defs/quantity"},
+                "exchange": {"$ref": "#/$defs/quantity"},
+                "temperature": {"$ref": "#/$defs/quantity",
+                  "description": "of the loop's own oil; left out where it exchanges none"}}}},
             "losses": {"type": "array", "items": {"type": "object",
             "required": ["id", "power"],
             "properties": {"id": {"type": "string"}, "power": {"$ref": "#/$defs/quantity"}}}}}},

@@ -141,6 +141,35 @@ std::string losses(const OperatingPoint& point) {
     return columns.text();
 }
 
+std::string loops(const Circuit& circuit, const OperatingPoint& point) {
+    Columns columns({"loop", "degC", "takes up kW", "exchanges L/min"});
+    for (const LoopHeat& one : point.loops)
+        columns.add({fmt::format("loop:{}", circuit.components[one.first_pump].path),
+                     one.temperature ? number(*one.temperature, Dimension::temperature, 1e-6)
+                                     : "hotter and hotter",
+                     power(one.heat), flow(one.exchange)});
+    return columns.text();
+}
+
+/// The oil over the whole duty.
+std::string over(const DutyHeat& duty) {
+    if (!duty.problem.empty()) return fmt::format("Whole duty: {}\n", duty.problem);
+    std::string out = fmt::format("Whole duty: the oil's heat balances at {}\n",
+                                  said(duty.oil, Dimension::temperature));
+    Columns columns({"mean", "kW"});
+    columns.add({"prime movers give", power(duty.power_in)});
+    columns.add({"loads take", power(duty.power_out)});
+    columns.add({"turned into heat", power(duty.lost)});
+    columns.add({"  of it into the oil", power(duty.heat.into_oil)});
+    columns.add({"carried off by coolers", power(duty.heat.cooler)});
+    columns.add({"through reservoir walls", power(duty.heat.wall)});
+    out += columns.text();
+    if (duty.rest > 0.0)
+        out += fmt::format("  {:.3g} % of the time in neutral, which the points leave\n",
+                           100.0 * duty.rest);
+    return out;
+}
+
 std::string limits(const OperatingPoint& point) {
     Columns columns({"limit", "", "is", "at most", "margin", ""});
     for (const LimitPoint& one : point.limits)
@@ -181,7 +210,8 @@ std::string heading(const OperatingPoint& point) {
 
 }  // namespace
 
-std::string solve_text(const Circuit& circuit, std::span<const OperatingPoint> points) {
+std::string solve_text(const Circuit& circuit, std::span<const OperatingPoint> points,
+                       const std::optional<DutyHeat>& duty) {
     std::string out(circuit.title.title);
     if (!circuit.title.drawing.empty()) out += fmt::format(", drawing {}", circuit.title.drawing);
     if (!circuit.title.revision.empty())
@@ -203,6 +233,7 @@ std::string solve_text(const Circuit& circuit, std::span<const OperatingPoint> p
         part(charge(circuit, point));
         part(lines(circuit, point));
         part(losses(point));
+        part(loops(circuit, point));
         part(limits(point));
         part(working(point));
         const std::string taken = assumptions(point);
@@ -210,6 +241,7 @@ std::string solve_text(const Circuit& circuit, std::span<const OperatingPoint> p
         out += fmt::format("\n  Flows close to {:.0e} of the largest, powers to {:.0e}.\n",
                            point.mass_residual, point.energy_residual);
     }
+    if (duty) out += "\n" + over(*duty);
     out +=
         "\nFigures are computed for a steady state and support a review by a competent person; "
         "they "

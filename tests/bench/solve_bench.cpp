@@ -33,9 +33,9 @@ class Sweep {
         if (!read_.circuit) return;
         const FlowGraph graph(*read_.circuit);
         const std::vector<PointFigures> points{PointFigures(*read_.circuit, 0)};
-        const auto open = standings(graph, points);
+        const auto standing = standings(graph, points);
         const Oil oil{Density(850.0), KinematicViscosity(30e-6)};
-        model_ = model_of(graph, points[0], open[0], oil);
+        model_ = model_of(graph, points[0], standing[0].open, oil);
         if (!model_.missing.empty()) return;
         for (std::size_t i = 0; i < model_.machines.size(); ++i) {
             const Component& part = read_.circuit->components[model_.machines[i].component];
