@@ -63,15 +63,15 @@ Circuit with_rest(const Circuit& circuit) {
 
 }  // namespace
 
-std::optional<DutyHeat> duty_heat(const Circuit& given) {
-    if (!can_balance_heat(given)) return std::nullopt;
-    const Circuit circuit = with_rest(given);
-    const FlowGraph graph(circuit);
+std::optional<DutyHeat> duty_heat(const Circuit& circuit) {
+    if (!can_balance_heat(circuit)) return std::nullopt;
+    const Circuit whole = with_rest(circuit);
+    const FlowGraph graph(whole);
     std::vector<PointFigures> points;
     std::vector<double> shares;
     DutyHeat duty{.rest = 1.0};
-    for (Index i = 0; i < given.points.size(); ++i) {
-        PointFigures point(circuit, i);
+    for (Index i = 0; i < circuit.points.size(); ++i) {
+        PointFigures point(whole, i);
         const double share = point.figure("share").value_or(0.0);
         if (share <= 0.0) continue;
         points.push_back(point);
@@ -81,7 +81,7 @@ std::optional<DutyHeat> duty_heat(const Circuit& given) {
     if (points.empty()) return std::nullopt;
     constexpr double rounding = 1e-9;
     if (duty.rest > rounding) {
-        points.emplace_back(circuit, static_cast<Index>(given.points.size()));
+        points.emplace_back(whole, static_cast<Index>(circuit.points.size()));
         shares.push_back(duty.rest);
     } else {
         duty.rest = 0.0;
@@ -107,7 +107,7 @@ std::optional<DutyHeat> duty_heat(const Circuit& given) {
         return duty;
     }
     duty.oil = *oil;
-    for (const Part& part : parts) add(circuit, *fluid, part, part.worker.solve(*oil), duty);
+    for (const Part& part : parts) add(whole, *fluid, part, part.worker.solve(*oil), duty);
     return duty;
 }
 
