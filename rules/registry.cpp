@@ -10,6 +10,7 @@ extern const Rule charge_vented;
 extern const Rule charge_pump_inlet;
 extern const Rule charge_pump_drive;
 extern const Rule charge_relief;
+extern const Rule charge_flow;
 extern const Rule charge_displacement;
 extern const Rule charge_backflow;
 extern const Rule make_up_check;
@@ -75,6 +76,7 @@ std::span<const Rule* const> rules() {
         &charge_pump_inlet,
         &charge_pump_drive,
         &charge_relief,
+        &charge_flow,
         &charge_displacement,
         &charge_backflow,
         &make_up_check,
