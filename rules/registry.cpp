@@ -19,6 +19,7 @@ extern const Rule intermediate_side;
 extern const Rule unequal_cylinder;
 extern const Rule crossport_relief;
 extern const Rule relief_setting;
+extern const Rule relief_capacity;
 extern const Rule pressure_limiter;
 extern const Rule pressure_rating;
 extern const Rule pressure_intensification;
@@ -85,6 +86,7 @@ std::span<const Rule* const> rules() {
         &unequal_cylinder,
         &crossport_relief,
         &relief_setting,
+        &relief_capacity,
         &pressure_limiter,
         &pressure_rating,
         &pressure_intensification,
