@@ -15,6 +15,7 @@ extern const Rule charge_displacement;
 extern const Rule charge_backflow;
 extern const Rule make_up_check;
 extern const Rule make_up_path;
+extern const Rule low_side_pressure;
 extern const Rule intermediate_side;
 extern const Rule unequal_cylinder;
 extern const Rule crossport_relief;
@@ -82,6 +83,7 @@ std::span<const Rule* const> rules() {
         &charge_backflow,
         &make_up_check,
         &make_up_path,
+        &low_side_pressure,
         &intermediate_side,
         &unequal_cylinder,
         &crossport_relief,
