@@ -32,6 +32,7 @@ extern const Rule filter_bypass;
 extern const Rule filter_reversal;
 extern const Rule filter_in_drain;
 extern const Rule case_drain_path;
+extern const Rule case_pressure;
 extern const Rule case_drain_return;
 extern const Rule missing_drain_port;
 extern const Rule loop_flushing;
@@ -100,6 +101,7 @@ std::span<const Rule* const> rules() {
         &filter_reversal,
         &filter_in_drain,
         &case_drain_path,
+        &case_pressure,
         &case_drain_return,
         &missing_drain_port,
         &loop_flushing,
