@@ -46,6 +46,7 @@ extern const Rule reservoir_size;
 extern const Rule reservoir_breather;
 extern const Rule return_below_level;
 extern const Rule control_supply;
+extern const Rule control_pressure;
 extern const Rule neutral_on_loss;
 extern const Rule displacement_sequence;
 extern const Rule load_holding;
@@ -116,6 +117,7 @@ std::span<const Rule* const> rules() {
         &level_indicator,
         &return_below_level,
         &control_supply,
+        &control_pressure,
         &neutral_on_loss,
         &displacement_sequence,
         &load_holding,
