@@ -40,6 +40,7 @@ extern const Rule flushing_side;
 extern const Rule flushing_setting;
 extern const Rule cooling;
 extern const Rule cooler_bypass;
+extern const Rule suction_pressure;
 extern const Rule suction_shut_off;
 extern const Rule reservoir_balance;
 extern const Rule reservoir_size;
@@ -110,6 +111,7 @@ std::span<const Rule* const> rules() {
         &flushing_setting,
         &cooling,
         &cooler_bypass,
+        &suction_pressure,
         &suction_shut_off,
         &reservoir_balance,
         &reservoir_size,
