@@ -41,6 +41,7 @@ extern const Rule flushing_setting;
 extern const Rule cooling;
 extern const Rule cooler_bypass;
 extern const Rule suction_pressure;
+extern const Rule line_velocity;
 extern const Rule suction_shut_off;
 extern const Rule reservoir_balance;
 extern const Rule reservoir_size;
@@ -112,6 +113,7 @@ std::span<const Rule* const> rules() {
         &cooling,
         &cooler_bypass,
         &suction_pressure,
+        &line_velocity,
         &suction_shut_off,
         &reservoir_balance,
         &reservoir_size,
