@@ -51,6 +51,7 @@ extern const Rule control_supply;
 extern const Rule control_pressure;
 extern const Rule neutral_on_loss;
 extern const Rule displacement_sequence;
+extern const Rule motor_overspeed;
 extern const Rule load_holding;
 extern const Rule start_interlock;
 extern const Rule parking_brake;
@@ -124,6 +125,7 @@ std::span<const Rule* const> rules() {
         &control_pressure,
         &neutral_on_loss,
         &displacement_sequence,
+        &motor_overspeed,
         &load_holding,
         &start_interlock,
         &parking_brake,
