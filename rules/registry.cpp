@@ -52,6 +52,7 @@ extern const Rule control_pressure;
 extern const Rule neutral_on_loss;
 extern const Rule displacement_sequence;
 extern const Rule motor_overspeed;
+extern const Rule torque_limit;
 extern const Rule load_holding;
 extern const Rule start_interlock;
 extern const Rule parking_brake;
@@ -126,6 +127,7 @@ std::span<const Rule* const> rules() {
         &neutral_on_loss,
         &displacement_sequence,
         &motor_overspeed,
+        &torque_limit,
         &load_holding,
         &start_interlock,
         &parking_brake,
