@@ -53,6 +53,7 @@ extern const Rule neutral_on_loss;
 extern const Rule displacement_sequence;
 extern const Rule motor_overspeed;
 extern const Rule torque_limit;
+extern const Rule shaft_torque;
 extern const Rule load_holding;
 extern const Rule start_interlock;
 extern const Rule parking_brake;
@@ -128,6 +129,7 @@ std::span<const Rule* const> rules() {
         &displacement_sequence,
         &motor_overspeed,
         &torque_limit,
+        &shaft_torque,
         &load_holding,
         &start_interlock,
         &parking_brake,
