@@ -58,6 +58,7 @@ extern const Rule load_holding;
 extern const Rule start_interlock;
 extern const Rule parking_brake;
 extern const Rule brake_release;
+extern const Rule brake_torque;
 extern const Rule towing_bypass;
 extern const Rule accumulator_safety;
 extern const Rule test_points;
@@ -134,6 +135,7 @@ std::span<const Rule* const> rules() {
         &start_interlock,
         &parking_brake,
         &brake_release,
+        &brake_torque,
         &towing_bypass,
         &accumulator_safety,
         &test_points,
