@@ -29,6 +29,7 @@ extern const Rule trapped_volume;
 extern const Rule blocked_pump;
 extern const Rule filtration;
 extern const Rule filter_bypass;
+extern const Rule filter_flow;
 extern const Rule filter_reversal;
 extern const Rule filter_in_drain;
 extern const Rule case_drain_path;
@@ -105,6 +106,7 @@ std::span<const Rule* const> rules() {
         &blocked_pump,
         &filtration,
         &filter_bypass,
+        &filter_flow,
         &filter_reversal,
         &filter_in_drain,
         &case_drain_path,
