@@ -12,6 +12,7 @@ extern const Rule charge_pump_drive;
 extern const Rule charge_relief;
 extern const Rule charge_flow;
 extern const Rule charge_displacement;
+extern const Rule charge_pressure;
 extern const Rule charge_backflow;
 extern const Rule make_up_check;
 extern const Rule make_up_path;
@@ -89,6 +90,7 @@ std::span<const Rule* const> rules() {
         &charge_relief,
         &charge_flow,
         &charge_displacement,
+        &charge_pressure,
         &charge_backflow,
         &make_up_check,
         &make_up_path,
