@@ -181,16 +181,20 @@ void judge_at(const AtWork& at, Docket& docket, const ChargedLoop& charged, Inde
     if (moved == nullptr || !has_rod(cylinder) || equal_areas(at.circuit(), cylinder)) return;
     const double taken = -(moved->out_at_a + moved->out_at_b);
     if (taken <= 0.0) return;
-    Verdict* const verdict = hold(at, docket, ElementType::component, c,
-                                  {.against = Held::Against::least,
-                                   .measured = charge_given(*charged.balance),
-                                   .required = taken,
-                                   .dimension = Dimension::flow});
+    const double given = charge_given(*charged.balance);
+    // A solved point's flows balance: where the charge oil does not suffice the cylinder takes all.
+    const bool enough = taken < given * (1.0 - 1e-6);
+    Verdict* const verdict =
+        docket.record_at(at.point.id, ElementType::component, c,
+                         enough ? Outcome::pass : Outcome::fail, Level::error, taken - given);
     if (verdict == nullptr) return;
+    verdict->figures = docket.figures({.measured = {given, Dimension::flow},
+                                       .required = Measure{taken, Dimension::flow},
+                                       .margin = Measure{given - taken, Dimension::flow}});
     verdict->message =
         docket.text(cylinder.path, " takes ", docket.told(taken, Dimension::flow),
                     " more at one end than it gives at the other; the charge pump gives ",
-                    docket.told(charge_given(*charged.balance), Dimension::flow));
+                    docket.told(given, Dimension::flow));
     verdict->witness = docket.witness(WitnessShape::set, steps_of(charged));
 }
 
@@ -221,7 +225,7 @@ extern constinit const Rule unequal_cylinder{
                  "Each main side that may be low is fed by a charge source, and from it, not "
                  "over the loop itself and by no relief or check first, oil gets to a "
                  "reservoir or into the charge line. At each solved duty point of motion the "
-                 "charge pumps give at least the difference that the cylinder takes in.",
+                 "charge pumps give more than the difference that the cylinder takes in.",
              .data = "rods, area-ratio, joins, valve positions; duty, bore, rod, displacements",
              .subject = "each cylinder in a loop",
              .states = "moving",
