@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <limits>
 #include <stdexcept>
 
 #include <loopwright/base/unit_text.h>
@@ -187,6 +188,44 @@ void Docket::add_missing(ElementType type, Index index, std::span<const std::str
     for (const std::string_view datum : data)
         if (std::find(all.begin(), all.end(), datum) == all.end()) all.push_back(datum);
     if (all.size() != verdict.missing.size()) verdict.missing = missing(all);
+}
+
+Verdict* Docket::record_at(std::string_view point, ElementType type, Index index, Outcome outcome,
+                           Level level, double severity) {
+    close_region();
+    region_ = nullptr;
+    bool fresh = false;
+    const Index at = verdict_of(type, index, fresh);
+    close_region();
+    Verdict& verdict = verdicts_[at];
+    constexpr double least = -std::numeric_limits<double>::infinity();
+    severities_.resize(verdicts_.size(), least);
+    const bool deciding = fresh || decides(verdict, outcome, level);
+    const bool shares = !verdict.point.empty() && verdict.outcome == outcome &&
+                        (outcome != Outcome::fail || verdict.level == level);
+    if (!deciding && (!shares || severity <= severities_[at])) return nullptr;
+    severities_[at] = severity;
+    verdict = Verdict{.rule = verdict.rule,
+                      .subject = verdict.subject,
+                      .outcome = outcome,
+                      .level = level,
+                      .point = point};
+    return &verdict;
+}
+
+void Docket::leave_open(std::string_view point, std::string_view message,
+                        std::span<const std::string_view> missing) {
+    close_region();
+    region_ = nullptr;
+    if (verdicts_.empty()) conclude(ElementType::circuit, none, Outcome::pass);
+    for (Verdict& verdict : verdicts_)
+        if (verdict.outcome == Outcome::pass)
+            verdict = Verdict{.rule = verdict.rule,
+                              .subject = verdict.subject,
+                              .outcome = Outcome::inconclusive,
+                              .point = point,
+                              .message = message,
+                              .missing = missing};
 }
 
 Verdict& Docket::conclude(ElementType type, Index index, Outcome outcome, Level level) {

@@ -60,6 +60,16 @@ class Docket {
     /// situations that share it lacks.
     void add_missing(ElementType type, Index index, std::span<const std::string_view> data);
 
+    /// The same at a duty point, once all situations are gone through: the worst point decides.
+    /// `severity`: how far a figure is off; among equal outcomes the point where it is greatest
+    /// fills in the verdict.
+    Verdict* record_at(std::string_view point, ElementType type, Index index, Outcome outcome,
+                       Level level = Level::error, double severity = 0.0);
+    /// A point that nothing is known of leaves open all that passes otherwise; where there is no
+    /// verdict yet, the circuit's.
+    void leave_open(std::string_view point, std::string_view message,
+                    std::span<const std::string_view> missing);
+
     /// A verdict that hangs on no state.
     Verdict& conclude(ElementType type, Index index, Outcome outcome, Level level = Level::error);
 
@@ -142,6 +152,7 @@ class Docket {
     std::vector<StateUse> uses_;          // of the verdict being closed
     Entry circuit_entry_;                 // of the circuit's verdict, for the region at hand
     std::vector<StateUse> circuit_uses_;  // the same, of the regions before
+    std::vector<double> severities_;      // of verdicts at duty points
     // Lists of states without positions, made once: verdicts by the thousand share a few.
     std::vector<std::pair<StateSet, std::span<const StateUse>>> plain_uses_;
 };

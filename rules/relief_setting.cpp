@@ -6,9 +6,11 @@
 
 #include <loopwright/graph/ceilings.h>
 #include <loopwright/graph/witness.h>
+#include <loopwright/rules/at_work.h>
 #include <loopwright/rules/limited_pieces.h>
 #include <loopwright/rules/oil_ways.h>
 #include <loopwright/rules/rule.h>
+#include <loopwright/rules/side_reliefs.h>
 
 namespace loopwright {
 
@@ -108,6 +110,9 @@ class Judge {
 
     Finding above_working(const Asked& one) const {
         if (!one.piece->on_main_side) return {};
+        // Where there is a duty, its points say what the working pressure is.
+        const bool at_work = !one.piece->working && !s_.circuit().points.empty();
+        if (at_work && !std::isnan(setting(one))) return {};
         if (!one.piece->working || std::isnan(setting(one)))
             return {.outcome = Outcome::inconclusive};
         if (setting(one) - *one.piece->working < required() * (1 - 1e-9))
@@ -301,6 +306,38 @@ void judge(const Situation& s, Docket& docket) {
     if (any_relief(s)) Judge(s, docket).run();
 }
 
+/// How far a relief valve's setting is above the pressure over it at a duty point.
+void judge_at(const AtWork& at, Docket& docket, Index p) {
+    const Circuit& circuit = at.circuit();
+    const Passage& passage = circuit.passages[p];
+    const auto told = [&](double figure) { return docket.told(figure, Dimension::pressure); };
+    const double margin = docket.threshold(pressure_limiter.info, "margin");
+    const bool drained =
+        passage.spring_chamber != none && !at.graph.lines_of(passage.spring_chamber).empty();
+    const double over =
+        at.pressure(passage.from) - at.pressure(drained ? passage.spring_chamber : passage.to);
+    Verdict* const verdict = hold(at, docket, ElementType::component, passage.component,
+                                  {.against = Held::Against::least,
+                                   .measured = passage.opening - over,
+                                   .required = margin,
+                                   .dimension = Dimension::pressure},
+                                  Level::warning);
+    if (verdict == nullptr) return;
+    verdict->message = docket.text(
+        circuit.components[passage.component].path, " is set to ", told(passage.opening), "; ",
+        told(over), " stand over it at work, and it should be set ", told(margin), " above that");
+    const Step steps[] = {
+        {ElementType::component, passage.component, passage.from, none, "opens at its setting"}};
+    verdict->witness = docket.witness(WitnessShape::set, steps);
+}
+
+void judge_point(const AtWork& at, Docket& docket) {
+    if (!at.moves()) return;
+    for (const LoopInfo& loop : at.structure.loops)
+        for (const SideInfo* side : main_sides(loop, at.point.state))
+            for (const Index p : reliefs_of(at.circuit(), *side)) judge_at(at, docket, p);
+}
+
 constexpr Citation sources[] = {
     {.work = "ISO 4413:2010 (paraphrase; the project's rows K01 and K02)", .place = "5.2.2"},
     {.work = "common practice, no source", .place = "20 to 30 bar above the working pressure"}};
@@ -322,9 +359,10 @@ extern constinit const Rule relief_setting{
                  "spring chamber is drained outside, against the least rating on the side or "
                  "charge line, all that ways open both ways join to it. On a side, its setting "
                  "against the working pressure that the pumps of the loop state (where they state "
-                 "none, against their pressure limiters), with the margin of pressure-limiter.",
+                 "none, against their pressure limiters), and against what stands over it at each "
+                 "solved duty point of motion, with the margin of pressure-limiter.",
              .data = "setting, full-flow-pressure, drain, rating, max-pressure, working-pressure, "
-                     "pressure-limiter, joins",
+                     "pressure-limiter, joins; duty",
              .subject = "each relief valve on a side or charge line of a loop",
              .states = "none",
              .level = Level::error,
@@ -334,6 +372,7 @@ extern constinit const Rule relief_setting{
              .follows = follows},
     .judge = judge,
     .judge_alike = judge_alike,
+    .judge_point = judge_point,
     .stateless = true};
 
 }  // namespace loopwright
