@@ -94,11 +94,16 @@ struct LimitPoint {
     double margin = 0.0;
 };
 
+/// Oil bears no pull: where it would stand lower, more is drawn than comes. Pa over the standard
+/// atmosphere, as pressures at a point are.
+inline constexpr double vacuum = -101325.0;
+
 struct OperatingPoint {
     std::string_view id;
     State state = State::drive_forward;
     bool solved = false;
-    std::string problem = {};               ///< why it is not, or why no machine works so
+    std::string problem = {};  ///< why it is not, or, of a solved one, why no machine works so:
+                               ///< somewhere oil would stand below vacuum
     std::vector<std::string> missing = {};  ///< data without which it cannot be
     std::optional<double> oil = {};         ///< K
     std::vector<double> pressures = {};     ///< by port, over the atmosphere

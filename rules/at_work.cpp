@@ -45,15 +45,15 @@ class JudgedAtWork {
                 no_cold_start_ = true;
         }
         for (const hydraulics::OperatingPoint& point : points_)
-            unknown_.push_back(point.solved ? Unknown{} : unknown(point));
+            unknown_.push_back(stands(point) ? Unknown{} : unknown(point));
     }
 
     void judge(const Rule& rule, Docket& docket) const {
         const std::size_t count = rule.at_cold_start ? points_.size() : duty_points_;
-        bool solved = false;
+        bool any_stands = false;
         for (std::size_t i = 0; i < count; ++i) {
-            if (!points_[i].solved) continue;
-            solved = true;
+            if (!points_[i].solved || (!stands(points_[i]) && !rule.where_torn)) continue;
+            any_stands = any_stands || stands(points_[i]);
             rule.judge_point({.graph = graph_,
                               .structure = structure_,
                               .point = points_[i],
@@ -61,10 +61,10 @@ class JudgedAtWork {
                              docket);
         }
         if (!is_asked_at_work_alone(rule) && docket.empty()) return;
-        if (!solved && rule.concerns != nullptr && !rule.concerns(graph_, structure_)) return;
-        if (solved && docket.empty()) return;
+        if (!any_stands && rule.concerns != nullptr && !rule.concerns(graph_, structure_)) return;
+        if (any_stands && docket.empty()) return;
         for (std::size_t i = 0; i < count; ++i)
-            if (!points_[i].solved)
+            if (!stands(points_[i]))
                 docket.leave_open(unknown_[i].point, unknown_[i].message, unknown_[i].missing);
         static constexpr std::string_view missing[] = {"duty.cold-start"};
         if (rule.at_cold_start && no_cold_start_)
@@ -72,12 +72,17 @@ class JudgedAtWork {
     }
 
   private:
+    static bool stands(const hydraulics::OperatingPoint& point) {
+        return point.solved && point.problem.empty();
+    }
+
     Unknown unknown(const hydraulics::OperatingPoint& point) {
         std::vector<std::string_view> missing;
         for (const std::string& datum : point.missing) missing.push_back(keep_.text(datum));
         return {.point = point.id,
                 .message = keep_.text("the point ", point.id,
-                                      " is not solved: ", std::string_view(point.problem)),
+                                      point.solved ? " does not stand: " : " is not solved: ",
+                                      std::string_view(point.problem)),
                 .missing = keep_.list(std::span<const std::string_view>(missing))};
     }
 

@@ -29,6 +29,10 @@ struct AtWork {
     const hydraulics::MachinePoint* machine(Index component) const;
     /// Whether the point is one of motion.
     bool moves() const;
+    /// Whether oil would stand below vacuum somewhere, so that its figures are no machine's.
+    bool is_torn() const { return !point.problem.empty(); }
+    /// Whether it would there.
+    bool is_torn_at(Index port) const { return pressure(port) < hydraulics::vacuum; }
 };
 
 /// What a machine without any figure for it is taken to have none of.
@@ -40,8 +44,8 @@ std::vector<std::string_view> unknown_losses(const AtWork& at, Docket& docket,
                                              std::span<const Index> machines, Loss loss);
 
 /// Judges a circuit by the rules that have a `judge_point`, at each of its duty points; works these
-/// out only where there is such a rule and a duty. What a missing duty or a point without a
-/// solution leaves open is inconclusive. `dockets` go with `rules`.
+/// out only where there is such a rule and a duty. What a missing duty leaves open, or a point that
+/// has no solution or one below vacuum, is inconclusive. `dockets` go with `rules`.
 void judge_at_work(const FlowGraph& graph, const Structure& structure,
                    std::span<const Rule* const> rules, std::span<Docket> dockets, Keep& keep);
 

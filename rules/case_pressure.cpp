@@ -80,7 +80,7 @@ bool concerns(const FlowGraph& graph, const Structure& /*structure*/) {
 
 constexpr Citation sources[] = {
     {.work = "ISO 4413:2010 (paraphrase; the project's row K19)", .place = "5.4.1"}};
-constexpr std::string_view follows[] = {"case-drain-path", "filter-in-drain"};
+constexpr std::string_view follows[] = {"missing-drain-port", "case-drain-path", "filter-in-drain"};
 
 }  // namespace
 

@@ -59,7 +59,8 @@ void judge_point(const AtWork& at, Docket& docket) {
 }
 
 constexpr Citation sources[] = {{.work = "common practice, no source", .place = {}}};
-constexpr std::string_view follows[] = {"charge-vented", "charge-supply", "charge-flow"};
+constexpr std::string_view follows[] = {"charge-vented",      "charge-supply",   "charge-flow",
+                                        "missing-drain-port", "case-drain-path", "case-pressure"};
 constexpr Threshold thresholds[] = {
     {.name = above_housing,
      .dimension = Dimension::pressure,

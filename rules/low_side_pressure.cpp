@@ -36,24 +36,24 @@ void judge_machine(const AtWork& at, Docket& docket, Index c) {
     if (machine == nullptr || !can_give(component)) return;
     if (std::abs(machine->speed) <= hydraulics::standstill.si()) return;
     const Index port = low_port(at, component);
-    if (port == none) return;
+    if (port == none || (at.is_torn() && !at.is_torn_at(port))) return;
     const std::optional<double> least = at.circuit().figure(component, needed);
     if (!least) {
         lacks(at, docket, c, needed);
         return;
     }
-    const double low = at.pressure(port);
+    const double low = std::max(at.pressure(port), hydraulics::vacuum);
     Verdict* const verdict = hold(at, docket, ElementType::component, c,
                                   {.against = Held::Against::least,
                                    .measured = low,
                                    .required = *least,
                                    .dimension = Dimension::pressure});
     if (verdict == nullptr) return;
-    verdict->message = docket.text("the low side of ", component.path, " stands at ",
-                                   docket.told(low, Dimension::pressure),
-                                   "; at its highest speed "
-                                   "it needs ",
-                                   docket.told(*least, Dimension::pressure));
+    verdict->message =
+        docket.text("the low side of ", component.path,
+                    at.is_torn() ? " is drawn empty, to vacuum at " : " stands at ",
+                    docket.told(low, Dimension::pressure), "; at its highest speed it needs ",
+                    docket.told(*least, Dimension::pressure));
     const Step steps[] = {{ElementType::component, c, none, port, "low side"}};
     verdict->witness = docket.witness(WitnessShape::set, steps);
 }
@@ -65,7 +65,8 @@ void judge_point(const AtWork& at, Docket& docket) {
 }
 
 constexpr Citation sources[] = {{.work = "common practice, no source", .place = {}}};
-constexpr std::string_view follows[] = {"charge-vented", "charge-supply", "charge-flow"};
+constexpr std::string_view follows[] = {"charge-vented", "charge-supply", "make-up-check",
+                                        "make-up-path",  "charge-flow",   "lost-loop"};
 
 }  // namespace
 
@@ -78,7 +79,7 @@ extern constinit const Rule low_side_pressure{
              .decided = "The lower of the pressures at the working ports of a machine that turns, "
                         "from the solved duty point, against low-side-pressure. That is stated "
                         "for the highest speed; it is held against at lower speeds too, the safe "
-                        "side.",
+                        "side. Where more is drawn from it than comes, it stands at vacuum.",
              .data = "duty, low-side-pressure, displacements, losses, settings, fluid",
              .subject = "each pump, motor and unit of a loop",
              .states = "at each duty point",
@@ -88,6 +89,7 @@ extern constinit const Rule low_side_pressure{
              .sources = sources,
              .follows = follows},
     .judge_point = judge_point,
-    .concerns = has_loops};
+    .concerns = has_loops,
+    .where_torn = true};
 
 }  // namespace loopwright

@@ -32,7 +32,7 @@ void judge_pump(const AtWork& at, Docket& docket, WayLosses& losses, Index c) {
     const Circuit& circuit = at.circuit();
     const Component& component = circuit.components[c];
     const Index inlet = inlet_of(circuit, component);
-    if (inlet == none) return;
+    if (inlet == none || (at.is_torn() && !at.is_torn_at(inlet))) return;
     const std::optional<double> least = circuit.figure(component, needed);
     if (!least) {
         lacks(at, docket, c, needed);
@@ -47,7 +47,7 @@ void judge_pump(const AtWork& at, Docket& docket, WayLosses& losses, Index c) {
         return;
     }
     const Held held{.against = Held::Against::least,
-                    .measured = air->si() + at.pressure(inlet),
+                    .measured = std::max(0.0, air->si() + at.pressure(inlet)),
                     .required = *least,
                     .dimension = Dimension::absolute_pressure};
     if (held.holds()) {
@@ -115,6 +115,7 @@ extern constinit const Rule suction_pressure{
              .follows = follows},
     .judge_point = judge_point,
     .concerns = concerns,
-    .at_cold_start = true};
+    .at_cold_start = true,
+    .where_torn = true};
 
 }  // namespace loopwright
