@@ -18,17 +18,13 @@ struct Unknown {
     std::span<const std::string_view> missing = {};
 };
 
-bool is_asked_at_work_alone(const Rule& rule) {
-    return rule.judge == nullptr && rule.judge_alike == nullptr && rule.conclude == nullptr;
-}
-
 class JudgedAtWork {
   public:
     JudgedAtWork(const FlowGraph& graph, const Structure& structure, Keep& keep)
         : graph_(graph), structure_(structure), keep_(keep) {}
 
     void without_duty(const Rule& rule, Docket& docket) const {
-        if (!is_asked_at_work_alone(rule)) return;
+        if (!rule.is_asked_at_work_alone()) return;
         if (rule.concerns != nullptr && !rule.concerns(graph_, structure_)) return;
         static constexpr std::string_view missing[] = {"duty"};
         docket.leave_open({}, "there is no duty, so that no figures at work can be computed",
@@ -60,7 +56,7 @@ class JudgedAtWork {
                               .cold_start = i >= duty_points_},
                              docket);
         }
-        if (!is_asked_at_work_alone(rule) && docket.empty()) return;
+        if (!rule.is_asked_at_work_alone() && docket.empty()) return;
         if (!any_stands && rule.concerns != nullptr && !rule.concerns(graph_, structure_)) return;
         if (any_stands && docket.empty()) return;
         for (std::size_t i = 0; i < count; ++i)

@@ -69,7 +69,7 @@ void judge_loop(const AtWork& at, Docket& docket, const ChargedLoop& charged) {
 }
 
 void judge_point(const AtWork& at, Docket& docket) {
-    for (const ChargedLoop& charged : charged_loops(at)) judge_loop(at, docket, charged);
+    for (const ChargedLoop& charged : known_charged_loops(at)) judge_loop(at, docket, charged);
 }
 
 constexpr Citation sources[] = {{.work = "common practice, no source", .place = {}}};
@@ -107,6 +107,7 @@ extern constinit const Rule charge_flow{
              .thresholds = thresholds,
              .follows = follows},
     .judge_point = judge_point,
-    .concerns = has_loops};
+    .concerns = has_loops,
+    .where_torn = true};
 
 }  // namespace loopwright

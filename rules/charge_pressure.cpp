@@ -26,8 +26,8 @@ Housing highest_housing(const AtWork& at, const LoopInfo& loop) {
             const Range ports = circuit.components[c].ports;
             for (Index port = ports.begin; port < ports.end; ++port) {
                 if (circuit.ports[port].use != PortUse::drain) continue;
-                if (highest.machine == none || at.pressure(port) > highest.pressure)
-                    highest = {at.pressure(port), c};
+                const double pressure = std::max(at.pressure(port), hydraulics::vacuum);
+                if (highest.machine == none || pressure > highest.pressure) highest = {pressure, c};
             }
         }
     return highest;
@@ -55,7 +55,7 @@ void judge_loop(const AtWork& at, Docket& docket, const ChargedLoop& charged) {
 
 void judge_point(const AtWork& at, Docket& docket) {
     if (!at.moves()) return;
-    for (const ChargedLoop& charged : charged_loops(at)) judge_loop(at, docket, charged);
+    for (const ChargedLoop& charged : known_charged_loops(at)) judge_loop(at, docket, charged);
 }
 
 constexpr Citation sources[] = {{.work = "common practice, no source", .place = {}}};
@@ -92,6 +92,7 @@ extern constinit const Rule charge_pressure{
              .thresholds = thresholds,
              .follows = follows},
     .judge_point = judge_point,
-    .concerns = has_loops};
+    .concerns = has_loops,
+    .where_torn = true};
 
 }  // namespace loopwright

@@ -10,6 +10,14 @@ bool holds(const std::vector<Index>& components, Index component) {
     return std::find(components.begin(), components.end(), component) != components.end();
 }
 
+Index outlet_of(const Circuit& circuit, Index pump) {
+    const Range ports = circuit.components[pump].ports;
+    Index outlet = ports.begin;
+    for (Index port = ports.begin; port < ports.end; ++port)
+        if (circuit.ports[port].use == PortUse::outlet) outlet = port;
+    return outlet;
+}
+
 }  // namespace
 
 std::vector<ChargedLoop> charged_loops(const AtWork& at) {
@@ -26,13 +34,18 @@ std::vector<ChargedLoop> charged_loops(const AtWork& at) {
     return charged;
 }
 
+std::vector<ChargedLoop> known_charged_loops(const AtWork& at) {
+    std::vector<ChargedLoop> charged = charged_loops(at);
+    if (at.is_torn())
+        std::erase_if(charged, [&](const ChargedLoop& one) {
+            return !at.is_torn_at(outlet_of(at.circuit(), one.balance->source));
+        });
+    return charged;
+}
+
 double charge_line_pressure(const AtWork& at, const ChargedLoop& charged) {
-    const Circuit& circuit = at.circuit();
-    const Range ports = circuit.components[charged.balance->source].ports;
-    Index outlet = ports.begin;
-    for (Index port = ports.begin; port < ports.end; ++port)
-        if (circuit.ports[port].use == PortUse::outlet) outlet = port;
-    return at.pressure(outlet);
+    return std::max(at.pressure(outlet_of(at.circuit(), charged.balance->source)),
+                    hydraulics::vacuum);
 }
 
 double charge_given(const hydraulics::ChargeBalance& balance) {

@@ -16,7 +16,11 @@ struct ChargedLoop {
 /// The loops that pumps charge at the point, in file order.
 std::vector<ChargedLoop> charged_loops(const AtWork& at);
 
-/// At the outlet of the pump that charges, Pa.
+/// The loops of a point that stands; of one that is torn (`AtWork::is_torn`) those whose charge
+/// line is drawn empty: what is said of them there can only be bad.
+std::vector<ChargedLoop> known_charged_loops(const AtWork& at);
+
+/// At the outlet of the pump that charges, Pa; vacuum where it is drawn empty.
 double charge_line_pressure(const AtWork& at, const ChargedLoop& charged);
 
 /// What the pumps of its charge line give together, m3/s.

@@ -64,6 +64,7 @@ Docket::Docket(const FlowGraph& graph, const Rule& rule, const Thresholds& thres
       asked_(rule.asked),
       best_state_(rule.best_state),
       stateless_(rule.stateless),
+      at_work_alone_(rule.is_asked_at_work_alone()),
       thresholds_(thresholds),
       names_(names),
       keep_(keep) {
@@ -213,19 +214,28 @@ Verdict* Docket::record_at(std::string_view point, ElementType type, Index index
     return &verdict;
 }
 
+void Docket::await_points(ElementType type, Index index) {
+    if (!has(type, index)) return;
+    awaiting_.resize(verdicts_.size(), 0);
+    awaiting_[slots_of(type)[type == ElementType::circuit ? 0 : index]] = 1;
+}
+
 void Docket::leave_open(std::string_view point, std::string_view message,
                         std::span<const std::string_view> missing) {
     close_region();
     region_ = nullptr;
     if (verdicts_.empty()) conclude(ElementType::circuit, none, Outcome::pass);
-    for (Verdict& verdict : verdicts_)
-        if (verdict.outcome == Outcome::pass)
+    awaiting_.resize(verdicts_.size(), 0);
+    for (std::size_t i = 0; i < verdicts_.size(); ++i) {
+        Verdict& verdict = verdicts_[i];
+        if (verdict.outcome == Outcome::pass && (at_work_alone_ || awaiting_[i] != 0))
             verdict = Verdict{.rule = verdict.rule,
                               .subject = verdict.subject,
                               .outcome = Outcome::inconclusive,
                               .point = point,
                               .message = message,
                               .missing = missing};
+    }
 }
 
 Verdict& Docket::conclude(ElementType type, Index index, Outcome outcome, Level level) {

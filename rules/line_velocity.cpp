@@ -105,6 +105,8 @@ constexpr Citation sources[] = {
     {.work = "common practice, no source", .place = "2 to 4 m/s in a return line"},
     {.work = "A. Esposito, Fluid Power with Applications",
      .place = "chapter 10 (4 ft/s in a suction line; from memory)"}};
+/// Loop pressure that bursts into the charge line drives the oil through it.
+constexpr std::string_view follows[] = {"charge-backflow"};
 constexpr Threshold thresholds[] = {{.name = under_pressure,
                                      .dimension = Dimension::velocity,
                                      .value = 6.1,
@@ -139,7 +141,8 @@ extern constinit const Rule line_velocity{
              .level = Level::warning,
              .remedy = "Choose a larger bore.",
              .sources = sources,
-             .thresholds = thresholds},
+             .thresholds = thresholds,
+             .follows = follows},
     .judge_point = judge_point,
     .concerns = concerns};
 

@@ -6,6 +6,7 @@
 
 #include <loopwright/graph/ceilings.h>
 #include <loopwright/graph/witness.h>
+#include <loopwright/hydraulics/duty.h>
 #include <loopwright/rules/at_work.h>
 #include <loopwright/rules/limited_pieces.h>
 #include <loopwright/rules/oil_ways.h>
@@ -110,14 +111,22 @@ class Judge {
 
     Finding above_working(const Asked& one) const {
         if (!one.piece->on_main_side) return {};
-        // Where there is a duty, its points say what the working pressure is.
-        const bool at_work = !one.piece->working && !s_.circuit().points.empty();
-        if (at_work && !std::isnan(setting(one))) return {};
+        if (awaits_points(one)) return {};
         if (!one.piece->working || std::isnan(setting(one)))
             return {.outcome = Outcome::inconclusive};
         if (setting(one) - *one.piece->working < required() * (1 - 1e-9))
             return {.outcome = Outcome::fail, .level = Level::warning};
         return {};
+    }
+
+    /// Points of motion say what the working pressure is that no pump states.
+    bool awaits_points(const Asked& one) const {
+        if (!one.piece->on_main_side || one.piece->working || std::isnan(setting(one)))
+            return false;
+        const Circuit& circuit = s_.circuit();
+        for (Index point = 0; point < circuit.points.size(); ++point)
+            if (hydraulics::PointFigures(circuit, point).moves()) return true;
+        return false;
     }
 
     void record(const Asked& one, StateSet states) {
@@ -127,6 +136,7 @@ class Judge {
         const Index component = s_.region.edges[one.edge].component;
         Verdict* verdict = docket_.record(s_, ElementType::component, component, states,
                                           worst.outcome, worst.level, -spare(one, worst, margin));
+        if (awaits_points(one)) docket_.await_points(ElementType::component, component);
         if (worst.outcome == Outcome::inconclusive)
             docket_.add_missing(ElementType::component, component,
                                 find_missing(one, rating, margin, verdict));

@@ -29,13 +29,18 @@ struct Rule {
     /// Whether a circuit has anything to ask `judge_point` of: asked where it has no duty.
     bool (*concerns)(const FlowGraph&, const Structure&) = nullptr;
     bool at_cold_start = false;  ///< `judge_point` is asked at the cold start, too
-    /// And at points that no machine works at, as oil would stand below vacuum: it fails what draws
-    /// there, and says nothing else of them (`AtWork::is_torn`).
+    /// And at points that no machine works at, as oil would stand below vacuum (`AtWork::is_torn`):
+    /// it fails what is drawn empty there, and says nothing of anything else.
     bool where_torn = false;
     /// The best state decides instead of the worst (a need to be met in one state only).
     bool best_state = false;
     /// Its verdicts hang on no state, though what they are made of is found in situations.
     bool stateless = false;
+
+    /// Whether figures at work are all that it judges by.
+    bool is_asked_at_work_alone() const {
+        return judge == nullptr && judge_alike == nullptr && conclude == nullptr;
+    }
 };
 
 }  // namespace loopwright

@@ -71,6 +71,7 @@ std::string_view path_of(const Situation& s, Index c) { return s.circuit().compo
 void pass(const Situation& s, Docket& docket, Index cylinder, Index loop) {
     Verdict* verdict =
         docket.record(s, ElementType::component, cylinder, s.loop_states[loop], Outcome::pass);
+    docket.await_points(ElementType::component, cylinder);
     if (verdict == nullptr) return;
     verdict->message = docket.text("what ", path_of(s, cylinder),
                                    " takes more at one end than it gives at the other gets into "
@@ -184,6 +185,7 @@ void judge_at(const AtWork& at, Docket& docket, const ChargedLoop& charged, Inde
     const double given = charge_given(*charged.balance);
     // A solved point's flows balance: where the charge oil does not suffice the cylinder takes all.
     const bool enough = taken < given * (1.0 - 1e-6);
+    if (enough && at.is_torn()) return;
     Verdict* const verdict =
         docket.record_at(at.point.id, ElementType::component, c,
                          enough ? Outcome::pass : Outcome::fail, Level::error, taken - given);
@@ -200,7 +202,7 @@ void judge_at(const AtWork& at, Docket& docket, const ChargedLoop& charged, Inde
 
 void judge_point(const AtWork& at, Docket& docket) {
     if (!at.moves()) return;
-    for (const ChargedLoop& charged : charged_loops(at))
+    for (const ChargedLoop& charged : known_charged_loops(at))
         for (const Index c : charged.loop->actuators) judge_at(at, docket, charged, c);
 }
 
@@ -237,6 +239,7 @@ extern constinit const Rule unequal_cylinder{
     .asked = moving_states,
     .judge = judge,
     .judge_alike = judge_alike,
-    .judge_point = judge_point};
+    .judge_point = judge_point,
+    .where_torn = true};
 
 }  // namespace loopwright

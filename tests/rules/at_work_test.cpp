@@ -106,6 +106,38 @@ TEST(AtWork, APointWithoutASolutionLeavesPassesOpen) {
               "motor-overspeed M1 fail error at work\n");
 }
 
+/// C2 turned round: nothing makes up what leaks out of side B, low while the motor drives.
+std::vector<Edit> not_made_up() {
+    return {{"joins=\"F1.B C1.A C2.A\"", "joins=\"F1.B C1.A C2.B\""},
+            {"R3.P R2.T C2.B V1.B", "R3.P R2.T C2.A V1.B"},
+            {R"(max-torque="500 N.m" through-drive-torque="200 N.m" slip-coefficient="0")",
+             R"(max-torque="500 N.m" through-drive-torque="200 N.m" slip-coefficient="5e-9")"}};
+}
+
+// Oil bears no pull, so that no figure of such a point is a machine's.
+TEST(AtWork, WhereOilWouldStandBelowVacuumWhatDrawsThereFails) {
+    EXPECT_EQ(judged_at_work(not_made_up(), "low-side-pressure"),
+              "low-side-pressure P1 fail error at work\n"
+              "low-side-pressure M1 fail error at work\n");
+    EXPECT_EQ(judged_at_work(not_made_up(), "motor-overspeed"),
+              "motor-overspeed circuit inconclusive at work\n");
+    const Figures figures = testing::figures_at_work(not_made_up(), "low-side-pressure", "P1");
+    EXPECT_DOUBLE_EQ(figures.measured.si, -101325.0);  // of the standard atmosphere, ISO 2533
+    const std::string text = report_of(at_work(not_made_up()));
+    EXPECT_EQ(count_of(text, "the point work does not stand"), 1U) << text;
+    EXPECT_NE(text.find("follows  from make-up-check of side:P1.B"), std::string::npos) << text;
+}
+
+// Where it is the inlet of the charge pump that is drawn empty, the low sides are not asked.
+TEST(AtWork, OnlyWhatDrawsThereFails) {
+    const Edit thin{R"( bore="38 mm" length="0.8 m")", R"( bore="20 mm" length="4 m")"};
+    EXPECT_EQ(judged_at_work({thin}, "suction-pressure"),
+              "suction-pressure P2 fail error at cold-start\n");
+    EXPECT_EQ(judged_at_work({thin}, "case-pressure"),
+              "case-pressure P1 inconclusive at cold-start\n"
+              "case-pressure M1 inconclusive at cold-start\n");
+}
+
 TEST(AtWork, TheColdStartIsMissed) {
     const Edit no_cold_start{R"( cold-start="0 degC")", ""};
     EXPECT_EQ(judged_at_work({no_cold_start}, "case-pressure"),

@@ -48,5 +48,19 @@ TEST(ReliefSettingAtWork, APointWithoutASolutionLeavesItOpen) {
               "relief-setting R2 inconclusive at work needs D1.torque");
 }
 
+// It hangs on no point then, as the larger of both pressures cannot be below the stated one.
+TEST(ReliefSettingAtWork, AStatedWorkingPressureDecidesWithoutPoints) {
+    const Edit stated{R"( control-pressure="15 bar")",
+                      R"( control-pressure="15 bar" working-pressure="300 bar")"};
+    EXPECT_EQ(set_to("380 bar", {{R"( torque="200 N.m")", ""}, stated}), "relief-setting R2 pass");
+}
+
+// Nothing passes for want of data: a point at a standstill says nothing of it.
+TEST(ReliefSettingAtWork, PointsOfMotionSayIt) {
+    const Edit standing{R"(travel="100 %" torque="200 N.m")", R"(travel="0 %" torque="0 N.m")"};
+    EXPECT_EQ(set_to("380 bar", {standing}),
+              "relief-setting R2 inconclusive needs P1.working-pressure");
+}
+
 }  // namespace
 }  // namespace loopwright
