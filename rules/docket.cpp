@@ -140,9 +140,9 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
                         Outcome outcome, Level level, double severity) {
     states &= asked_;
     if (states == 0) return nullptr;
-    if (region_ != &situation.region) {
+    if (const Index* const joints = situation.region.joints.data(); region_joints_ != joints) {
         close_region();
-        region_ = &situation.region;
+        region_joints_ = joints;
         valves_.assign(situation.valves.begin(), situation.valves.end());
         judging_.assign(situation.judging.begin(), situation.judging.end());
     }
@@ -194,7 +194,7 @@ void Docket::add_missing(ElementType type, Index index, std::span<const std::str
 Verdict* Docket::record_at(std::string_view point, ElementType type, Index index, Outcome outcome,
                            Level level, double severity) {
     close_region();
-    region_ = nullptr;
+    region_joints_ = nullptr;
     bool fresh = false;
     const Index at = verdict_of(type, index, fresh);
     close_region();
@@ -223,7 +223,7 @@ void Docket::await_points(ElementType type, Index index) {
 void Docket::leave_open(std::string_view point, std::string_view message,
                         std::span<const std::string_view> missing) {
     close_region();
-    region_ = nullptr;
+    region_joints_ = nullptr;
     if (verdicts_.empty()) conclude(ElementType::circuit, none, Outcome::pass);
     awaiting_.resize(verdicts_.size(), 0);
     for (std::size_t i = 0; i < verdicts_.size(); ++i) {

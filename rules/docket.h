@@ -148,16 +148,16 @@ class Docket {
     std::vector<Index> by_line_;
     std::vector<Index> of_circuit_;
     // A subject but the circuit is in one region, so its verdict is closed while it is at hand.
-    const Region* region_ = nullptr;
-    std::vector<Index> valves_;           // of it
-    std::vector<std::uint32_t> judging_;  // of it
-    std::size_t closed_ = 0;              // so many of the verdicts
-    std::vector<Entry> open_;             // of the verdicts from there on
-    std::vector<StateUse> uses_;          // of the verdict being closed
-    Entry circuit_entry_;                 // of the circuit's verdict, for the region at hand
-    std::vector<StateUse> circuit_uses_;  // the same, of the regions before
-    std::vector<double> severities_;      // of verdicts at duty points
-    std::vector<std::uint8_t> awaiting_;  // by verdict: 1 if it hangs on points
+    const Index* region_joints_ = nullptr;  // known by them, as a copy of a region shares them
+    std::vector<Index> valves_;             // of it
+    std::vector<std::uint32_t> judging_;    // of it
+    std::size_t closed_ = 0;                // so many of the verdicts
+    std::vector<Entry> open_;               // of the verdicts from there on
+    std::vector<StateUse> uses_;            // of the verdict being closed
+    Entry circuit_entry_;                   // of the circuit's verdict, for the region at hand
+    std::vector<StateUse> circuit_uses_;    // the same, of the regions before
+    std::vector<double> severities_;        // of verdicts at duty points
+    std::vector<std::uint8_t> awaiting_;    // by verdict: 1 if it hangs on points
     // Lists of states without positions, made once: verdicts by the thousand share a few.
     std::vector<std::pair<StateSet, std::span<const StateUse>>> plain_uses_;
 };

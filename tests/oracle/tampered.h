@@ -44,6 +44,7 @@ class Tampered {
                                 .loops = s.loops,
                                 .states = states_of(s.states),
                                 .combination = s.combination,
+                                .judging = s.judging,
                                 .valves = s.valves,
                                 .positions = s.positions,
                                 .undecided = s.undecided,

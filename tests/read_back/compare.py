@@ -186,8 +186,8 @@ def net_differences(reading, circuit):
         if not any(parts <= line for line in circuit.nets()) and len(parts) > 1:
             yield f"joined before the reservoir: {sorted(parts)}"
     for ends, dash in circuit.dashes().items():
-        for net, dashes, _ in reading.nets:
-            if net == ends and dashes - {dash}:
+        for net, dashes, _ in reading.nets:  # part of the line, where a reservoir has several marks
+            if any(port for _, port in net) and net <= ends and dashes - {dash}:
                 yield f"lines of {sorted(net)} are {sorted(dashes)}, meant {dash}"
     yield from hose_differences(reading, circuit)
 
