@@ -172,6 +172,7 @@ struct Verdict {
     Outcome outcome = Outcome::not_applicable;
     Level level = Level::error;  ///< meaningful with `fail` only
     std::span<const StateUse> states = {};
+    std::string_view point = {};  ///< of a need at work: id of the duty point that decides
     std::string_view message = {};
     Witness witness = {};
     const Figures* figures = nullptr;                ///< where the need is a numeric one

@@ -84,12 +84,15 @@ std::vector<ChargeBalance> charge_balances(const Circuit& circuit, const Model& 
         if (!search.draws(m) || !search.find(pump.a, fed)) continue;
         ChargeBalance balance{.source = model.machines[m].component};
         balance.given = machine_law(pump.machine, state.machines[m]).flow_a.value;
-        const auto use = [&](std::string_view what, std::string_view where, double flow) {
+        const auto use = [&](std::string_view what, std::string_view where, double flow,
+                             bool spilt = false) {
             if (flow > told_from || flow < -told_from)
-                balance.uses.push_back({what, std::string(where), flow});
+                balance.uses.push_back({what, std::string(where), flow, spilt});
         };
         for (std::size_t i = 0; i < model.machines.size(); ++i) {
             const NetworkMachine& machine = model.network.machines[i];
+            if (!search.draws(i) && fed[machine.a] != 0)
+                balance.machines.push_back(model.machines[i].component);
             if (i == m || fed[machine.housing] != 0) continue;
             if (fed[machine.a] == 0 && fed[machine.b] == 0) continue;
             const std::string_view path = circuit.components[model.machines[i].component].path;
@@ -112,7 +115,8 @@ std::vector<ChargeBalance> charge_balances(const Circuit& circuit, const Model& 
             use(passage.passage == PassageClass::pressure_opened ? "over its setting"
                 : passage.passage == PassageClass::reduced       ? "reduced"
                                                                  : "through",
-                circuit.components[passage.component].path, out);
+                circuit.components[passage.component].path, out,
+                passage.passage == PassageClass::pressure_opened);
         }
         balances.push_back(std::move(balance));
     }

@@ -17,6 +17,9 @@ class PointFigures {
     /// `point`: into Circuit::points; `none` for a circuit without a duty: rated speed, full
     /// travel.
     PointFigures(const Circuit& circuit, Index point);
+    /// The prime movers at rated speed, nothing commanded, no load, the oil as cold as the duty
+    /// says; nothing where it does not say.
+    static std::optional<PointFigures> cold_start(const Circuit& circuit);
 
     const Circuit& circuit() const { return circuit_; }
     Index point() const { return point_; }
@@ -52,6 +55,7 @@ class PointFigures {
 
     const Circuit& circuit_;
     Index point_;
+    std::optional<double> cold_oil_ = {};  // K; of the cold start
     State state_ = State::drive_forward;
     double sense_ = 1.0;
 };

@@ -9,6 +9,7 @@
 #include <loopwright/hydraulics/charge_balance.h>
 #include <loopwright/hydraulics/efficiency.h>
 #include <loopwright/hydraulics/link_flows.h>
+#include <loopwright/hydraulics/point_details.h>
 #include <loopwright/hydraulics/point_worker.h>
 #include <loopwright/hydraulics/power_balance.h>
 
@@ -41,6 +42,7 @@ class Reader {
         read_cylinders();
         read_shafts();
         read_limits();
+        read_details(circuit_, model_, state_, out_);
         out_.charge = charge_balances(circuit_, model_, state_);
         out_.losses = losses(circuit_, model_, state_);
         out_.mass_residual = mass_residual(model_, state_);

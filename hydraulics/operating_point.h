@@ -33,8 +33,12 @@ struct MachinePoint {
     double speed = 0.0;         ///< rad/s; of a cylinder's rod m/s
     double stroke = 1.0;        ///< set displacement over the largest
     double displacement = 0.0;  ///< set; m3/rad
+    Index port_a = none;
+    Index port_b = none;  ///< none of a single-acting cylinder
     double pressure_a = 0.0;
     double pressure_b = 0.0;
+    double out_at_a = 0.0;  ///< flow out of it there
+    double out_at_b = 0.0;
     double torque = 0.0;           ///< into a pump, out of a motor; N of a cylinder's rod
     double flow = 0.0;             ///< out of a pump, into a motor, at the higher side
     double shaft_power = 0.0;      ///< into a pump, out of a motor
@@ -45,8 +49,16 @@ struct MachinePoint {
     bool straight = false;                 ///< a cylinder
 };
 
+/// Oil on its way through a component, a machine's displacement apart.
+struct PassagePoint {
+    Index passage = none;
+    double flow = 0.0;  ///< from its first port to its second
+    double drop = 0.0;  ///< likewise
+};
+
 struct ShaftPoint {
     std::string name;
+    std::vector<Index> joins = {};  ///< components on it, over engaged clutches too
     double speed = 0.0;
     double torque = 0.0;  ///< that its prime mover gives, or its loads take
     double power = 0.0;
@@ -59,9 +71,11 @@ struct ChargeUse {
     std::string_view what;  ///< "relief", "leakage", "flushing and others"
     std::string where;
     double flow = 0.0;
+    bool spilt = false;  ///< over the setting of a valve that so holds the pressure
 };
 struct ChargeBalance {
-    Index source = none;  ///< component
+    Index source = none;               ///< component
+    std::vector<Index> machines = {};  ///< of loops that it feeds, in file order
     double given = 0.0;
     std::vector<ChargeUse> uses = {};
 };
@@ -81,14 +95,21 @@ struct LimitPoint {
     double margin = 0.0;
 };
 
+/// Oil bears no pull: where it would stand lower, more is drawn than comes. Pa over the standard
+/// atmosphere, as pressures at a point are.
+inline constexpr double vacuum = -101325.0;
+
 struct OperatingPoint {
     std::string_view id;
     State state = State::drive_forward;
     bool solved = false;
-    std::string problem = {};               ///< why it is not, or why no machine works so
+    std::string problem = {};  ///< why it is not, or, of a solved one, why no machine works so:
+                               ///< somewhere oil would stand below vacuum
     std::vector<std::string> missing = {};  ///< data without which it cannot be
     std::optional<double> oil = {};         ///< K
+    std::vector<double> pressures = {};     ///< by port, over the atmosphere
     std::vector<LinePoint> lines = {};      ///< in file order
+    std::vector<PassagePoint> passages = {};
     std::vector<MachinePoint> machines = {};
     std::vector<ShaftPoint> shafts = {};
     std::vector<ChargeBalance> charge = {};
@@ -108,5 +129,9 @@ struct OperatingPoint {
 /// duty. `only`: the point of that id alone (empty: all). `working`: with the equations.
 std::vector<OperatingPoint> operating_points(const Circuit& circuit, std::string_view only = {},
                                              bool working = false);
+
+/// The cold start, of id "cold-start": the prime movers at rated speed, nothing commanded, no load,
+/// the oil as cold as the duty says. Nothing where it does not say.
+std::optional<OperatingPoint> cold_start(const Circuit& circuit);
 
 }  // namespace loopwright::hydraulics

@@ -56,16 +56,13 @@ std::string trouble_of(const Circuit& circuit, const Model& model, const Balance
     return {};
 }
 
-/// Oil bears no pull: a pressure below vacuum is the equations' own, not a machine's. Where there
-/// is one, or nothing.
+/// A pressure below vacuum is the equations' own, not a machine's. Where there is one, or nothing.
 std::string torn(const Model& model, const SteadyState& state) {
-    constexpr double vacuum = -101325.0;  // Pa over the standard atmosphere
     const auto lowest = std::min_element(state.pressures.begin(), state.pressures.end());
     if (lowest == state.pressures.end() || *lowest >= vacuum) return {};
     return fmt::format(
         "the oil at {} would stand at {}, below vacuum: more is drawn from there than comes, and "
-        "no "
-        "machine works so",
+        "no machine works so",
         model.node_names[static_cast<std::size_t>(lowest - state.pressures.begin())],
         format_quantity(*lowest, Dimension::pressure));
 }

@@ -32,11 +32,9 @@ std::vector<const Verdict*> marked(std::span<const Verdict> findings) {
     std::vector<const Verdict*> out;
     for (const Verdict& verdict : findings) {
         if (verdict.outcome != Outcome::fail && verdict.outcome != Outcome::inconclusive) continue;
-        // Verdicts come rule by rule.
-        const auto of_rule = std::find_if(out.rbegin(), out.rend(), [&](const Verdict* other) {
-            return other->rule != verdict.rule || told_together(*other, verdict);
-        });
-        if (of_rule == out.rend() || (*of_rule)->rule != verdict.rule) out.push_back(&verdict);
+        if (lacks_duty(verdict)) continue;  // a drawing asks for no figures
+        const auto first_of = [](const Verdict* entry) -> const Verdict& { return *entry; };
+        if (entry_of(out, verdict, first_of) == out.end()) out.push_back(&verdict);
     }
     const auto rank = [](const Verdict* verdict) {
         if (verdict->outcome == Outcome::inconclusive) return 4;
@@ -323,13 +321,17 @@ struct Alike {
     std::vector<std::string_view> missing = {};
 };
 
+void add_new(std::vector<std::string_view>& words, std::string_view word) {
+    if (std::find(words.begin(), words.end(), word) == words.end()) words.push_back(word);
+}
+
 Alike told_with(const Verdict& one, std::span<const Verdict> all) {
     Alike alike;
     alike.missing.assign(one.missing.begin(), one.missing.end());
     for (const Verdict& other : all) {
-        if (other.subject == one.subject || !told_together(one, other)) continue;
-        alike.subjects.push_back(other.subject.id);
-        alike.missing.insert(alike.missing.end(), other.missing.begin(), other.missing.end());
+        if (&other == &one || !told_together(one, other)) continue;
+        add_new(alike.subjects, other.subject.id);
+        for (const std::string_view datum : other.missing) add_new(alike.missing, datum);
     }
     return alike;
 }
@@ -369,6 +371,7 @@ PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> 
                 states += fmt::format(" ({} {})", circuit.components[valve].path, position);
         }
         if (!states.empty()) paragraph("States: " + states);
+        if (!verdict.point.empty()) paragraph("Duty point: " + std::string(verdict.point));
         if (!alike.missing.empty()) paragraph("Missing: " + listed(alike.missing));
         if (const Waived* waived = verdict.waived; waived != nullptr)
             paragraph(fmt::format("Waived: {} ({}{}{})", waived->reason, waived->by,

@@ -1,5 +1,6 @@
 #include <loopwright/rules/check.h>
 
+#include <loopwright/rules/at_work.h>
 #include <loopwright/rules/causes.h>
 #include <loopwright/rules/rule.h>
 #include <loopwright/rules/unknown_inside.h>
@@ -33,6 +34,7 @@ CheckResult judge(const Circuit& circuit, std::span<const Rule* const> rules,
                 rule.judge(situation, dockets[i]);
         }
     });
+    judge_at_work(graph, result.structure, rules, dockets, *result.keep);
     std::size_t verdicts = 0;
     for (std::size_t i = 0; i < rules.size(); ++i) {
         if (rules[i]->conclude != nullptr) rules[i]->conclude(graph, result.structure, dockets[i]);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <limits>
 #include <stdexcept>
 
 #include <loopwright/base/unit_text.h>
@@ -63,6 +64,7 @@ Docket::Docket(const FlowGraph& graph, const Rule& rule, const Thresholds& thres
       asked_(rule.asked),
       best_state_(rule.best_state),
       stateless_(rule.stateless),
+      at_work_alone_(rule.is_asked_at_work_alone()),
       thresholds_(thresholds),
       names_(names),
       keep_(keep) {
@@ -187,6 +189,53 @@ void Docket::add_missing(ElementType type, Index index, std::span<const std::str
     for (const std::string_view datum : data)
         if (std::find(all.begin(), all.end(), datum) == all.end()) all.push_back(datum);
     if (all.size() != verdict.missing.size()) verdict.missing = missing(all);
+}
+
+Verdict* Docket::record_at(std::string_view point, ElementType type, Index index, Outcome outcome,
+                           Level level, double severity) {
+    close_region();
+    region_joints_ = nullptr;
+    bool fresh = false;
+    const Index at = verdict_of(type, index, fresh);
+    close_region();
+    Verdict& verdict = verdicts_[at];
+    constexpr double least = -std::numeric_limits<double>::infinity();
+    severities_.resize(verdicts_.size(), least);
+    const bool deciding = fresh || decides(verdict, outcome, level);
+    const bool shares = !verdict.point.empty() && verdict.outcome == outcome &&
+                        (outcome != Outcome::fail || verdict.level == level);
+    if (!deciding && (!shares || severity <= severities_[at])) return nullptr;
+    severities_[at] = severity;
+    verdict = Verdict{.rule = verdict.rule,
+                      .subject = verdict.subject,
+                      .outcome = outcome,
+                      .level = level,
+                      .point = point};
+    return &verdict;
+}
+
+void Docket::await_points(ElementType type, Index index) {
+    if (!has(type, index)) return;
+    awaiting_.resize(verdicts_.size(), 0);
+    awaiting_[slots_of(type)[type == ElementType::circuit ? 0 : index]] = 1;
+}
+
+void Docket::leave_open(std::string_view point, std::string_view message,
+                        std::span<const std::string_view> missing) {
+    close_region();
+    region_joints_ = nullptr;
+    if (verdicts_.empty()) conclude(ElementType::circuit, none, Outcome::pass);
+    awaiting_.resize(verdicts_.size(), 0);
+    for (std::size_t i = 0; i < verdicts_.size(); ++i) {
+        Verdict& verdict = verdicts_[i];
+        if (verdict.outcome == Outcome::pass && (at_work_alone_ || awaiting_[i] != 0))
+            verdict = Verdict{.rule = verdict.rule,
+                              .subject = verdict.subject,
+                              .outcome = Outcome::inconclusive,
+                              .point = point,
+                              .message = message,
+                              .missing = missing};
+    }
 }
 
 Verdict& Docket::conclude(ElementType type, Index index, Outcome outcome, Level level) {

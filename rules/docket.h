@@ -60,6 +60,19 @@ class Docket {
     /// situations that share it lacks.
     void add_missing(ElementType type, Index index, std::span<const std::string_view> data);
 
+    /// The same at a duty point, once all situations are gone through: the worst point decides.
+    /// `severity`: how far a figure is off; among equal outcomes the point where it is greatest
+    /// fills in the verdict.
+    Verdict* record_at(std::string_view point, ElementType type, Index index, Outcome outcome,
+                       Level level = Level::error, double severity = 0.0);
+    /// Of a rule that judges by more than figures at work: that a pass of the subject hangs on
+    /// them.
+    void await_points(ElementType type, Index index);
+    /// A point that nothing is known of leaves open what passes otherwise and hangs on points;
+    /// where there is no verdict yet, the circuit's.
+    void leave_open(std::string_view point, std::string_view message,
+                    std::span<const std::string_view> missing);
+
     /// A verdict that hangs on no state.
     Verdict& conclude(ElementType type, Index index, Outcome outcome, Level level = Level::error);
 
@@ -119,6 +132,7 @@ class Docket {
     const StateSet asked_;  ///< states outside it are left out of what is noted
     const bool best_state_;
     const bool stateless_;
+    const bool at_work_alone_;
     const Thresholds& thresholds_;
     SubjectNames& names_;
     Keep& keep_;
@@ -142,6 +156,8 @@ class Docket {
     std::vector<StateUse> uses_;            // of the verdict being closed
     Entry circuit_entry_;                   // of the circuit's verdict, for the region at hand
     std::vector<StateUse> circuit_uses_;    // the same, of the regions before
+    std::vector<double> severities_;        // of verdicts at duty points
+    std::vector<std::uint8_t> awaiting_;    // by verdict: 1 if it hangs on points
     // Lists of states without positions, made once: verdicts by the thousand share a few.
     std::vector<std::pair<StateSet, std::span<const StateUse>>> plain_uses_;
 };

@@ -5,6 +5,7 @@
 #include <boost/container/small_vector.hpp>
 
 #include <loopwright/graph/witness.h>
+#include <loopwright/rules/holding_brakes.h>
 #include <loopwright/rules/pressure_ways.h>
 #include <loopwright/rules/rule.h>
 
@@ -14,12 +15,6 @@ namespace {
 
 bool by_spring(const Circuit& circuit, const Component& brake) {
     return circuit.choice(brake, "applied") == "spring";
-}
-
-/// One for which no use is given is taken to hold if a spring applies it.
-bool meant_to_hold(const Circuit& circuit, const Component& brake) {
-    const std::string_view use = circuit.choice(brake, "use");
-    return use.empty() ? by_spring(circuit, brake) : use != "service";
 }
 
 /// Ports of the brakes here whose spring has to hold.

@@ -6,9 +6,12 @@
 
 #include <loopwright/graph/ceilings.h>
 #include <loopwright/graph/witness.h>
+#include <loopwright/hydraulics/duty.h>
+#include <loopwright/rules/at_work.h>
 #include <loopwright/rules/limited_pieces.h>
 #include <loopwright/rules/oil_ways.h>
 #include <loopwright/rules/rule.h>
+#include <loopwright/rules/side_reliefs.h>
 
 namespace loopwright {
 
@@ -108,11 +111,22 @@ class Judge {
 
     Finding above_working(const Asked& one) const {
         if (!one.piece->on_main_side) return {};
+        if (awaits_points(one)) return {};
         if (!one.piece->working || std::isnan(setting(one)))
             return {.outcome = Outcome::inconclusive};
         if (setting(one) - *one.piece->working < required() * (1 - 1e-9))
             return {.outcome = Outcome::fail, .level = Level::warning};
         return {};
+    }
+
+    /// Points of motion say what the working pressure is that no pump states.
+    bool awaits_points(const Asked& one) const {
+        if (!one.piece->on_main_side || one.piece->working || std::isnan(setting(one)))
+            return false;
+        const Circuit& circuit = s_.circuit();
+        for (Index point = 0; point < circuit.points.size(); ++point)
+            if (hydraulics::PointFigures(circuit, point).moves()) return true;
+        return false;
     }
 
     void record(const Asked& one, StateSet states) {
@@ -122,6 +136,7 @@ class Judge {
         const Index component = s_.region.edges[one.edge].component;
         Verdict* verdict = docket_.record(s_, ElementType::component, component, states,
                                           worst.outcome, worst.level, -spare(one, worst, margin));
+        if (awaits_points(one)) docket_.await_points(ElementType::component, component);
         if (worst.outcome == Outcome::inconclusive)
             docket_.add_missing(ElementType::component, component,
                                 find_missing(one, rating, margin, verdict));
@@ -301,6 +316,38 @@ void judge(const Situation& s, Docket& docket) {
     if (any_relief(s)) Judge(s, docket).run();
 }
 
+/// How far a relief valve's setting is above the pressure over it at a duty point.
+void judge_at(const AtWork& at, Docket& docket, Index p) {
+    const Circuit& circuit = at.circuit();
+    const Passage& passage = circuit.passages[p];
+    const auto told = [&](double figure) { return docket.told(figure, Dimension::pressure); };
+    const double margin = docket.threshold(pressure_limiter.info, "margin");
+    const bool drained =
+        passage.spring_chamber != none && !at.graph.lines_of(passage.spring_chamber).empty();
+    const double over =
+        at.pressure(passage.from) - at.pressure(drained ? passage.spring_chamber : passage.to);
+    Verdict* const verdict = hold(at, docket, ElementType::component, passage.component,
+                                  {.against = Held::Against::least,
+                                   .measured = passage.opening - over,
+                                   .required = margin,
+                                   .dimension = Dimension::pressure},
+                                  Level::warning);
+    if (verdict == nullptr) return;
+    verdict->message = docket.text(
+        circuit.components[passage.component].path, " is set to ", told(passage.opening), "; ",
+        told(over), " stand over it at work, and it should be set ", told(margin), " above that");
+    const Step steps[] = {
+        {ElementType::component, passage.component, passage.from, none, "opens at its setting"}};
+    verdict->witness = docket.witness(WitnessShape::set, steps);
+}
+
+void judge_point(const AtWork& at, Docket& docket) {
+    if (!at.moves()) return;
+    for (const LoopInfo& loop : at.structure.loops)
+        for (const SideInfo* side : main_sides(loop, at.point.state))
+            for (const Index p : reliefs_of(at.circuit(), *side)) judge_at(at, docket, p);
+}
+
 constexpr Citation sources[] = {
     {.work = "ISO 4413:2010 (paraphrase; the project's rows K01 and K02)", .place = "5.2.2"},
     {.work = "common practice, no source", .place = "20 to 30 bar above the working pressure"}};
@@ -322,9 +369,10 @@ extern constinit const Rule relief_setting{
                  "spring chamber is drained outside, against the least rating on the side or "
                  "charge line, all that ways open both ways join to it. On a side, its setting "
                  "against the working pressure that the pumps of the loop state (where they state "
-                 "none, against their pressure limiters), with the margin of pressure-limiter.",
+                 "none, against their pressure limiters), and against what stands over it at each "
+                 "solved duty point of motion, with the margin of pressure-limiter.",
              .data = "setting, full-flow-pressure, drain, rating, max-pressure, working-pressure, "
-                     "pressure-limiter, joins",
+                     "pressure-limiter, joins; duty",
              .subject = "each relief valve on a side or charge line of a loop",
              .states = "none",
              .level = Level::error,
@@ -334,6 +382,7 @@ extern constinit const Rule relief_setting{
              .follows = follows},
     .judge = judge,
     .judge_alike = judge_alike,
+    .judge_point = judge_point,
     .stateless = true};
 
 }  // namespace loopwright

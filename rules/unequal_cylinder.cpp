@@ -1,9 +1,12 @@
 // For each cylinder of unequal areas in a loop: has the difference in flow a way into each side
-// that may be the low one, and a way out of it?
+// that may be the low one, and a way out of it? And at each duty point, is the charge flow enough
+// for it?
 #include <algorithm>
 #include <optional>
 
 #include <loopwright/graph/witness.h>
+#include <loopwright/rules/at_work.h>
+#include <loopwright/rules/charged_loops.h>
 #include <loopwright/rules/oil_ways.h>
 #include <loopwright/rules/rule.h>
 
@@ -68,6 +71,7 @@ std::string_view path_of(const Situation& s, Index c) { return s.circuit().compo
 void pass(const Situation& s, Docket& docket, Index cylinder, Index loop) {
     Verdict* verdict =
         docket.record(s, ElementType::component, cylinder, s.loop_states[loop], Outcome::pass);
+    docket.await_points(ElementType::component, cylinder);
     if (verdict == nullptr) return;
     verdict->message = docket.text("what ", path_of(s, cylinder),
                                    " takes more at one end than it gives at the other gets into "
@@ -171,6 +175,37 @@ void judge(const Situation& s, Docket& docket) {
             judge_loop(s, docket, loop);
 }
 
+/// What a cylinder takes more at one end than it gives at the other has to be charge oil.
+void judge_at(const AtWork& at, Docket& docket, const ChargedLoop& charged, Index c) {
+    const Component& cylinder = at.circuit().components[c];
+    const hydraulics::MachinePoint* const moved = at.machine(c);
+    if (moved == nullptr || !has_rod(cylinder) || equal_areas(at.circuit(), cylinder)) return;
+    const double taken = -(moved->out_at_a + moved->out_at_b);
+    if (taken <= 0.0) return;
+    const double given = charge_given(*charged.balance);
+    // A solved point's flows balance: where the charge oil does not suffice the cylinder takes all.
+    const bool enough = taken < given * (1.0 - 1e-6);
+    if (enough && at.is_torn()) return;
+    Verdict* const verdict =
+        docket.record_at(at.point.id, ElementType::component, c,
+                         enough ? Outcome::pass : Outcome::fail, Level::error, taken - given);
+    if (verdict == nullptr) return;
+    verdict->figures = docket.figures({.measured = {given, Dimension::flow},
+                                       .required = Measure{taken, Dimension::flow},
+                                       .margin = Measure{given - taken, Dimension::flow}});
+    verdict->message =
+        docket.text(cylinder.path, " takes ", docket.told(taken, Dimension::flow),
+                    " more at one end than it gives at the other; the charge pump gives ",
+                    docket.told(given, Dimension::flow));
+    verdict->witness = docket.witness(WitnessShape::set, steps_of(charged));
+}
+
+void judge_point(const AtWork& at, Docket& docket) {
+    if (!at.moves()) return;
+    for (const ChargedLoop& charged : known_charged_loops(at))
+        for (const Index c : charged.loop->actuators) judge_at(at, docket, charged, c);
+}
+
 constexpr Citation sources[] = {
     {.work = "S. Ketelsen et al., Classification and review of pump-controlled differential "
              "cylinder drives, Energies 12 (2019) 1293",
@@ -191,8 +226,9 @@ extern constinit const Rule unequal_cylinder{
              .decided =
                  "Each main side that may be low is fed by a charge source, and from it, not "
                  "over the loop itself and by no relief or check first, oil gets to a "
-                 "reservoir or into the charge line.",
-             .data = "rods, area-ratio, joins, valve positions",
+                 "reservoir or into the charge line. At each solved duty point of motion the "
+                 "charge pumps give more than the difference that the cylinder takes in.",
+             .data = "rods, area-ratio, joins, valve positions; duty, bore, rod, displacements",
              .subject = "each cylinder in a loop",
              .states = "moving",
              .level = Level::error,
@@ -202,6 +238,8 @@ extern constinit const Rule unequal_cylinder{
              .follows = follows},
     .asked = moving_states,
     .judge = judge,
-    .judge_alike = judge_alike};
+    .judge_alike = judge_alike,
+    .judge_point = judge_point,
+    .where_torn = true};
 
 }  // namespace loopwright

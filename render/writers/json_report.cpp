@@ -107,6 +107,7 @@ Json json_of(const Circuit& circuit, const Verdict& verdict) {
     Json states = Json::array();
     for (const StateUse& use : verdict.states) states.push_back(json_of(circuit, use));
     if (!states.empty()) json["states"] = std::move(states);
+    if (!verdict.point.empty()) json["point"] = verdict.point;
     json["message"] = verdict.message;
     if (!verdict.witness.steps.empty()) json["witness"] = json_of(circuit, verdict.witness);
     if (const Figures* figures = verdict.figures; figures != nullptr) {

@@ -2,6 +2,7 @@
 #include <loopwright/render/writers/report.h>
 
 #include <algorithm>
+#include <set>
 
 #include <fmt/format.h>
 
@@ -117,6 +118,30 @@ std::string outcome_word(const Verdict& verdict, const ReportStyle& style) {
     return std::string(name(verdict.outcome));
 }
 
+/// Words each once, in their order.
+class Listed {
+  public:
+    void add(std::string_view word) {
+        if (!known_.emplace(word).second) return;
+        text_ += fmt::format("{}{}", text_.empty() ? "" : ", ", word);
+    }
+    const std::string& text() const { return text_; }
+
+  private:
+    std::set<std::string, std::less<>> known_;
+    std::string text_;
+};
+
+/// The duty point that decides, and what is measured there.
+std::string figures_text(const Verdict& verdict) {
+    std::string text = fmt::format("duty point {}", verdict.point);
+    const Figures* const figures = verdict.figures;
+    if (figures == nullptr || !figures->required || !figures->margin) return text;
+    const auto told = [](const Measure& one) { return format_quantity(one.si, one.dimension); };
+    return fmt::format("{}: measured {}, required {}, margin {}", text, told(figures->measured),
+                       told(*figures->required), told(*figures->margin));
+}
+
 std::string finding_text(const Circuit& circuit, const Verdict& verdict, const ReportStyle& style) {
     const SourceRef ref = place_of(circuit, verdict.subject);
     const Place place = circuit.sources->place(ref);
@@ -128,16 +153,15 @@ std::string finding_text(const Circuit& circuit, const Verdict& verdict, const R
         verdict.outcome == Outcome::inconclusive)
         text += circuit.sources->quote(ref) + '\n';
     if (!verdict.states.empty()) {
-        std::string states;
-        for (const StateUse& use : verdict.states)
-            states += fmt::format("{}{}", states.empty() ? "" : ", ", state_text(circuit, use));
-        text += wrapped("    in       ", states, 13);
+        Listed states;
+        for (const StateUse& use : verdict.states) states.add(state_text(circuit, use));
+        text += wrapped("    in       ", states.text(), 13);
     }
+    if (!verdict.point.empty()) text += wrapped("    at       ", figures_text(verdict), 13);
     if (!verdict.missing.empty()) {
-        std::string missing;
-        for (const std::string_view datum : verdict.missing)
-            missing += fmt::format("{}{}", missing.empty() ? "" : ", ", datum);
-        text += wrapped("    missing  ", missing, 13);
+        Listed missing;
+        for (const std::string_view datum : verdict.missing) missing.add(datum);
+        text += wrapped("    missing  ", missing.text(), 13);
     }
     if (const Waived* waived = verdict.waived; waived != nullptr)
         text +=
@@ -175,19 +199,25 @@ std::string group_text(const Circuit& circuit, std::span<const Verdict* const> g
                        const ReportStyle& style) {
     const Verdict& first = *group.front();
     if (group.size() == 1) return finding_text(circuit, first, style);
-    const Place place = circuit.sources->place(place_of(circuit, first.subject));
-    std::string text = fmt::format("{}:{}:{}: {}, {} subjects: {} [{}]\n", visible(place.file),
-                                   place.line, place.column, outcome_word(first, style),
-                                   group.size(), first.rule->question, first.rule->id);
-    std::string subjects;
-    std::string missing;
+    Listed rules;
+    Listed subjects;
+    Listed missing;
     for (const Verdict* verdict : group) {
-        subjects += fmt::format("{}{}", subjects.empty() ? "" : ", ", verdict->subject.id);
-        for (const std::string_view datum : verdict->missing)
-            missing += fmt::format("{}{}", missing.empty() ? "" : ", ", datum);
+        rules.add(verdict->rule->id);
+        subjects.add(verdict->subject.id);
+        for (const std::string_view datum : verdict->missing) missing.add(datum);
     }
-    text += wrapped("    of       ", subjects, 13);
-    if (!missing.empty()) text += wrapped("    missing  ", missing, 13);
+    const Place place = circuit.sources->place(place_of(circuit, first.subject));
+    const bool of_one_rule = group.back()->rule == first.rule;
+    std::string text =
+        fmt::format("{}:{}:{}: {}{}: {}{}\n", visible(place.file), place.line, place.column,
+                    outcome_word(first, style),
+                    of_one_rule ? fmt::format(", {} subjects", group.size()) : std::string(),
+                    of_one_rule ? std::string(first.rule->question) : visible(first.message),
+                    of_one_rule ? fmt::format(" [{}]", first.rule->id) : std::string());
+    if (!of_one_rule) text += wrapped("    rules    ", rules.text(), 13);
+    if (subjects.text() != "circuit") text += wrapped("    of       ", subjects.text(), 13);
+    if (!missing.text().empty()) text += wrapped("    missing  ", missing.text(), 13);
     if (first.follows != nullptr)
         text += wrapped(
             "    follows  ",
@@ -202,12 +232,10 @@ std::string group_texts(const Circuit& circuit, std::span<const Verdict> verdict
     std::vector<std::vector<const Verdict*>> groups;
     for (const Verdict& verdict : verdicts) {
         if (!wanted(verdict)) continue;
-        // Verdicts come rule by rule.
-        const auto of_rule = std::find_if(groups.rbegin(), groups.rend(), [&](const auto& group) {
-            return group.front()->rule != verdict.rule || told_together(*group.front(), verdict);
-        });
-        if (of_rule != groups.rend() && of_rule->front()->rule == verdict.rule)
-            of_rule->push_back(&verdict);
+        const auto first_of = [](const auto& group) -> const Verdict& { return *group.front(); };
+        const auto group = entry_of(groups, verdict, first_of);
+        if (group != groups.end())
+            group->push_back(&verdict);
         else
             groups.push_back({&verdict});
     }
@@ -251,68 +279,6 @@ std::string diagnostics_text(const Diagnostics& diagnostics, const SourceSet& so
                                 outer.column);
     }
     return text;
-}
-
-std::string state_text(const Circuit& circuit, const StateUse& use) {
-    std::string text(name(use.state));
-    if (use.positions.empty()) return text;
-    text += " (";
-    for (std::size_t i = 0; i < use.positions.size(); ++i)
-        text +=
-            fmt::format("{}{} at {}", i == 0 ? "" : ", ",
-                        circuit.components[use.positions[i].first].path, use.positions[i].second);
-    return text + ')';
-}
-
-std::string step_text(const Circuit& circuit, const Step& step) {
-    std::string text;
-    if (step.type == ElementType::line)
-        text = fmt::format("line {}", circuit.lines[step.index].path);
-    else if (step.type == ElementType::component)
-        text = fmt::format("{} {}", circuit.components[step.index].kind->title,
-                           circuit.components[step.index].path);
-    const auto end = [&](Index port) {
-        return step.type == ElementType::line ? circuit.port_name(port)
-                                              : std::string(circuit.ports[port].letter);
-    };
-    if (step.from != none && step.to != none)
-        text += fmt::format(" from {} to {}", end(step.from), end(step.to));
-    else if (step.to != none)
-        text += fmt::format(", port {}", end(step.to));
-    if (!step.text.empty()) text += fmt::format(": {}", step.text);
-    return text;
-}
-
-SourceRef place_of(const Circuit& circuit, const Subject& subject) {
-    switch (subject.type) {
-        case ElementType::loop:
-        case ElementType::component:
-            return circuit.components[subject.index].place;
-        case ElementType::side:
-        case ElementType::port:
-            return circuit.components[circuit.ports[subject.index].component].place;
-        case ElementType::line:
-            return circuit.lines[subject.index].place;
-        case ElementType::shaft:
-            return circuit.shafts[subject.index].place;
-        case ElementType::waiver:
-            return circuit.waivers[subject.index].place;
-        case ElementType::circuit:
-            break;
-    }
-    return circuit.place;
-}
-
-SourceRef place_of(const Circuit& circuit, const Step& step) {
-    return step.type == ElementType::line ? circuit.lines[step.index].place
-                                          : circuit.components[step.index].place;
-}
-
-std::string remark_text(const Remark& remark) {
-    std::string text = fmt::format("{}: {}", remark.subject.id, remark.text);
-    if (remark.by.empty() && remark.date.empty()) return text;
-    return text + fmt::format(" ({}{}{})", remark.by,
-                              remark.by.empty() || remark.date.empty() ? "" : ", ", remark.date);
 }
 
 std::string report_text(const Circuit& circuit, const Structure& structure,

@@ -37,7 +37,16 @@ class FailOn(InAFolder):
     def test_undecided_counts_when_asked(self):
         self.assertEqual(self.statuses(UNDECIDED), [0, 0, 0, 0])
         self.assertEqual(self.statuses(UNDECIDED, "--fail-on-inconclusive"), [1, 1, 1, 1])
-        self.assertEqual(self.statuses(SOUND, "--fail-on-inconclusive"), [0, 0, 0, 0])
+        structural = ("--rule", "charge-supply", "--rule", "case-drain-path")
+        self.assertEqual(self.statuses(UNDECIDED, "--fail-on-inconclusive", *structural),
+                         [1, 1, 1, 1])
+        self.assertEqual(self.statuses(SOUND, "--fail-on-inconclusive", *structural), [0, 0, 0, 0])
+
+    def test_without_a_duty_rules_at_work_are_undecided(self):
+        self.assertEqual(self.statuses(SOUND, "--fail-on-inconclusive"), [1, 1, 1, 1])
+        self.file("c.xml", SOUND)
+        ran = self.run_here("check", "c.xml")
+        self.assertEqual(ran.words.count("there is no duty"), 1)
 
     def test_the_undecided_one_names_its_datum(self):
         self.file("c.xml", UNDECIDED)

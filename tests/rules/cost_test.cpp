@@ -30,6 +30,7 @@ constexpr std::string_view nothing_to_ask[] = {
     "pressure-limiter",
     "pressure-intensification",
     "brake-release",
+    "brake-torque",
     "suction-shut-off",
     "unused-definition",
 };
@@ -39,6 +40,11 @@ constexpr std::string_view nothing_to_ask[] = {
 constexpr std::string_view notes[] = {
     "test-points",
 };
+
+/// The generated circuits have no duty.
+bool lacks_duty(const Verdict& verdict) {
+    return verdict.missing.size() == 1 && verdict.missing.front() == "duty";
+}
 
 /// Rules that a single drive has nothing for.
 constexpr std::string_view of_several_drives[] = {
@@ -75,7 +81,7 @@ TEST(Cost, SixteenValvesInALoopAreDecided) {
     const CheckResult result = checked(testing::valves_in_a_loop(16));
     EXPECT_LE(result.work, 65'536U * 150U);
     for (const Verdict& verdict : result.verdicts)
-        EXPECT_NE(verdict.outcome, Outcome::inconclusive)
+        EXPECT_TRUE(verdict.outcome != Outcome::inconclusive || lacks_duty(verdict))
             << verdict.rule->id << ' ' << verdict.subject.id << ": " << verdict.message;
     const auto blocked =
         std::find_if(result.verdicts.begin(), result.verdicts.end(), [](const Verdict& verdict) {
@@ -93,6 +99,11 @@ TEST(Cost, GeneratedCircuitsAreSoundAndHaveEveryVerdict) {
         for (const Verdict& verdict : result.verdicts) {
             if (holds(notes, verdict.rule->id)) {
                 EXPECT_EQ(verdict.level, Level::note);
+                continue;
+            }
+            if (lacks_duty(verdict)) {
+                EXPECT_EQ(verdict.outcome, Outcome::inconclusive);
+                EXPECT_EQ(verdict.subject.id, "circuit");
                 continue;
             }
             const bool asked =

@@ -29,6 +29,7 @@ std::string line_of(const Circuit& circuit, const Verdict& verdict) {
                                 use.positions[i].second);
         line += ']';
     }
+    if (!verdict.point.empty()) line += fmt::format(" at {}", verdict.point);
     for (const std::string_view missing : verdict.missing)
         line += fmt::format(" needs {}", missing);
     return line + '\n';
@@ -37,6 +38,7 @@ std::string line_of(const Circuit& circuit, const Verdict& verdict) {
 /// Rules that the tests' small circuits need not satisfy, one to a line.
 // clang-format off
 constexpr std::string_view about_outfit[] = {
+    "brake-torque",
     "case-drain-return",
     "cooler-bypass",
     "cooling",
@@ -52,11 +54,28 @@ constexpr std::string_view about_outfit[] = {
     "start-interlock",
     "test-points",
 };
+
+/// Rules about figures at work: those circuits have no duty.
+constexpr std::string_view at_work[] = {
+    "case-pressure",
+    "charge-flow",
+    "charge-pressure",
+    "control-pressure",
+    "filter-flow",
+    "line-velocity",
+    "low-side-pressure",
+    "motor-overspeed",
+    "relief-capacity",
+    "shaft-torque",
+    "suction-pressure",
+    "torque-limit",
+};
 // clang-format on
 
 bool is_about_outfit(std::string_view rule) {
     return std::find(std::begin(about_outfit), std::end(about_outfit), rule) !=
-           std::end(about_outfit);
+               std::end(about_outfit) ||
+           std::find(std::begin(at_work), std::end(at_work), rule) != std::end(at_work);
 }
 
 }  // namespace

@@ -37,9 +37,10 @@ inline constexpr const char* b_low = " neutral drive-forward overrun-reverse hol
 
 /// All verdicts that are not passes, but for rules that the circuit has nothing for, for findings
 /// that follow from another one, and for rules about the outfit of single parts (ratings, controls,
-/// breathers, indicators), which the small circuits of the tests do not give; a line each: "rule
-/// subject outcome [level] states", a state with positions as "neutral[V3=a]", in the order of the
-/// verdicts; missing data behind "needs".
+/// breathers, indicators) or about figures at work, which the small circuits of the tests do not
+/// give; a line each: "rule subject outcome [level] states", a state with positions as
+/// "neutral[V3=a]", in the order of the verdicts; a duty point behind "at", missing data behind
+/// "needs".
 std::string not_passed(const Circuit& circuit);
 
 /// The same for every verdict of one rule, passes too.

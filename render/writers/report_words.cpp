@@ -1,0 +1,70 @@
+// What report, JSON and sheet call states, steps, subjects and remarks.
+#include <fmt/format.h>
+
+#include <loopwright/render/writers/report.h>
+
+namespace loopwright {
+
+std::string state_text(const Circuit& circuit, const StateUse& use) {
+    std::string text(name(use.state));
+    if (use.positions.empty()) return text;
+    text += " (";
+    for (std::size_t i = 0; i < use.positions.size(); ++i)
+        text +=
+            fmt::format("{}{} at {}", i == 0 ? "" : ", ",
+                        circuit.components[use.positions[i].first].path, use.positions[i].second);
+    return text + ')';
+}
+
+std::string step_text(const Circuit& circuit, const Step& step) {
+    std::string text;
+    if (step.type == ElementType::line)
+        text = fmt::format("line {}", circuit.lines[step.index].path);
+    else if (step.type == ElementType::component)
+        text = fmt::format("{} {}", circuit.components[step.index].kind->title,
+                           circuit.components[step.index].path);
+    const auto end = [&](Index port) {
+        return step.type == ElementType::line ? circuit.port_name(port)
+                                              : std::string(circuit.ports[port].letter);
+    };
+    if (step.from != none && step.to != none)
+        text += fmt::format(" from {} to {}", end(step.from), end(step.to));
+    else if (step.to != none)
+        text += fmt::format(", port {}", end(step.to));
+    if (!step.text.empty()) text += fmt::format(": {}", step.text);
+    return text;
+}
+
+SourceRef place_of(const Circuit& circuit, const Subject& subject) {
+    switch (subject.type) {
+        case ElementType::loop:
+        case ElementType::component:
+            return circuit.components[subject.index].place;
+        case ElementType::side:
+        case ElementType::port:
+            return circuit.components[circuit.ports[subject.index].component].place;
+        case ElementType::line:
+            return circuit.lines[subject.index].place;
+        case ElementType::shaft:
+            return circuit.shafts[subject.index].place;
+        case ElementType::waiver:
+            return circuit.waivers[subject.index].place;
+        case ElementType::circuit:
+            break;
+    }
+    return circuit.place;
+}
+
+SourceRef place_of(const Circuit& circuit, const Step& step) {
+    return step.type == ElementType::line ? circuit.lines[step.index].place
+                                          : circuit.components[step.index].place;
+}
+
+std::string remark_text(const Remark& remark) {
+    std::string text = fmt::format("{}: {}", remark.subject.id, remark.text);
+    if (remark.by.empty() && remark.date.empty()) return text;
+    return text + fmt::format(" ({}{}{})", remark.by,
+                              remark.by.empty() || remark.date.empty() ? "" : ", ", remark.date);
+}
+
+}  // namespace loopwright
