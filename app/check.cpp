@@ -7,7 +7,7 @@
 #include <loopwright/app/input.h>
 #include <loopwright/app/output.h>
 #include <loopwright/parser/attribute_value.h>
-#include <loopwright/render/writers/json_report.h>
+#include <loopwright/render/writers/check_document.h>
 #include <loopwright/render/writers/report.h>
 #include <loopwright/rules/check.h>
 #include <loopwright/rules/registry.h>
@@ -60,16 +60,20 @@ bool counts(const Verdict& verdict, const Options& options) {
     return verdict.level >= least;
 }
 
+std::unique_ptr<CheckDocument> document_for(std::string_view format) {
+    return format == "json" ? check_json() : format == "sarif" ? check_sarif() : nullptr;
+}
+
 class Run {
   public:
     explicit Run(const Options& options)
         : options_(options),
-          json_(options.format == "json"),
+          machine_(document_for(options.format)),
           rules_(chosen(options.rules)),
           thresholds_(thresholds_of(options.thresholds, options.colour)),
           style_{.all = options.all,
                  .today = options.today,
-                 .colour = options.output.empty() && !json_ &&
+                 .colour = options.output.empty() && !machine_ &&
                            wants_colour(options.colour, STDOUT_FILENO)} {}
 
     ExitStatus run() {
@@ -81,11 +85,12 @@ class Run {
         in_use_ = thresholds_->in_use(rules_);
         if (!options_.thresholds.empty() || options_.all) style_.thresholds = in_use_;
         if (!options_.thresholds.empty()) inputs_.emplace_back(options_.thresholds);
-        if (json_) put(machine_.head(in_use_));
+        if (machine_) put(head());
         for (const std::string& file : options_.files)
             if (!broken_) check_file(file);
-        if (json_) put(machine_.tail());
-        if (options_.output.empty() || status_ == ExitStatus::unusable) return status_;
+        if (machine_) put(machine_->tail());
+        // Of files that could not be read at all, a report for people has nothing.
+        if (whole_.empty()) return status_;
         const std::string trouble = write_files({{options_.output, whole_}}, inputs_);
         if (trouble.empty()) return status_;
         complain(trouble);
@@ -93,11 +98,21 @@ class Run {
     }
 
   private:
+    std::string head() {
+        for (const Rule* rule : rules_) infos_.push_back(&rule->info);
+        std::error_code error;
+        folder_ = std::filesystem::current_path(error).string();
+        return machine_->head({.rules = infos_,
+                               .thresholds = in_use_,
+                               .thresholds_file = options_.thresholds,
+                               .working_folder = folder_});
+    }
+
     void check_file(const std::string& file) {
         const ReadResult read = read_input(file, options_.assemblies);
         if (!read.circuit) {
             status_ = worse(status_, ExitStatus::unusable);
-            if (json_) put(machine_.unreadable(file, read.diagnostics, *read.sources));
+            if (machine_) put(machine_->unreadable(file, read.diagnostics, *read.sources));
             print_diagnostics(read.diagnostics, *read.sources, options_.colour);
             return;
         }
@@ -108,10 +123,10 @@ class Run {
         }
         CheckResult result = loopwright::check(*read.circuit, rules_, *thresholds_);
         apply_waivers(*read.circuit, rules_, *date_of(options_.today), result);
-        if (!read.circuit->waivers.empty()) machine_.waivers_held_on(options_.today);
-        if (json_)
-            put(machine_.circuit(file, *read.circuit, read.diagnostics, result.structure,
-                                 result.verdicts));
+        if (machine_ && !read.circuit->waivers.empty()) machine_->waivers_held_on(options_.today);
+        if (machine_)
+            put(machine_->circuit(file, *read.circuit, read.diagnostics, result.structure,
+                                  result.verdicts));
         else
             put((first_ ? "" : "\n") +
                 report_text(*read.circuit, result.structure, result.verdicts, style_));
@@ -132,12 +147,13 @@ class Run {
     }
 
     const Options& options_;
-    bool json_;
+    std::unique_ptr<CheckDocument> machine_;  ///< null: text for people
     std::vector<const Rule*> rules_;
     std::optional<Thresholds> thresholds_;
     std::vector<ThresholdInUse> in_use_;
+    std::vector<const RuleInfo*> infos_;
+    std::string folder_;
     ReportStyle style_;
-    CheckJson machine_;
     std::string whole_;
     std::vector<std::filesystem::path> inputs_;
     bool broken_ = false;  ///< standard output: the rest is not worth the work
@@ -150,8 +166,8 @@ class Run {
 std::function<ExitStatus()> declare_check(CLI::App& options) {
     const auto given = std::make_shared<Options>();
     options.add_option("FILE", given->files, "Circuits to check; - for standard input")->required();
-    options.add_option("--format", given->format, "text or json")
-        ->check(CLI::IsMember({"text", "json"}));
+    options.add_option("--format", given->format, "text, json or sarif (OASIS SARIF 2.1.0)")
+        ->check(CLI::IsMember({"text", "json", "sarif"}));
     options.add_option("-o,--output", given->output, "File for the result")->check(is_named);
     options.add_option("--rule", given->rules, "Only this rule (may be repeated)")
         ->allow_extra_args(false)

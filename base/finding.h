@@ -155,6 +155,7 @@ struct Waived {
     std::string_view reason = {};
     std::string_view by = {};
     std::string_view until = {};
+    Index waiver = none;  ///< in the circuit's table
 };
 
 /// The finding that another one follows from.

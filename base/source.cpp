@@ -67,8 +67,8 @@ std::uint32_t offset_of(const SourceFile& file, std::uint32_t start, std::uint32
 
 }  // namespace
 
-SourceFile::SourceFile(std::string name, std::string text)
-    : name_(std::move(name)), text_(std::move(text)) {
+SourceFile::SourceFile(std::string name, std::string text, std::string path)
+    : name_(std::move(name)), text_(std::move(text)), path_(std::move(path)) {
     if (text_.size() > std::numeric_limits<std::uint32_t>::max()) {
         throw std::logic_error("a source file of 4 GiB or more");
     }
@@ -189,8 +189,8 @@ std::string_view SourceFile::line_at(std::uint32_t offset) const {
     return line;
 }
 
-std::uint32_t SourceSet::add_file(std::string name, std::string text) {
-    files_.emplace_back(std::move(name), std::move(text));
+std::uint32_t SourceSet::add_file(std::string name, std::string text, std::string path) {
+    files_.emplace_back(std::move(name), std::move(text), std::move(path));
     return static_cast<std::uint32_t>(files_.size() - 1);
 }
 
@@ -204,17 +204,17 @@ std::uint32_t SourceSet::add_inclusion(std::uint32_t file, SourceRef use) {
     return static_cast<std::uint32_t>(inclusions_.size() - 1);
 }
 
-const SourceFile& SourceSet::file_of(SourceRef ref) const {
-    return files_.at(inclusions_.at(ref.inclusion).file);
+const SourceFile& SourceSet::file_of(SourceRef ref) const { return files_.at(file_index(ref)); }
+
+std::optional<SourceRef> SourceSet::use_of(SourceRef ref) const {
+    const Inclusion& inclusion = inclusions_.at(ref.inclusion);
+    return inclusion.outermost ? std::nullopt : std::optional(inclusion.use);
 }
 
 Place SourceSet::place(SourceRef ref) const {
     Place place = file_of(ref).place(ref.span);
-    for (const Inclusion* at = &inclusions_.at(ref.inclusion); !at->outermost;) {
-        const SourceRef use = at->use;
-        place.within.push_back(file_of(use).place(use.span));
-        at = &inclusions_.at(use.inclusion);
-    }
+    for (std::optional<SourceRef> use = use_of(ref); use; use = use_of(*use))
+        place.within.push_back(file_of(*use).place(use->span));
     return place;
 }
 

@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <deque>
 #include <mutex>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -39,10 +40,12 @@ struct Place {
 class SourceFile {
   public:
     /// `name` is the file as the user gave it; `text` may hold anything (bad UTF-8 counts one
-    /// column a byte).
-    SourceFile(std::string name, std::string text);
+    /// column a byte); `path` is where it was read from, links resolved, empty for what comes from
+    /// no file.
+    SourceFile(std::string name, std::string text, std::string path = {});
 
     const std::string& name() const { return name_; }
+    const std::string& path() const { return path_; }
     std::string_view text() const { return text_; }
     /// The same, with the NUL behind it that a string has.
     const std::string& text_string() const { return text_; }
@@ -76,6 +79,7 @@ class SourceFile {
 
     std::string name_;
     std::string text_;
+    std::string path_;
     mutable Lines lines_;
 };
 
@@ -83,7 +87,7 @@ class SourceFile {
 /// is one SourceFile with two inclusions.
 class SourceSet {
   public:
-    std::uint32_t add_file(std::string name, std::string text);
+    std::uint32_t add_file(std::string name, std::string text, std::string path = {});
     /// `use` is where the `use` element stands; the outermost file has none (inclusion 0).
     std::uint32_t add_inclusion(std::uint32_t file);
     std::uint32_t add_inclusion(std::uint32_t file, SourceRef use);
@@ -91,6 +95,9 @@ class SourceSet {
     std::size_t file_count() const { return files_.size(); }
     const SourceFile& file(std::uint32_t index) const { return files_.at(index); }
     const SourceFile& file_of(SourceRef ref) const;
+    std::uint32_t file_index(SourceRef ref) const { return inclusions_.at(ref.inclusion).file; }
+    /// Where the `use` element stands that brought a place's file in; nothing in the outermost.
+    std::optional<SourceRef> use_of(SourceRef ref) const;
 
     Place place(SourceRef ref) const;
 

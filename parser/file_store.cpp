@@ -124,7 +124,7 @@ const CircuitFile& FileStore::add(std::string text, std::string name, fs::path p
                                   fs::path folder) {
     CircuitFile& file = files_.emplace_back();
     file.bytes = text.size();
-    file.index = sources_.add_file(std::move(name), std::move(text));
+    file.index = sources_.add_file(std::move(name), std::move(text), path.string());
     XmlResult result = read_xml(sources_.file(file.index).text_string(), limits_.depth);
     file.document = std::move(result.document);
     file.trouble = std::move(result.trouble);

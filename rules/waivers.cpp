@@ -36,8 +36,8 @@ void apply_waivers(const Circuit& circuit, std::span<const Rule* const> rules,
         const auto met = findings.find({waiver.rule, waiver.subject.type, waiver.subject.index});
         const bool due = waiver.until.has_value() && *waiver.until < today;
         if (met != findings.end() && !due && met->second->waived == nullptr)
-            met->second->waived = result.keep->one(
-                Waived{.reason = waiver.reason, .by = waiver.by, .until = waiver.until_text});
+            met->second->waived = result.keep->one(Waived{
+                .reason = waiver.reason, .by = waiver.by, .until = waiver.until_text, .waiver = i});
         if (rule == nullptr) continue;
         Verdict& verdict = own.emplace_back();
         verdict.rule = &rule->info;

@@ -68,7 +68,7 @@ class BadInput(InAFolder):
             self.file(out, OLD)
         before = {path: (self.folder / path).stat().st_mtime_ns for path in self.names()}
         said = set()
-        for command in (("check", name), ("check", name, "--format", "json", "-o", "out"),
+        for command in (("check", name), ("check", name, "-o", "out"),
                         ("draw", name, "--format", "svg", "-o", "out", "--write-layout", "layout"),
                         ("draw", name, "-o", "new.png")):
             used = resource.getrusage(resource.RUSAGE_CHILDREN)

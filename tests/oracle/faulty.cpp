@@ -11,7 +11,7 @@
 #include <vector>
 
 #include <loopwright/parser/reader.h>
-#include <loopwright/render/writers/json_report.h>
+#include <loopwright/render/writers/check_document.h>
 #include <loopwright/rules/check.h>
 #include <loopwright/rules/registry.h>
 #include <loopwright/rules/rule.h>
@@ -62,16 +62,16 @@ int run(std::string_view id, const std::vector<std::string>& files) {
     if (!wrong) return 2;
     const std::vector<const Rule*> rules{&*wrong};
 
-    CheckJson json;
-    std::string out = json.head({});
+    const auto json = check_json();
+    std::string out = json->head({});
     for (const std::string& file : files) {
         const ReadResult read = read_circuit(file);
         if (!read.circuit) return 2;
         const CheckResult result = check(*read.circuit, rules);
         out +=
-            json.circuit(file, *read.circuit, read.diagnostics, result.structure, result.verdicts);
+            json->circuit(file, *read.circuit, read.diagnostics, result.structure, result.verdicts);
     }
-    out += json.tail();
+    out += json->tail();
     return std::fwrite(out.data(), 1, out.size(), stdout) == out.size() ? 0 : 2;
 }
 

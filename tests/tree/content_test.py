@@ -16,6 +16,7 @@ LONG_FILES = {}
 HOSTS = {
     "www.w3.org": "namespaces of SVG and XML schema",
     "json-schema.org": "the dialect of our JSON schemas",
+    "json.schemastore.org": "the name of SARIF's schema in each log",
     "www.apache.org": "the licence's own text",
 }
 
