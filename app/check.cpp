@@ -6,6 +6,7 @@
 #include <loopwright/app/commands.h>
 #include <loopwright/app/input.h>
 #include <loopwright/app/output.h>
+#include <loopwright/app/progress.h>
 #include <loopwright/parser/attribute_value.h>
 #include <loopwright/render/writers/check_document.h>
 #include <loopwright/render/writers/report.h>
@@ -86,8 +87,11 @@ class Run {
         if (!options_.thresholds.empty() || options_.all) style_.thresholds = in_use_;
         if (!options_.thresholds.empty()) inputs_.emplace_back(options_.thresholds);
         if (machine_) put(head());
-        for (const std::string& file : options_.files)
-            if (!broken_) check_file(file);
+        for (std::size_t i = 0; i < options_.files.size() && !broken_; ++i) {
+            progress_.tell(fmt::format("checking {} of {}: {}", i + 1, options_.files.size(),
+                                       options_.files[i]));
+            check_file(options_.files[i]);
+        }
         if (machine_) put(machine_->tail());
         // Of files that could not be read at all, a report for people has nothing.
         if (whole_.empty()) return status_;
@@ -147,6 +151,7 @@ class Run {
     }
 
     const Options& options_;
+    Progress progress_;
     std::unique_ptr<CheckDocument> machine_;  ///< null: text for people
     std::vector<const Rule*> rules_;
     std::optional<Thresholds> thresholds_;

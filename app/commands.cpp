@@ -1,7 +1,5 @@
 #include <loopwright/app/commands.h>
 
-#include <unistd.h>
-
 #include <algorithm>
 #include <sstream>
 
@@ -133,8 +131,7 @@ ExitStatus print(std::string_view text) {
 
 void complain(std::string_view message) {
     // Arguments may hold what steers a terminal.
-    const std::string line = fmt::format("loopwright: {}\n", visible(message));
-    [[maybe_unused]] const auto written = ::write(STDERR_FILENO, line.data(), line.size());
+    write_message(fmt::format("loopwright: {}\n", visible(message)));
 }
 
 ExitStatus run(int argc, char** argv) {

@@ -9,6 +9,7 @@
 #include <loopwright/app/input.h>
 #include <loopwright/app/output.h>
 #include <loopwright/app/picture.h>
+#include <loopwright/app/progress.h>
 #include <loopwright/parser/attribute_value.h>
 #include <loopwright/parser/file_store.h>
 #include <loopwright/render/render.h>
@@ -64,12 +65,15 @@ std::optional<Layout> layout_of(const Options& options, const Circuit& circuit,
 
 /// Makes the drawing and writes it; gives what stood in the way, or an empty text.
 std::string drawn(const Options& options, const std::string& format, const Circuit& circuit,
-                  const Thresholds& thresholds) {
+                  const Thresholds& thresholds, Progress& progress) {
+    progress.tell("checking " + options.file);
     CheckResult result = check(circuit, rules(), thresholds);
     apply_waivers(circuit, rules(), *date_of(options.today), result);
     std::string trouble;
+    progress.tell("placing and routing " + options.file);
     const std::optional<Layout> layout = layout_of(options, circuit, result.structure, trouble);
     if (!layout) return trouble;
+    progress.tell("drawing " + options.output);
     const Drawing drawing = draw(
         circuit, *layout, options.without_findings ? std::span<const Verdict>{} : result.verdicts);
     if (format == "png") trouble = too_large(drawing, options.dpi);
@@ -88,13 +92,15 @@ ExitStatus draw_file(const Options& options) {
                                    ? options.format
                                    : picture_format(options.output, "add --format svg, pdf or png");
     if (format.empty()) return ExitStatus::unusable;
+    Progress progress;
+    progress.tell("reading " + options.file);
     const ReadResult read = read_input(options.file, options.assemblies);
     print_diagnostics(read.diagnostics, *read.sources, options.colour);
     const std::optional<Thresholds> thresholds = thresholds_of(options.thresholds, options.colour);
     if (!read.circuit || !thresholds) return ExitStatus::unusable;
     std::string trouble;
     try {
-        trouble = drawn(options, format, *read.circuit, *thresholds);
+        trouble = drawn(options, format, *read.circuit, *thresholds, progress);
     } catch (const std::length_error& no_sheet) {
         trouble = no_sheet.what();
         if (!options.sheet.empty()) trouble += "; without --sheet one is chosen that does";

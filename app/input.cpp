@@ -100,14 +100,8 @@ std::optional<Thresholds> thresholds_of(const std::string& file, std::string_vie
 void print_diagnostics(const Diagnostics& diagnostics, const SourceSet& sources,
                        std::string_view colour) {
     if (diagnostics.empty()) return;
-    const std::string text =
-        diagnostics_text(diagnostics, sources, {.colour = wants_colour(colour, STDERR_FILENO)});
-    std::string_view left = text;
-    while (!left.empty()) {
-        const ssize_t written = ::write(STDERR_FILENO, left.data(), left.size());
-        if (written <= 0) return;
-        left.remove_prefix(static_cast<std::size_t>(written));
-    }
+    write_message(
+        diagnostics_text(diagnostics, sources, {.colour = wants_colour(colour, STDERR_FILENO)}));
 }
 
 }  // namespace loopwright::app

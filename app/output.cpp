@@ -12,6 +12,8 @@
 
 #include <fmt/format.h>
 
+#include <loopwright/app/progress.h>
+
 namespace loopwright::app {
 
 namespace {
@@ -83,6 +85,7 @@ bool is_standard_output(const fs::path& file) {
 }
 
 std::string write_straight(const fs::path& file, std::string_view text) {
+    const auto alone = without_progress();
     const bool ours = is_standard_output(file);
     const int descriptor = ours ? STDOUT_FILENO : ::open(file.c_str(), O_WRONLY | O_CLOEXEC);
     if (descriptor < 0) return trouble(file, "cannot be opened for writing", errno);
@@ -135,10 +138,16 @@ std::string unfit(const Output& output, const fs::path& target, const fs::file_s
 }  // namespace
 
 bool write_out(std::string_view text) {
+    const auto alone = without_progress();
     if (write_all(STDOUT_FILENO, text)) return true;
     // The reader has seen enough (a pager closed, `head`): nothing to say about it.
     if (errno == EPIPE) std::_Exit(0);
     return false;
+}
+
+void write_message(std::string_view text) {
+    const auto alone = without_progress();
+    write_all(STDERR_FILENO, text);
 }
 
 std::string write_files(const std::vector<Output>& outputs, const std::vector<fs::path>& inputs) {

@@ -25,6 +25,9 @@ struct Output {
 std::string write_files(const std::vector<Output>& outputs,
                         const std::vector<std::filesystem::path>& inputs);
 
+/// Writes a message to standard error, as far as that can be written.
+void write_message(std::string_view text);
+
 /// Whether colour goes to that stream: "always", "never", or by terminal and NO_COLOR.
 bool wants_colour(std::string_view choice, int stream);
 

@@ -7,6 +7,7 @@
 #include <loopwright/app/input.h>
 #include <loopwright/app/output.h>
 #include <loopwright/app/picture.h>
+#include <loopwright/app/progress.h>
 #include <loopwright/hydraulics/operating_point.h>
 #include <loopwright/hydraulics/sweep.h>
 #include <loopwright/render/plot.h>
@@ -90,10 +91,16 @@ std::optional<std::vector<hydraulics::SweepAxis>> axes_of(const Options& options
 /// The text of a sweep, and its plot where one is asked for; nothing where it cannot be made.
 /// `solved`: every row.
 std::optional<std::string> swept(const Options& options, const Circuit& circuit, bool& solved,
-                                 std::string& picture) {
+                                 std::string& picture, Progress& progress) {
     auto axes = axes_of(options, circuit);
     if (!axes) return std::nullopt;
-    const hydraulics::Sweep sweep = hydraulics::sweep(circuit, options.point, std::move(*axes));
+    std::size_t rows = 1;
+    for (const auto& axis : *axes) rows *= static_cast<std::size_t>(axis.count);
+    std::function<void(std::size_t)> told;
+    if (progress.is_shown())
+        told = [&](std::size_t done) { progress.tell(fmt::format("row {} of {}", done, rows)); };
+    const hydraulics::Sweep sweep =
+        hydraulics::sweep(circuit, options.point, std::move(*axes), told);
     solved = std::all_of(sweep.rows.begin(), sweep.rows.end(),
                          [](const auto& row) { return row.solved; });
     if (!options.plot.empty()) {
@@ -114,6 +121,8 @@ std::optional<std::string> swept(const Options& options, const Circuit& circuit,
 }
 
 ExitStatus solve_file(const Options& options) {
+    Progress progress;
+    progress.tell("reading " + options.file);
     const ReadResult read = read_input(options.file, options.assemblies);
     print_diagnostics(read.diagnostics, *read.sources, options.colour);
     if (!read.circuit || !has_point(*read.circuit, options.point)) return ExitStatus::unusable;
@@ -121,11 +130,12 @@ ExitStatus solve_file(const Options& options) {
         complain("--plot draws what --sweep goes through, and there is no --sweep");
         return ExitStatus::unusable;
     }
+    progress.tell("solving " + options.file);
     bool solved = true;
     std::string picture;
     const std::optional<std::string> made =
         options.sweeps.empty() ? std::optional(points_of(options, *read.circuit, solved))
-                               : swept(options, *read.circuit, solved, picture);
+                               : swept(options, *read.circuit, solved, picture, progress);
     if (!made) return ExitStatus::unusable;
     const std::string& text = *made;
     const ExitStatus status = solved ? ExitStatus::good : ExitStatus::findings;

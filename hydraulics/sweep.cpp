@@ -206,7 +206,8 @@ std::optional<SweepAxis> read_axis(const Circuit& circuit, std::string_view text
     return axis;
 }
 
-Sweep sweep(const Circuit& circuit, std::string_view point, std::vector<SweepAxis> axes) {
+Sweep sweep(const Circuit& circuit, std::string_view point, std::vector<SweepAxis> axes,
+            const std::function<void(std::size_t)>& told) {
     Index chosen = 0;
     for (Index i = 0; i < circuit.points.size(); ++i)
         if (circuit.points[i].id == point) chosen = i;
@@ -217,6 +218,7 @@ Sweep sweep(const Circuit& circuit, std::string_view point, std::vector<SweepAxi
     const std::size_t outer = axes.empty() ? 1 : static_cast<std::size_t>(axes.front().count);
     const std::size_t inner = count / outer;
     std::atomic<std::size_t> next = 0;
+    std::atomic<std::size_t> done = 0;
     // The point's own names are kept by no row, so that circuits may come and go.
     const auto work = [&] {
         Bench bench(circuit, chosen, axes);
@@ -233,6 +235,7 @@ Sweep sweep(const Circuit& circuit, std::string_view point, std::vector<SweepAxi
                 const OperatingPoint found = bench.work(row.axes);
                 row.solved = found.solved && found.problem.empty();
                 if (row.solved) row.figures = figures_of(found);
+                if (told) told(++done);
             }
     };
     {

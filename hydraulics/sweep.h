@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -48,7 +49,9 @@ struct Sweep {
 
 /// A duty point of the circuit with the axes' data in place of its own. Rows of the first axis are
 /// worked out side by side, on all cores; the result does not hang on how many there are. `point`:
-/// its id; empty: the first one.
-Sweep sweep(const Circuit& circuit, std::string_view point, std::vector<SweepAxis> axes);
+/// its id; empty: the first one. `told`: called after each row with how many are done, from any of
+/// the threads.
+Sweep sweep(const Circuit& circuit, std::string_view point, std::vector<SweepAxis> axes,
+            const std::function<void(std::size_t)>& told = {});
 
 }  // namespace loopwright::hydraulics
