@@ -89,16 +89,9 @@ Json logical_location(ElementType type, std::string_view id) {
 /// What a verdict says, in sentences that need nothing beside them.
 std::string sentences(const Circuit& circuit, const Verdict& verdict) {
     std::string text = fmt::format("{}: {}.", verdict.subject.id, verdict.message);
-    const auto list = [&text](std::string_view head, const auto& items, const auto& word) {
-        std::string_view before = head;
-        for (const auto& item : items) {
-            text += fmt::format("{}{}", before, word(item));
-            before = ", ";
-        }
-        if (!items.empty()) text += '.';
-    };
-    list(" In ", verdict.states, [&](const StateUse& use) { return state_text(circuit, use); });
-    list(" Missing: ", verdict.missing, [](std::string_view datum) { return datum; });
+    if (!verdict.states.empty()) text += fmt::format(" In {}.", states_text(circuit, verdict));
+    if (!verdict.point.empty()) text += fmt::format(" At {}.", point_text(verdict));
+    if (!verdict.missing.empty()) text += fmt::format(" Missing: {}.", missing_text(verdict));
     if (const Cause* cause = verdict.follows; cause != nullptr)
         text += fmt::format(" Follows from {} of {}.", cause->rule->id, cause->subject.id);
     return text;
@@ -240,7 +233,8 @@ class CheckSarif : public CheckDocument {
         return fmt::format(
             "{{\n\"$schema\": {},\n\"version\": \"2.1.0\",\n\"runs\": [\n{{\n"
             "\"tool\": {},\n\"columnKind\": \"unicodeCodePoints\",\n"
-            "\"newlineSequences\": {},\n\"originalUriBaseIds\": {},\n\"results\": [\n",
+            "\"defaultEncoding\": \"UTF-8\",\n\"newlineSequences\": {},\n\"originalUriBaseIds\": "
+            "{},\n\"results\": [\n",
             dumped("https://json.schemastore.org/sarif-2.1.0.json"), dumped({{"driver", driver}}),
             dumped(Json::array({"\r\n", "\n", "\r"}), -1),
             dumped(

@@ -2,12 +2,12 @@
 #include <loopwright/render/writers/report.h>
 
 #include <algorithm>
-#include <set>
 
 #include <fmt/format.h>
 
 #include <loopwright/base/utf8.h>
 #include <loopwright/render/told_together.h>
+#include <loopwright/render/writers/listed.h>
 
 namespace loopwright {
 
@@ -118,30 +118,6 @@ std::string outcome_word(const Verdict& verdict, const ReportStyle& style) {
     return std::string(name(verdict.outcome));
 }
 
-/// Words each once, in their order.
-class Listed {
-  public:
-    void add(std::string_view word) {
-        if (!known_.emplace(word).second) return;
-        text_ += fmt::format("{}{}", text_.empty() ? "" : ", ", word);
-    }
-    const std::string& text() const { return text_; }
-
-  private:
-    std::set<std::string, std::less<>> known_;
-    std::string text_;
-};
-
-/// The duty point that decides, and what is measured there.
-std::string figures_text(const Verdict& verdict) {
-    std::string text = fmt::format("duty point {}", verdict.point);
-    const Figures* const figures = verdict.figures;
-    if (figures == nullptr || !figures->required || !figures->margin) return text;
-    const auto told = [](const Measure& one) { return format_quantity(one.si, one.dimension); };
-    return fmt::format("{}: measured {}, required {}, margin {}", text, told(figures->measured),
-                       told(*figures->required), told(*figures->margin));
-}
-
 std::string finding_text(const Circuit& circuit, const Verdict& verdict, const ReportStyle& style) {
     const SourceRef ref = place_of(circuit, verdict.subject);
     const Place place = circuit.sources->place(ref);
@@ -152,17 +128,10 @@ std::string finding_text(const Circuit& circuit, const Verdict& verdict, const R
     if ((verdict.outcome == Outcome::fail && cause == nullptr) ||
         verdict.outcome == Outcome::inconclusive)
         text += circuit.sources->quote(ref) + '\n';
-    if (!verdict.states.empty()) {
-        Listed states;
-        for (const StateUse& use : verdict.states) states.add(state_text(circuit, use));
-        text += wrapped("    in       ", states.text(), 13);
-    }
-    if (!verdict.point.empty()) text += wrapped("    at       ", figures_text(verdict), 13);
-    if (!verdict.missing.empty()) {
-        Listed missing;
-        for (const std::string_view datum : verdict.missing) missing.add(datum);
-        text += wrapped("    missing  ", missing.text(), 13);
-    }
+    if (!verdict.states.empty())
+        text += wrapped("    in       ", states_text(circuit, verdict), 13);
+    if (!verdict.point.empty()) text += wrapped("    at       ", point_text(verdict), 13);
+    if (!verdict.missing.empty()) text += wrapped("    missing  ", missing_text(verdict), 13);
     if (const Waived* waived = verdict.waived; waived != nullptr)
         text +=
             wrapped("    waived   ",

@@ -37,6 +37,13 @@ std::string remark_text(const Remark& remark);
 /// "drive-forward (V3 at a)": a state as a verdict names it.
 std::string state_text(const Circuit& circuit, const StateUse& use);
 
+/// All states of a verdict, each once.
+std::string states_text(const Circuit& circuit, const Verdict& verdict);
+/// "duty point haul: measured 2 bar, required 3 bar, margin -1 bar": the point that decides.
+std::string point_text(const Verdict& verdict);
+/// What a verdict cannot be reached without, each datum once.
+std::string missing_text(const Verdict& verdict);
+
 /// One step of a witness in words: "check valve C1, from A to B: free flow".
 std::string step_text(const Circuit& circuit, const Step& step);
 

@@ -1,6 +1,8 @@
 // What report, JSON and sheet call states, steps, subjects and remarks.
 #include <fmt/format.h>
 
+#include <loopwright/base/unit_text.h>
+#include <loopwright/render/writers/listed.h>
 #include <loopwright/render/writers/report.h>
 
 namespace loopwright {
@@ -14,6 +16,27 @@ std::string state_text(const Circuit& circuit, const StateUse& use) {
             fmt::format("{}{} at {}", i == 0 ? "" : ", ",
                         circuit.components[use.positions[i].first].path, use.positions[i].second);
     return text + ')';
+}
+
+std::string states_text(const Circuit& circuit, const Verdict& verdict) {
+    Listed states;
+    for (const StateUse& use : verdict.states) states.add(state_text(circuit, use));
+    return states.text();
+}
+
+std::string point_text(const Verdict& verdict) {
+    std::string text = fmt::format("duty point {}", verdict.point);
+    const Figures* const figures = verdict.figures;
+    if (figures == nullptr || !figures->required || !figures->margin) return text;
+    const auto told = [](const Measure& one) { return format_quantity(one.si, one.dimension); };
+    return fmt::format("{}: measured {}, required {}, margin {}", text, told(figures->measured),
+                       told(*figures->required), told(*figures->margin));
+}
+
+std::string missing_text(const Verdict& verdict) {
+    Listed missing;
+    for (const std::string_view datum : verdict.missing) missing.add(datum);
+    return missing.text();
 }
 
 std::string step_text(const Circuit& circuit, const Step& step) {

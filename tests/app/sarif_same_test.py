@@ -73,14 +73,16 @@ class TheSame(InAFolder):
         self.assertTrue(str(file).endswith(place["file"]), file)
 
     def test_verdicts_of_json(self):
-        compared = 0
+        compared = points = 0
         for circuit, log, _ in self.each():
             verdicts = circuit.get("verdicts", [])
             self.assertEqual(len(log.results), len(verdicts))
             for result, verdict in zip(log.results, verdicts):
                 self.same_verdict(result, verdict, log)
                 compared += 1
+                points += "point" in verdict
         self.assertGreater(compared, 2000)
+        self.assertGreater(points, 200)
 
     def same_verdict(self, result, verdict, log):
         self.assertEqual(result["ruleId"], verdict["rule"])
