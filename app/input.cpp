@@ -55,8 +55,10 @@ ReadResult read_input(const std::string& file, const std::vector<std::string>& f
 }
 
 std::vector<std::filesystem::path> files_of(const std::string& file, const Circuit& circuit) {
-    std::vector<std::filesystem::path> files = circuit.files;
-    files.emplace_back(file);
+    std::vector<std::filesystem::path> files{file};
+    const SourceSet& sources = *circuit.sources;
+    for (std::uint32_t i = 0; i < sources.file_count(); ++i)
+        if (!sources.file(i).path().empty()) files.emplace_back(sources.file(i).path());
     return files;
 }
 

@@ -106,7 +106,6 @@ ReadResult Builder::finish() {
     result.sources = sources_;
     if (!report_.has_errors()) {
         circuit_.sources = sources_;
-        circuit_.files = files_.paths();
         for (const std::shared_ptr<const char[]>& text : files_.texts()) {
             circuit_.storage.emplace_back(text, text.get());
         }

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstdint>
-#include <filesystem>
 #include <memory>
 #include <optional>
 #include <span>
@@ -164,7 +163,6 @@ struct Circuit {
     std::vector<Tolerance> tolerances = {};  ///< by component
 
     std::shared_ptr<const SourceSet> sources = {};
-    std::vector<std::filesystem::path> files = {};  ///< read from, links resolved
     /// What the string views point into beside the texts of `sources`: decoded texts, composed
     /// paths.
     std::vector<std::shared_ptr<const void>> storage = {};

@@ -155,16 +155,6 @@ const CircuitFile* FileStore::open(std::string_view name, const CircuitFile& use
     return known->second.file;
 }
 
-std::vector<fs::path> FileStore::paths() const {
-    std::vector<fs::path> paths;
-    for (const CircuitFile& file : files_) {
-        if (!file.path.empty()) {
-            paths.push_back(file.path);
-        }
-    }
-    return paths;
-}
-
 const CircuitFile* FileStore::open_ready(std::string_view name, Words& words) {
     if (const auto known = ready_.find(name); known != ready_.end()) {
         return known->second;

@@ -51,9 +51,6 @@ class FileStore {
     /// one of those that come with the program; null: `words` say why not.
     const CircuitFile* open_ready(std::string_view name, Words& words);
 
-    /// Of all files that are no texts, links resolved.
-    std::vector<std::filesystem::path> paths() const;
-
     /// What the views into documents point to beside the texts of the source set.
     std::vector<std::shared_ptr<const char[]>> texts() const;
 
