@@ -93,8 +93,8 @@ class Run {
             check_file(options_.files[i]);
         }
         if (machine_) put(machine_->tail());
-        // Of files that could not be read at all, a report for people has nothing.
-        if (whole_.empty()) return status_;
+        // Input that cannot be used touches no file, unless the result itself says so.
+        if (whole_.empty() || (!machine_ && status_ == ExitStatus::unusable)) return status_;
         const std::string trouble = write_files({{options_.output, whole_}}, inputs_);
         if (trouble.empty()) return status_;
         complain(trouble);
