@@ -17,6 +17,7 @@ HOSTS = {
     "www.w3.org": "namespaces of SVG and XML schema",
     "json-schema.org": "the dialect of our JSON schemas",
     "www.apache.org": "the licence's own text",
+    "www.debian.org": "the name of the form that Debian's copyright files have",
 }
 
 CPP_WORDS = {
