@@ -108,7 +108,8 @@ class Package(unittest.TestCase):
     def test_has_the_schemas(self):
         schemas = self.share / "loopwright/schemas"
         for file in schemas.iterdir():
-            self.assertEqual(file.read_text(), self.run_installed("schema", file.name.split(".")[0]))
+            said = self.run_installed("schema", file.name.split(".")[0])
+            self.assertEqual(file.read_text(), said)
         circuits = [file for file in self.examples.glob("*/*.xml")
                     if file.parent.name != "assemblies"]
         self.assertGreaterEqual(len(circuits), 20)
