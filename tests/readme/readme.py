@@ -2,10 +2,10 @@
 
     readme.py PROGRAM
 
-writes them anew (./dev readme); readme_test.py holds them against the program. A block of the README
-marked `sh` is a list of commands, a line each, run one after the other in a scratch folder; behind
-one stands "# exit status N" where it is not 0. A block marked `text` right behind is the standard
-output of the last command. The block marked `xml` is the file drum.xml.
+writes them anew (./dev readme); readme_test.py holds them against the program. A block of the
+README marked `sh` is a list of commands, a line each, run one after the other in a scratch folder;
+behind one stands "# exit status N" where it is not 0. A block marked `text` right behind is the
+standard output of the last command. The block marked `xml` is the file drum.xml.
 """
 
 import json

@@ -50,6 +50,8 @@ class Readme(unittest.TestCase):
     def test_drawings_are_those_of_today(self):
         self.assertGreaterEqual(len(self.made), 11)
         for path, content in self.made.items():
+            if path == README:
+                continue
             self.assertTrue(path.exists() and path.read_bytes() == content,
                             f"{path.relative_to(ROOT)}: ./dev readme draws it anew")
 
