@@ -7,15 +7,14 @@
 #include <loopwright/app/commands.h>
 #include <loopwright/app/output.h>
 #include <loopwright/app/picture.h>
+#include <loopwright/app/schemas.h>
 #include <loopwright/base/source.h>
 #include <loopwright/parser/kinds/catalogue.h>
 #include <loopwright/parser/kinds/definitions.h>
-#include <loopwright/parser/reader.h>
 #include <loopwright/render/symbols/symbols.h>
 #include <loopwright/render/writers/catalogue.h>
 #include <loopwright/rules/registry.h>
 #include <loopwright/rules/rule.h>
-#include <loopwright/rules/thresholds.h>
 
 namespace loopwright::app {
 
@@ -93,13 +92,8 @@ ExitStatus draw_symbols(const std::string& output) {
 }
 
 ExitStatus show_schema(const Options& options) {
-    if (options.name == "circuit") return print(circuit_schema());
-    if (options.name == "thresholds") return print(thresholds_schema());
-    const std::string schema = json_schema(options.name);
-    if (!schema.empty()) return print(schema);
-    std::vector<std::string_view> known = json_schema_names();
-    known.insert(known.begin(), {"circuit", "thresholds"});
-    return unknown("schema", options.name, known);
+    const std::string schema = schema_text(options.name);
+    return schema.empty() ? unknown("schema", options.name, schema_names()) : print(schema);
 }
 
 }  // namespace

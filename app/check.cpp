@@ -33,24 +33,6 @@ struct Options {
     std::string today = this_day();
 };
 
-/// The rules asked for, in the catalogue's order; empty with a message where one is unknown.
-std::vector<const Rule*> chosen(const std::vector<std::string>& ids) {
-    std::vector<const Rule*> rules;
-    for (const std::string& id : ids) {
-        if (find_rule(id) != nullptr) continue;
-        std::vector<std::string_view> known;
-        for (const Rule* rule : loopwright::rules()) known.push_back(rule->info.id);
-        const std::string_view near = nearest_name(id, known);
-        complain(fmt::format("no rule '{}'{}; 'loopwright rules' lists all", id,
-                             near.empty() ? "" : fmt::format("; perhaps '{}'", near)));
-        return {};
-    }
-    for (const Rule* rule : loopwright::rules())
-        if (ids.empty() || std::find(ids.begin(), ids.end(), rule->info.id) != ids.end())
-            rules.push_back(rule);
-    return rules;
-}
-
 bool counts(const Verdict& verdict, const Options& options) {
     if (verdict.waived != nullptr) return false;
     if (verdict.outcome == Outcome::inconclusive) return options.fail_on_inconclusive;
@@ -70,7 +52,7 @@ class Run {
     explicit Run(const Options& options)
         : options_(options),
           machine_(document_for(options.format)),
-          rules_(chosen(options.rules)),
+          rules_(rules_of(options.rules)),
           thresholds_(thresholds_of(options.thresholds, options.colour)),
           style_{.all = options.all,
                  .today = options.today,
@@ -174,9 +156,7 @@ std::function<ExitStatus()> declare_check(CLI::App& options) {
     options.add_option("--format", given->format, "text, json or sarif (OASIS SARIF 2.1.0)")
         ->check(CLI::IsMember({"text", "json", "sarif"}));
     options.add_option("-o,--output", given->output, "File for the result")->check(is_named);
-    options.add_option("--rule", given->rules, "Only this rule (may be repeated)")
-        ->allow_extra_args(false)
-        ->take_all();
+    add_rules_option(options, given->rules);
     options.add_flag("--all", given->all, "Show passes and what is not applicable, too");
     options.add_option("--fail-on", given->fail_on, "Lowest level that gives exit status 1")
         ->check(CLI::IsMember({"error", "warning", "note", "never"}));

@@ -7,6 +7,7 @@
 #include <CLI/CLI.hpp>
 
 #include <loopwright/app/output.h>
+#include <loopwright/app/shared_files.h>
 #include <loopwright/base/source.h>
 #include <loopwright/render/writers/report.h>
 
@@ -100,6 +101,9 @@ ExitStatus parse_and_run(int argc, char** argv) {
             program.add_subcommand(std::string(command.name), std::string(command.help));
         ready.emplace_back(options, command.declare(*options));
     }
+    // For the build of a package; no command, for nobody needs it twice.
+    if (argc == 3 && std::string_view(argv[1]) == "--write-shared-files")
+        return write_shared_files(program, argv[2]);
     try {
         program.parse(argc, argv);
     } catch (const CLI::Success& asked) {  // --help, --version

@@ -14,7 +14,6 @@
 #include <loopwright/parser/file_store.h>
 #include <loopwright/render/render.h>
 #include <loopwright/rules/check.h>
-#include <loopwright/rules/registry.h>
 #include <loopwright/rules/waivers.h>
 
 namespace loopwright::app {
@@ -28,6 +27,7 @@ struct Options {
     double dpi = usual_dpi;
     std::string sheet = {};
     bool without_findings = false;
+    std::vector<std::string> rules = {};
     std::string write_layout = {};
     std::string read_layout = {};
     std::string colour = "auto";
@@ -65,10 +65,11 @@ std::optional<Layout> layout_of(const Options& options, const Circuit& circuit,
 
 /// Makes the drawing and writes it; gives what stood in the way, or an empty text.
 std::string drawn(const Options& options, const std::string& format, const Circuit& circuit,
-                  const Thresholds& thresholds, Progress& progress) {
+                  std::span<const Rule* const> rules, const Thresholds& thresholds,
+                  Progress& progress) {
     progress.tell("checking " + options.file);
-    CheckResult result = check(circuit, rules(), thresholds);
-    apply_waivers(circuit, rules(), *date_of(options.today), result);
+    CheckResult result = check(circuit, rules, thresholds);
+    apply_waivers(circuit, rules, *date_of(options.today), result);
     std::string trouble;
     progress.tell("placing and routing " + options.file);
     const std::optional<Layout> layout = layout_of(options, circuit, result.structure, trouble);
@@ -97,10 +98,11 @@ ExitStatus draw_file(const Options& options) {
     const ReadResult read = read_input(options.file, options.assemblies);
     print_diagnostics(read.diagnostics, *read.sources, options.colour);
     const std::optional<Thresholds> thresholds = thresholds_of(options.thresholds, options.colour);
-    if (!read.circuit || !thresholds) return ExitStatus::unusable;
+    const std::vector<const Rule*> rules = rules_of(options.rules);
+    if (!read.circuit || !thresholds || rules.empty()) return ExitStatus::unusable;
     std::string trouble;
     try {
-        trouble = drawn(options, format, *read.circuit, *thresholds, progress);
+        trouble = drawn(options, format, *read.circuit, rules, *thresholds, progress);
     } catch (const std::length_error& no_sheet) {
         trouble = no_sheet.what();
         if (!options.sheet.empty()) trouble += "; without --sheet one is chosen that does";
@@ -129,6 +131,7 @@ std::function<ExitStatus()> declare_draw(CLI::App& options) {
         options.add_option("--sheet", given->sheet, "Sheet size; else chosen to fit")
             ->check(CLI::IsMember({"A4", "A3", "A2", "A1", "A0"}));
     options.add_flag("--without-findings", given->without_findings, "The schematic alone");
+    add_rules_option(options, given->rules);
     options.add_option("--write-layout", given->write_layout, "File for the layout, as JSON")
         ->check(is_named);
     options.add_option("--read-layout", given->read_layout, "Layout to draw by")

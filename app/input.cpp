@@ -2,6 +2,7 @@
 
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <chrono>
@@ -10,6 +11,7 @@
 #include <CLI/CLI.hpp>
 
 #include <loopwright/app/output.h>
+#include <loopwright/base/source.h>
 #include <loopwright/parser/attribute_value.h>
 #include <loopwright/render/writers/report.h>
 #include <loopwright/rules/registry.h>
@@ -84,6 +86,29 @@ void add_today_option(CLI::App& options, std::string& today) {
             return date_of(word) ? std::string()
                                  : fmt::format("'{}' is no date such as 2026-11-25", word);
         });
+}
+
+void add_rules_option(CLI::App& options, std::vector<std::string>& ids) {
+    options.add_option("--rule", ids, "Only this rule (may be repeated)")
+        ->allow_extra_args(false)
+        ->take_all();
+}
+
+std::vector<const Rule*> rules_of(const std::vector<std::string>& ids) {
+    std::vector<const Rule*> rules;
+    for (const std::string& id : ids) {
+        if (find_rule(id) != nullptr) continue;
+        std::vector<std::string_view> known;
+        for (const Rule* rule : loopwright::rules()) known.push_back(rule->info.id);
+        const std::string_view near = nearest_name(id, known);
+        complain(fmt::format("no rule '{}'{}; 'loopwright rules' lists all", id,
+                             near.empty() ? "" : fmt::format("; perhaps '{}'", near)));
+        return {};
+    }
+    for (const Rule* rule : loopwright::rules())
+        if (ids.empty() || std::find(ids.begin(), ids.end(), rule->info.id) != ids.end())
+            rules.push_back(rule);
+    return rules;
 }
 
 void add_thresholds_option(CLI::App& options, std::string& file) {

@@ -27,6 +27,12 @@ std::string this_day();
 /// Declares the option for another day, against which waivers are held.
 void add_today_option(CLI::App& options, std::string& today);
 
+/// Declares the option for single rules.
+void add_rules_option(CLI::App& options, std::vector<std::string>& ids);
+/// The rules of those ids in the catalogue's order, all without an id; empty with a message where
+/// one is unknown.
+std::vector<const Rule*> rules_of(const std::vector<std::string>& ids);
+
 /// Declares the option for a thresholds file.
 void add_thresholds_option(CLI::App& options, std::string& file);
 /// The thresholds of that file, the rules' own where it is empty; nothing where it is unusable.

@@ -33,7 +33,7 @@ endforeach()
 run(${CMAKE_COMMAND} -S ${CMAKE_CURRENT_LIST_DIR}/user -B ${WORK}/user -G ${GENERATOR}
     -DCMAKE_CXX_COMPILER=${COMPILER} -DCMAKE_PREFIX_PATH=${WORK}/prefix)
 run(${CMAKE_COMMAND} --build ${WORK}/user)
-set(example ${WORK}/prefix/share/doc/loopwright/circuits/ice-resurfacer/ice-resurfacer.xml)
+set(example ${WORK}/prefix/share/doc/loopwright/examples/ice-resurfacer/ice-resurfacer.xml)
 run(${WORK}/user/user ${example})
 if(NOT output MATCHES "^1 loop, [1-9][0-9]* verdicts, %PDF-")
     message(FATAL_ERROR "the user of the package printed: ${output}")

@@ -1,6 +1,8 @@
 // Circuits that differ from the sound drive in one thing. What is expected follows by hand from the
 // design's words on ceilings: charge line = its relief; low side = charge line; high side = relief
 // over what it discharges into.
+#include <sstream>
+
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
@@ -58,6 +60,32 @@ TEST(PressureRating, WhatDrainsFreelyNeedsNoRating) {
         EXPECT_EQ(rating_of(circuit, line), "pass 0 of -") << line;
     EXPECT_EQ(rating_of(circuit, "FL"), "inconclusive 18 of - FL.rating");
     EXPECT_EQ(rating_of(circuit, "K1"), "pass 0 of -");
+}
+
+/// What the rule does not pass, of the sound drive with every rating, one of them to choose.
+std::string not_rated(const std::string& of_the_charge_filter) {
+    const auto rated = [](const std::string& part, const std::string& rating) {
+        return Edit{part + '"', part + "\" " + rating};
+    };
+    const Circuit circuit =
+        with({rated_side, rated_charge, rated(R"(<line id="HB)", R"(rating="450 bar")"),
+              rated(R"(<line id="G2)", R"(rating="60 bar")"),
+              rated(R"(<line id="FL)", R"(rating="60 bar")"),
+              rated(R"(<pump id="P1)", R"(max-pressure="450 bar")"),
+              rated(R"(<pump id="P2)", R"(max-pressure="60 bar")"),
+              rated(R"(<motor id="M1)", R"(max-pressure="450 bar")"),
+              rated(R"(<filter id="F1)", of_the_charge_filter)});
+    std::istringstream all(testing::verdicts_of(circuit, "pressure-rating"));
+    std::string found;
+    for (std::string line; std::getline(all, line);)
+        if (line.find(" pass") == std::string::npos) found += line + '\n';
+    return found;
+}
+
+TEST(PressureRating, OneFilterTooWeak) {
+    EXPECT_EQ(not_rated(R"(max-pressure="60 bar")"), "");
+    EXPECT_EQ(not_rated(R"(max-pressure="20 bar")"),
+              std::string("pressure-rating F1 fail error") + testing::all_running);
 }
 
 TEST(PressureRating, MissingRating) {

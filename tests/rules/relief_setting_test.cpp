@@ -126,6 +126,18 @@ TEST(ReliefSetting, ChargeRelief) {
     EXPECT_EQ(setting_of(weak, "R4"), "none");
 }
 
+// Every figure is there: a line that bears less than its relief lets stand is all that is wrong.
+TEST(ReliefSetting, OneLineTooWeak) {
+    const auto lines = [](const std::string& rating) {
+        return verdicts_of(complete({rated("HA", rating), rated("G2", "60 bar")}),
+                           "relief-setting");
+    };
+    EXPECT_EQ(lines("450 bar"),
+              "relief-setting R1 pass\nrelief-setting R2 pass\nrelief-setting R3 pass\n");
+    EXPECT_EQ(lines("400 bar"),
+              "relief-setting R1 pass\nrelief-setting R2 fail error\nrelief-setting R3 pass\n");
+}
+
 TEST(ReliefSetting, MissingFigures) {
     EXPECT_EQ(setting_of(complete({}), "R2"),
               "inconclusive HA.rating P1.max-pressure M1.max-pressure");

@@ -27,6 +27,10 @@ TEST(UnusedDefinition, StageOfWhatIsFixed) {
                                <stage of="P2" from="0.5" to="1"/></command>)")}),
                           rule),
               "unused-definition P1 pass\nunused-definition P2 fail note\n");
+    EXPECT_EQ(verdicts_of(
+                  with({added(R"(<command id="Z1"><stage of="P1" from="0" to="0.5"/></command>)")}),
+                  rule),
+              "unused-definition P1 pass\n");
 }
 
 /// What waivers of a circuit without its second make-up check come to.

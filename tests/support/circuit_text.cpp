@@ -15,9 +15,19 @@ std::string span_of(const Place& place) {
     return fmt::format("{}:{}-{}:{}", place.line, place.column, place.end_line, place.end_column);
 }
 
+void write_to(const std::filesystem::path& folder, std::string_view xml) {
+    static int count = 0;
+    const std::filesystem::path suite =
+        folder / ::testing::UnitTest::GetInstance()->current_test_info()->test_suite_name();
+    std::filesystem::create_directories(suite);
+    std::ofstream out(suite / fmt::format("{:06}.xml", ++count), std::ios::binary);
+    if (!(out << xml << std::flush)) throw std::runtime_error("a circuit cannot be written");
+}
+
 }  // namespace
 
 Circuit circuit_from(std::string_view xml) {
+    if (const char* folder = std::getenv("LOOPWRIGHT_CIRCUITS_TO")) write_to(folder, xml);
     ReadResult result = read_circuit_text(std::string(xml), "test.xml");
     if (!result.circuit) {
         ADD_FAILURE() << "the circuit of this test cannot be read:\n" << described(result);
@@ -75,7 +85,7 @@ TemporaryFolder::~TemporaryFolder() {
 }
 
 std::filesystem::path TemporaryFolder::write(const std::string& name, std::string_view text) const {
-    const std::filesystem::path file = path_ / name;
+    std::filesystem::path file = path_ / name;
     std::filesystem::create_directories(file.parent_path());
     std::ofstream out(file, std::ios::binary);
     out.write(text.data(), static_cast<std::streamsize>(text.size()));

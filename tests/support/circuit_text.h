@@ -12,7 +12,9 @@
 namespace loopwright::testing {
 
 /// The circuit that a whole XML text describes. Fails the running test with the diagnostics, and
-/// returns an empty circuit, if the text is not one.
+/// returns an empty circuit, if the text is not one. With the environment variable
+/// LOOPWRIGHT_CIRCUITS_TO, the text is also written to a file in that folder, in one for each test
+/// suite, named in the order of reading; the rules' pages (tests/pages) are made of them.
 Circuit circuit_from(std::string_view xml);
 
 /// The same for what stands inside `<circuit format="1">`.

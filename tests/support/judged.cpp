@@ -92,7 +92,7 @@ std::string edited(std::string text, const std::vector<Edit>& edits) {
 }
 
 const std::string& sound_drive() {
-    static const std::string xml = R"(<circuit format="1" title="Sound drive">
+    static const std::string xml = R"(<circuit format="1" title="Closed-loop drive">
 <engine id="E1"/>
 <pump id="P1" displacement="71 cm3/rev" variable="yes" flow-directions="2" drain="external" case-pressure="3 bar"/>
 <pump id="P2" displacement="18 cm3/rev"/>

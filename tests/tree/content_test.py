@@ -18,6 +18,7 @@ HOSTS = {
     "json-schema.org": "the dialect of our JSON schemas",
     "json.schemastore.org": "the name of SARIF's schema in each log",
     "www.apache.org": "the licence's own text",
+    "www.debian.org": "the name of the form that Debian's copyright files have",
 }
 
 CPP_WORDS = {
