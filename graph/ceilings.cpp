@@ -20,7 +20,9 @@ using Highest = Spread<std::greater<>>;
 
 class Finder {
   public:
-    Finder(const Situation& s, const CeilingCase& one) : s_(s), case_(one) {}
+    Finder(const Situation& s, const CeilingCase& one) : s_(s), case_(one) {
+        for (const Index node : s_.region.reservoirs) pressures_.push_back(pressure_in(node));
+    }
 
     Ceilings find() {
         find_pieces();
@@ -64,6 +66,13 @@ class Finder {
                 return s_.circuit().figure(component, "pressure").value_or(0.0);
         }
         return 0.0;
+    }
+
+    /// Calls `take(node, pressure)` for each.
+    template <typename Take>
+    void for_each_reservoir(Take take) const {
+        for (std::size_t i = 0; i < pressures_.size(); ++i)
+            take(s_.region.reservoirs[i], pressures_[i]);
     }
 
     /// What a pressure-opened passage holds at its full flow.
@@ -149,7 +158,7 @@ class Finder {
     void find_limits_outside() {
         found_.limit.assign(s_.region.node_count, unlimited);
         Lowest limits(s_.graph, s_.region, found_.limit);
-        for (const Index node : s_.region.reservoirs) limits.seed(node, pressure_in(node));
+        for_each_reservoir([&](Index node, double pressure) { limits.seed(node, pressure); });
         limits.run(
             [&](const FlowArc& arc, double behind) {
                 return piece_[arc.to] != none ? unlimited
@@ -161,7 +170,7 @@ class Finder {
     void find_limits() {
         found_.limit.assign(s_.region.node_count, unlimited);
         Lowest limits(s_.graph, s_.region, found_.limit);
-        for (const Index node : s_.region.reservoirs) limits.seed(node, pressure_in(node));
+        for_each_reservoir([&](Index node, double pressure) { limits.seed(node, pressure); });
         const bool charged = found_.charge < unlimited;
         if (charged)
             for (Index node = 0; node < s_.region.node_count; ++node) {
@@ -268,7 +277,7 @@ class Finder {
         if (s_.graph.has_accumulators())
             for (Index node = 0; node < s_.region.node_count; ++node)
                 if (s_.graph.has_accumulator(s_.region.joints[node])) drive(node, unlimited);
-        for (const Index node : s_.region.reservoirs) drive(node, pressure_in(node));
+        for_each_reservoir(drive);
         ceilings.run(
             [&](const FlowArc& arc, double before) {
                 return std::min(found_.limit[arc.to], handed_on(arc, before));
@@ -319,6 +328,7 @@ class Finder {
     const Situation& s_;
     const CeilingCase& case_;
     Ceilings found_;
+    std::vector<double> pressures_;  // in the region's reservoirs
     std::vector<Index> piece_;       // for each node; none: no part of a loop
     std::vector<std::uint8_t> low_;  // for each node
     std::optional<DisjointSets> joined_;

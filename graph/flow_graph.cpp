@@ -10,9 +10,28 @@
 namespace loopwright {
 
 FlowGraph::FlowGraph(const Circuit& circuit) : circuit_(circuit), drives_(circuit) {
+    find_parts();
     find_joints();
     find_regions();
     fill_regions();
+}
+
+void FlowGraph::find_parts() {
+    const auto part_of = [](const Component& component) {
+        return static_cast<std::size_t>(component.kind->part);
+    };
+    parts_.reserve(circuit_.components.size());
+    for (const Component& component : circuit_.components) {
+        const Part part = component.kind->part;
+        const auto c = static_cast<Index>(parts_.size());
+        ++by_part_offsets_[part_of(component) + 1];
+        parts_.push_back(part != Part::pump_motor ? part : turned(c) ? Part::pump : Part::actuator);
+    }
+    for (std::size_t p = 0; p < part_count; ++p) by_part_offsets_[p + 1] += by_part_offsets_[p];
+    by_part_.resize(circuit_.components.size());
+    auto next = by_part_offsets_;
+    for (Index c = 0; c < circuit_.components.size(); ++c)
+        by_part_[next[part_of(circuit_.components[c])]++] = c;
 }
 
 void FlowGraph::find_joints() {
@@ -35,10 +54,13 @@ void FlowGraph::find_joints() {
             port_lines_[cursor[port]++] = line;
     for (const Passage& passage : circuit_.passages)
         if (passage.passage == PassageClass::joined) sets.join(passage.from, passage.to);
-    for (const Component& component : circuit_.components)
-        if (component.kind->part == Part::reservoir)
-            for (Index port = component.ports.begin; port < component.ports.end; ++port)
-                sets.join(component.ports.begin, port);
+    const auto ports_with = [&](Part part, auto take) {
+        for (const Index c : components_with(part)) {
+            const Range ports = circuit_.components[c].ports;
+            for (Index port = ports.begin; port < ports.end; ++port) take(port, ports.begin);
+        }
+    };
+    ports_with(Part::reservoir, [&](Index port, Index first) { sets.join(first, port); });
 
     joint_of_port_.resize(port_count);
     for (Index port = 0; port < port_count; ++port) {
@@ -46,16 +68,11 @@ void FlowGraph::find_joints() {
         joint_of_port_[port] = leader == port ? joint_count_++ : joint_of_port_[leader];
     }
     reservoir_joint_.assign(joint_count_, 0);
-    for (const Component& component : circuit_.components)
-        if (component.kind->part == Part::reservoir)
-            for (Index port = component.ports.begin; port < component.ports.end; ++port)
-                reservoir_joint_[joint_of_port_[port]] = 1;
-    for (const Component& component : circuit_.components) {
-        if (component.kind->part != Part::accumulator) continue;
-        accumulator_joint_.resize(joint_count_, 0);
-        for (Index port = component.ports.begin; port < component.ports.end; ++port)
-            accumulator_joint_[joint_of_port_[port]] = 1;
-    }
+    ports_with(Part::reservoir,
+               [&](Index port, Index) { reservoir_joint_[joint_of_port_[port]] = 1; });
+    if (!components_with(Part::accumulator).empty()) accumulator_joint_.assign(joint_count_, 0);
+    ports_with(Part::accumulator,
+               [&](Index port, Index) { accumulator_joint_[joint_of_port_[port]] = 1; });
 
     joint_port_offsets_.assign(joint_count_ + 1, 0);
     for (const Index joint : joint_of_port_) ++joint_port_offsets_[joint + 1];
@@ -314,12 +331,6 @@ void FlowGraph::find_lines(std::span<const Index> region_of_joint,
                     LineEnd{.line = line, .port = ports.front(), .node = node_of_joint[joint]});
         }
     });
-}
-
-Part FlowGraph::part(Index component) const {
-    const Part part = circuit_.components[component].kind->part;
-    if (part != Part::pump_motor) return part;
-    return turned(component) ? Part::pump : Part::actuator;
 }
 
 }  // namespace loopwright

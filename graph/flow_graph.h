@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -114,7 +115,13 @@ class FlowGraph {
     bool turned(Index component) const { return drives_.turned(component); }
     /// The part that a component plays here: a pump/motor unit is a pump where a prime mover turns
     /// it, else an actuator.
-    Part part(Index component) const;
+    Part part(Index component) const { return parts_[component]; }
+    /// All components of a kind with that part, in file order.
+    std::span<const Index> components_with(Part part) const {
+        const auto p = static_cast<std::size_t>(part);
+        return {by_part_.data() + by_part_offsets_[p],
+                by_part_offsets_[p + 1] - by_part_offsets_[p]};
+    }
 
     /// The lines that join at a port: seldom more than one (inside and outside an assembly).
     std::span<const Index> lines_of(Index port) const {
@@ -146,13 +153,19 @@ class FlowGraph {
     mutable std::uint64_t work = 0;
 
   private:
+    void find_parts();
     void find_joints();
     void find_regions();
     void fill_regions();
     void find_lines(std::span<const Index> region_of_joint, std::span<const Index> node_of_joint);
 
+    static constexpr std::size_t part_count = static_cast<std::size_t>(Part::device) + 1;
+
     const Circuit& circuit_;
     Drives drives_;
+    std::vector<Part> parts_;     // by component
+    std::vector<Index> by_part_;  // components
+    std::array<Index, part_count + 1> by_part_offsets_ = {};
     Index joint_count_ = 0;
     std::vector<Index> joint_of_port_;
     std::vector<std::uint8_t> reservoir_joint_;

@@ -14,7 +14,10 @@ template <typename Better>
 class Spread {
   public:
     Spread(const FlowGraph& graph, const Region& region, std::vector<double>& values)
-        : graph_(graph), region_(region), values_(values) {}
+        : graph_(graph), region_(region), values_(values) {
+        level_.reserve(region.node_count);
+        later_.reserve(region.node_count);
+    }
 
     /// Whether that is better than what the node has.
     bool seed(Index node, double value) {

@@ -82,6 +82,14 @@ bool is_reservoir_port(const Circuit& circuit, Index port) {
 
 /// The lines (and junctions) between two ports of one joint.
 void append_between(const FlowGraph& graph, Index from, Index to, std::vector<Step>& steps) {
+    if (from == to) return;
+    // Mostly a line joins them.
+    const auto lines = graph.lines_of(to);
+    for (const Index line : graph.lines_of(from))
+        if (std::find(lines.begin(), lines.end(), line) != lines.end()) {
+            steps.push_back({ElementType::line, line, from, to, {}});
+            return;
+        }
     add_search_of_joint(
         graph, from, [&](Index port) { return port == to; }, steps);
 }

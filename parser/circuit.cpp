@@ -5,9 +5,15 @@
 namespace loopwright {
 
 const AttributeValue* Circuit::attribute(const Component& component, std::string_view name) const {
+    const Vocabulary& vocabulary = Vocabulary::shared();
+    const ElementWords* const words = vocabulary.element_of(*component.kind);
+    const Slot slot = words == nullptr ? no_slot : vocabulary.slot(*words, name);
+    if (slot == no_slot) return nullptr;
+    const AttributeSpec* const spec = words->attributes[slot];
     for (const AttributeValue& value : attributes_of(component))
-        if (value.spec->name == name) return &value;
-    return Vocabulary::shared().default_of(*component.kind, name);
+        if (value.spec == spec) return &value;
+    const AttributeValue& by_default = words->defaults[slot];
+    return by_default.spec == nullptr ? nullptr : &by_default;
 }
 
 bool Circuit::is_yes(const Component& component, std::string_view name) const {

@@ -113,6 +113,19 @@ Vocabulary::Vocabulary() {
         add_kind(*kind);
     }
     add_own_elements();
+    if (kinds().size() > kind_entry_count / 2) {
+        throw std::logic_error("vocabulary: too many kinds for its table");
+    }
+    for (const ElementWords& words : elements_) {  // where they stay
+        if (words.kind == nullptr) {
+            continue;
+        }
+        std::size_t at = first_entry(*words.kind);
+        while (kind_entries_[at] != nullptr) {
+            at = (at + 1) % kind_entry_count;
+        }
+        kind_entries_[at] = &words;
+    }
 }
 
 void Vocabulary::add_own_elements() {
@@ -293,14 +306,16 @@ const ElementWords* Vocabulary::definition(std::string_view name, std::string_vi
                : &elements_[first_definition_ + static_cast<std::size_t>(spec - &definitions()[0])];
 }
 
-const AttributeValue* Vocabulary::default_of(const Kind& kind, std::string_view attribute) const {
-    const ElementWords* const words = element(kind.name);
-    if (words == nullptr) {
-        return nullptr;
+std::size_t Vocabulary::first_entry(const Kind& kind) {
+    return (reinterpret_cast<std::uintptr_t>(&kind) / alignof(Kind)) * 0x9E3779B97F4A7C15U >> 55;
+}
+
+const ElementWords* Vocabulary::element_of(const Kind& kind) const {
+    std::size_t at = first_entry(kind);
+    while (kind_entries_[at] != nullptr && kind_entries_[at]->kind != &kind) {
+        at = (at + 1) % kind_entry_count;
     }
-    const Slot found = slot(*words, attribute);
-    return found == no_slot || words->defaults[found].spec == nullptr ? nullptr
-                                                                      : &words->defaults[found];
+    return kind_entries_[at];
 }
 
 Slot Vocabulary::slot(const ElementWords& element, std::string_view name) const {

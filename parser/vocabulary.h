@@ -105,8 +105,8 @@ class Vocabulary {
 
     /// The element of that name that may stand in a circuit or assembly (or is `circuit`), or null.
     const ElementWords* element(std::string_view name) const;
-    /// What an attribute of a kind is where it is not given; null where that is unknown.
-    const AttributeValue* default_of(const Kind& kind, std::string_view attribute) const;
+    /// The element of a kind of the table, or null.
+    const ElementWords* element_of(const Kind& kind) const;
     /// Elements that stand inside others; `port` as a reservoir, any other component and an
     /// assembly have it.
     const ElementWords& reservoir_port() const { return elements_[reservoir_port_]; }
@@ -154,11 +154,15 @@ class Vocabulary {
     std::uint32_t add(std::string_view name, ElementRole role,
                       std::vector<const AttributeSpec*> attributes);
     void insert(std::uint64_t hash, std::uint32_t element, Slot slot);
+    static std::size_t first_entry(const Kind& kind);
     static std::uint32_t condition_bits(ElementWords& words, const When& when);
 
     std::vector<ElementWords> elements_ = {};
     std::array<Entry, entry_count> entries_ = {};
     std::size_t entries_used_ = 0;
+    /// By address: a kind is asked for with each attribute of a component.
+    static constexpr std::size_t kind_entry_count = 512;
+    std::array<const ElementWords*, kind_entry_count> kind_entries_ = {};
     std::uint32_t slots_ = 0;
     std::uint32_t reservoir_port_ = 0;
     std::uint32_t plain_port_ = 0;

@@ -133,10 +133,9 @@ void judge(const Situation& s, Docket& docket) {
 /// Those that no line leads on from.
 void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
     const Circuit& circuit = graph.circuit();
-    for (Index c = 0; c < circuit.components.size(); ++c) {
+    for (const Index c : graph.components_with(Part::accumulator)) {
         const Component& component = circuit.components[c];
-        if (component.kind->part != Part::accumulator || docket.has(ElementType::component, c) ||
-            graph.on_reservoir(component.ports.begin))
+        if (docket.has(ElementType::component, c) || graph.on_reservoir(component.ports.begin))
             continue;
         Verdict& verdict = docket.conclude(ElementType::component, c, Outcome::fail);
         verdict.message =

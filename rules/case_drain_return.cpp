@@ -34,7 +34,9 @@ Index case_port_at(const FlowGraph& graph, const Region& region, Index node) {
 /// From the housing to the reservoir port.
 Witness way_of(const FlowGraph& graph, Docket& docket, const DrainReturn& found) {
     const Region& region = *found.region;
+    constexpr std::size_t mostly = 16;  // elements of a way, or fewer
     std::vector<FlowArc> arcs;
+    arcs.reserve(mostly);
     Index from = found.case_port;
     if (from == none) {
         found.search->add_path_to(region, tail(region, found.last), arcs);
@@ -43,6 +45,7 @@ Witness way_of(const FlowGraph& graph, Docket& docket, const DrainReturn& found)
     }
     const Circuit& circuit = graph.circuit();
     std::vector<Step> steps;
+    steps.reserve(mostly);
     steps.push_back({ElementType::component, circuit.ports[from].component, none, from, "housing"});
     add_walk(graph, region, arcs, {.from = from, .to = found.port}, steps);
     steps.push_back({ElementType::component, circuit.ports[found.port].component, found.port, none,

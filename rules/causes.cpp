@@ -95,14 +95,17 @@ struct FirstFindings {
 void note_causes(const FlowGraph& graph, const Structure& structure, std::vector<Verdict>& verdicts,
                  Keep& keep) {
     const auto is_finding = [](const Verdict& verdict) { return verdict.outcome == Outcome::fail; };
-    if (std::none_of(verdicts.begin(), verdicts.end(), is_finding)) return;
+    const auto may_follow = [&](const Verdict& verdict) {
+        return is_finding(verdict) && !verdict.rule->follows.empty();
+    };
+    if (std::none_of(verdicts.begin(), verdicts.end(), may_follow)) return;
     const Places places(graph, structure);
     std::map<std::string_view, FirstFindings> findings;
     for (const Verdict& verdict : verdicts)
         if (is_finding(verdict))
             findings[verdict.rule->id].add(verdict, places.of(verdict.subject));
     for (Verdict& verdict : verdicts) {
-        if (!is_finding(verdict) || verdict.rule->follows.empty()) continue;
+        if (!may_follow(verdict)) continue;
         const Spot spot = places.of(verdict.subject);
         for (const std::string_view rule : verdict.rule->follows) {
             const auto found = findings.find(rule);

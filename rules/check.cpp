@@ -19,10 +19,13 @@ CheckResult judge(const Circuit& circuit, std::span<const Rule* const> rules,
     for (const Rule* rule : rules)
         dockets.emplace_back(graph, *rule, thresholds, names, *result.keep);
 
+    std::vector<std::size_t> judging;  // the rules that are shown situations
+    for (std::size_t i = 0; i < rules.size(); ++i)
+        if (rules[i]->judge != nullptr || rules[i]->judge_alike != nullptr) judging.push_back(i);
     std::vector<std::uint32_t> settled(rules.size(), 0);  // a bit for each group of those alike
     result.structure = for_each_situation(graph, [&](const Situation& situation) {
         const std::uint32_t group = std::uint32_t{1} << situation.alike.number;
-        for (std::size_t i = 0; i < rules.size(); ++i) {
+        for (const std::size_t i : judging) {
             const Rule& rule = *rules[i];
             if ((situation.alike.states & rule.asked) == 0) continue;
             if (rule.judge_alike != nullptr && situation.alike.first) {

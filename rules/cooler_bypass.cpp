@@ -103,10 +103,8 @@ Cooler cooler_of(const FlowGraph& graph, Index c) {
 void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
     const Circuit& circuit = graph.circuit();
     std::vector<Cooler> without;
-    for (Index c = 0; c < circuit.components.size(); ++c) {
-        const Component& component = circuit.components[c];
-        if (component.kind->part != Part::cooler) continue;
-        if (circuit.attribute(component, "bypass") != nullptr)
+    for (const Index c : graph.components_with(Part::cooler)) {
+        if (circuit.attribute(circuit.components[c], "bypass") != nullptr)
             judge(circuit, c, none, docket);
         else
             without.push_back(cooler_of(graph, c));

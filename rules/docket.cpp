@@ -26,11 +26,12 @@ std::string_view& SubjectNames::slot(std::vector<std::string_view>& names, std::
 }
 
 std::string_view SubjectNames::operator()(ElementType type, Index index) {
-    const auto port_name = [&](std::vector<std::string_view>& names, std::string_view before) {
-        std::string_view& name = slot(names, circuit_.ports.size(), index);
+    constexpr std::string_view side = "side:";
+    const auto side_name = [&] {
+        std::string_view& name = slot(sides_, circuit_.ports.size(), index);
         if (name.empty()) {
             const Port& port = circuit_.ports[index];
-            name = keep_.text(before, circuit_.components[port.component].path, ".", port.letter);
+            name = keep_.text(side, circuit_.components[port.component].path, ".", port.letter);
         }
         return name;
     };
@@ -43,48 +44,20 @@ std::string_view SubjectNames::operator()(ElementType type, Index index) {
             return name;
         }
         case ElementType::side:
-            return port_name(sides_, "side:");
+            return side_name();
         case ElementType::line:
             return circuit_.lines[index].path;
-        case ElementType::shaft:
-            return circuit_.shafts[index].path;
         case ElementType::port:
-            return port_name(ports_, "");
+            return side_name().substr(side.size());
         case ElementType::component:
+        case ElementType::shaft:
         case ElementType::waiver:
             break;
     }
     return circuit_.components[index].path;
 }
 
-Docket::Docket(const FlowGraph& graph, const Rule& rule, const Thresholds& thresholds,
-               SubjectNames& names, Keep& keep)
-    : graph_(graph),
-      rule_(rule.info),
-      asked_(rule.asked),
-      best_state_(rule.best_state),
-      stateless_(rule.stateless),
-      at_work_alone_(rule.is_asked_at_work_alone()),
-      thresholds_(thresholds),
-      names_(names),
-      keep_(keep) {
-    verdicts_.reserve(2 * graph.regions().size());  // few drives have more sides or housings
-}
-
-std::string_view Docket::told(double si, Dimension dimension) {
-    const auto known = std::find_if(told_.begin(), told_.end(), [&](const Told& one) {
-        return one.si == si && one.dimension == dimension && !one.text.empty();
-    });
-    if (known != told_.end()) {
-        std::rotate(told_.begin(), known, known + 1);
-    } else {
-        std::rotate(told_.begin(), told_.end() - 1, told_.end());
-        told_.front() = Told{si, dimension, text(std::string_view(format_quantity(si, dimension)))};
-    }
-    return told_.front().text;
-}
-
-std::vector<Index>& Docket::slots_of(ElementType type) {
+std::vector<Index>& SubjectTable::slots_of(ElementType type) {
     switch (type) {
         case ElementType::circuit:
             return of_circuit_;
@@ -103,31 +76,86 @@ std::vector<Index>& Docket::slots_of(ElementType type) {
     return by_component_;
 }
 
-bool Docket::has(ElementType type, Index index) {
-    const std::vector<Index>& slots = slots_of(type);
-    return !slots.empty() && slots[type == ElementType::circuit ? 0 : index] != none;
+Index& SubjectTable::slot_of(Key key) {
+    const ElementType type = type_of(key);
+    std::vector<Index>& slots = slots_of(type);
+    if (slots.empty())
+        slots.assign(type == ElementType::circuit ? 1
+                     : type == ElementType::side || type == ElementType::port
+                         ? circuit_->ports.size()
+                     : type == ElementType::line ? circuit_->lines.size()
+                                                 : circuit_->components.size(),
+                     none);
+    return slots[type == ElementType::circuit ? 0 : static_cast<Index>(key)];
 }
 
-Index Docket::verdict_of(ElementType type, Index index, bool& fresh) {
-    std::vector<Index>& slots = slots_of(type);
-    if (slots.empty()) {
-        const Circuit& circuit = graph_.circuit();
-        slots.assign(type == ElementType::circuit                             ? 1
-                     : type == ElementType::side || type == ElementType::port ? circuit.ports.size()
-                     : type == ElementType::line                              ? circuit.lines.size()
-                                                 : circuit.components.size(),
-                     none);
+void SubjectTable::make_slots() {
+    if (has_slots_) return;
+    has_slots_ = true;
+    for (std::size_t at = 0; at < keys_.size(); ++at) slot_of(keys_[at]) = static_cast<Index>(at);
+}
+
+Index SubjectTable::find_behind(std::size_t first, ElementType type, Index index) {
+    const Key key = key_of(type, index);
+    const auto begin = keys_.begin() + static_cast<std::ptrdiff_t>(first);
+    if (in_order_) {
+        if (keys_.empty() || keys_.back() < key) return none;
+        const auto at = std::lower_bound(begin, keys_.end(), key);
+        return at == keys_.end() || *at != key ? none : static_cast<Index>(at - keys_.begin());
     }
-    Index& slot = slots[type == ElementType::circuit ? 0 : index];
-    fresh = slot == none;
-    if (fresh) {
-        slot = static_cast<Index>(verdicts_.size());
-        Verdict& verdict = verdicts_.emplace_back();  // in place: it is large
-        verdict.rule = &rule_;
-        verdict.subject = {type, index, names_(type, index)};
-        open_.emplace_back();
+    constexpr std::ptrdiff_t few = 32;
+    if (keys_.end() - begin <= few) {
+        const auto at = std::find(begin, keys_.end(), key);
+        return at == keys_.end() ? none : static_cast<Index>(at - keys_.begin());
     }
-    return slot;
+    make_slots();
+    return slot_of(key);
+}
+
+void SubjectTable::add(ElementType type, Index index) {
+    const Key key = key_of(type, index);
+    if (has_slots_) slot_of(key) = static_cast<Index>(keys_.size());
+    in_order_ = in_order_ && (keys_.empty() || keys_.back() < key);
+    keys_.push_back(key);
+}
+
+Docket::Docket(const FlowGraph& graph, const Rule& rule, const Thresholds& thresholds,
+               SubjectNames& names, Keep& keep)
+    : graph_(graph),
+      rule_(rule.info),
+      asked_(rule.asked),
+      best_state_(rule.best_state),
+      stateless_(rule.stateless),
+      at_work_alone_(rule.is_asked_at_work_alone()),
+      thresholds_(thresholds),
+      names_(names),
+      keep_(keep),
+      subjects_(graph.circuit()) {
+    verdicts_.reserve(2 * graph.regions().size());  // few drives have more sides or housings
+}
+
+std::string_view Docket::told(double si, Dimension dimension) {
+    const auto known = std::find_if(told_.begin(), told_.end(), [&](const Told& one) {
+        return one.si == si && one.dimension == dimension && !one.text.empty();
+    });
+    if (known != told_.end()) {
+        std::rotate(told_.begin(), known, known + 1);
+    } else {
+        std::rotate(told_.begin(), told_.end() - 1, told_.end());
+        told_.front() = Told{si, dimension, text(std::string_view(format_quantity(si, dimension)))};
+    }
+    return told_.front().text;
+}
+
+Index Docket::add(ElementType type, Index index) {
+    const auto at = static_cast<Index>(verdicts_.size());
+    Verdict& verdict = verdicts_.emplace_back();  // in place: it is large
+    verdict.rule = &rule_;
+    verdict.subject = {type, index, names_(type, index)};
+    subjects_.add(type, index);
+    open_.emplace_back();
+    if (type == ElementType::circuit) on_circuit_ = at;
+    return at;
 }
 
 bool Docket::decides(const Verdict& verdict, Outcome outcome, Level level) const {
@@ -148,8 +176,11 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
     }
     if (!situation.undecided.empty() && outcome != Outcome::not_applicable)
         outcome = Outcome::inconclusive;
-    bool fresh = false;
-    const Index at = verdict_of(type, index, fresh);
+    // A subject but the circuit is in one region, so its verdict is among those of the region.
+    Index at =
+        type == ElementType::circuit ? on_circuit_ : subjects_.find_behind(closed_, type, index);
+    const bool fresh = at == none;
+    if (fresh) at = add(type, index);
     Verdict& verdict = verdicts_[at];
     Entry& entry = type == ElementType::circuit ? circuit_entry_ : open_[at - closed_];
     const bool deciding = fresh || decides(verdict, outcome, level);
@@ -182,8 +213,9 @@ void Docket::count(Entry& entry, const Situation& situation, StateSet states, bo
 }
 
 void Docket::add_missing(ElementType type, Index index, std::span<const std::string_view> data) {
-    if (!has(type, index)) return;
-    Verdict& verdict = verdicts_[slots_of(type)[type == ElementType::circuit ? 0 : index]];
+    const Index at = subjects_.find(type, index);
+    if (at == none) return;
+    Verdict& verdict = verdicts_[at];
     if (verdict.outcome != Outcome::inconclusive) return;
     std::vector<std::string_view> all(verdict.missing.begin(), verdict.missing.end());
     for (const std::string_view datum : data)
@@ -195,8 +227,9 @@ Verdict* Docket::record_at(std::string_view point, ElementType type, Index index
                            Level level, double severity) {
     close_region();
     region_joints_ = nullptr;
-    bool fresh = false;
-    const Index at = verdict_of(type, index, fresh);
+    Index at = subjects_.find(type, index);
+    const bool fresh = at == none;
+    if (fresh) at = add(type, index);
     close_region();
     Verdict& verdict = verdicts_[at];
     constexpr double least = -std::numeric_limits<double>::infinity();
@@ -215,9 +248,10 @@ Verdict* Docket::record_at(std::string_view point, ElementType type, Index index
 }
 
 void Docket::await_points(ElementType type, Index index) {
-    if (!has(type, index)) return;
+    const Index at = subjects_.find(type, index);
+    if (at == none) return;
     awaiting_.resize(verdicts_.size(), 0);
-    awaiting_[slots_of(type)[type == ElementType::circuit ? 0 : index]] = 1;
+    awaiting_[at] = 1;
 }
 
 void Docket::leave_open(std::string_view point, std::string_view message,
@@ -239,8 +273,8 @@ void Docket::leave_open(std::string_view point, std::string_view message,
 }
 
 Verdict& Docket::conclude(ElementType type, Index index, Outcome outcome, Level level) {
-    bool fresh = false;
-    Verdict& verdict = verdicts_[verdict_of(type, index, fresh)];
+    const Index at = subjects_.find(type, index);
+    Verdict& verdict = verdicts_[at == none ? add(type, index) : at];
     verdict.outcome = outcome;
     verdict.level = level;
     return verdict;
@@ -252,7 +286,7 @@ void Docket::close_region() {
         if (verdict.subject.type != ElementType::circuit) close(entry, verdict);
     }
     open_.clear();
-    if (circuit_entry_.shared != 0) close_circuit(verdicts_[of_circuit_.front()]);
+    if (circuit_entry_.shared != 0) close_circuit(verdicts_[on_circuit_]);
 }
 
 /// A state that one region shares in all positions is listed without any.
@@ -336,25 +370,13 @@ void Docket::list_positions(const Entry& entry, Verdict& verdict) {
 
 void Docket::finish(std::vector<Verdict>& verdicts) {
     close_region();
-    const auto before = [](const Verdict& a, const Verdict& b) {
-        return a.subject.type != b.subject.type ? a.subject.type < b.subject.type
-                                                : a.subject.index < b.subject.index;
-    };
-    // Regions come as in the file, and so mostly do the subjects.
-    if (std::is_sorted(verdicts_.begin(), verdicts_.end(), before)) {
+    if (subjects_.in_order())
         verdicts.insert(verdicts.end(), verdicts_.begin(), verdicts_.end());
-    } else {
-        for (std::size_t t = 0; t <= static_cast<std::size_t>(ElementType::waiver); ++t) {
-            const auto type = static_cast<ElementType>(t);
-            if (type == ElementType::shaft) continue;
-            for (const Index at : slots_of(type))
-                if (at != none && verdicts_[at].subject.type == type)
-                    verdicts.push_back(verdicts_[at]);
-        }
-    }
+    else
+        subjects_.for_each_in_order([&](Index at) { verdicts.push_back(verdicts_[at]); });
     // Given back at once, so that no more than one docket's verdicts are there twice.
     verdicts_ = {};
-    by_port_ = by_component_ = by_line_ = of_circuit_ = {};
+    subjects_ = SubjectTable(graph_.circuit());
 }
 
 }  // namespace loopwright

@@ -28,8 +28,57 @@ class SubjectNames {
     const Circuit& circuit_;
     Keep& keep_;
     std::vector<std::string_view> loops_;  // by component
-    std::vector<std::string_view> sides_;  // by port
-    std::vector<std::string_view> ports_;
+    std::vector<std::string_view> sides_;  // by port, whose own name is the end of it
+};
+
+/// Where the verdicts on subjects stand in one docket. They come mostly in the order of the file,
+/// and what a situation is asked of stands among the last: tables by subject are made where that is
+/// not so.
+class SubjectTable {
+  public:
+    explicit SubjectTable(const Circuit& circuit) : circuit_(&circuit) {}
+
+    /// Where the subject stands; `none` if it is not there.
+    Index find(ElementType type, Index index) { return find_behind(0, type, index); }
+    /// The same for a subject that stands at `first` or behind it, if anywhere.
+    Index find_behind(std::size_t first, ElementType type, Index index);
+    /// Puts one that is not there behind all others.
+    void add(ElementType type, Index index);
+
+    /// Whether all stand in the order of types and indices.
+    bool in_order() const { return in_order_; }
+    /// Calls `take` for where each stands, in that order.
+    template <typename Take>
+    void for_each_in_order(Take take) {
+        make_slots();
+        for (std::size_t t = 0; t <= static_cast<std::size_t>(ElementType::waiver); ++t) {
+            const auto type = static_cast<ElementType>(t);
+            if (type == ElementType::shaft) continue;
+            for (const Index at : slots_of(type))
+                if (at != none && type_of(keys_[at]) == type) take(at);
+        }
+    }
+
+  private:
+    using Key = std::uint64_t;  // type and index, compared as both
+    static Key key_of(ElementType type, Index index) {
+        if (type == ElementType::circuit) return 0;  // there is one
+        return Key{static_cast<std::uint8_t>(type)} << 32 | index;
+    }
+    static ElementType type_of(Key key) { return static_cast<ElementType>(key >> 32); }
+
+    std::vector<Index>& slots_of(ElementType type);
+    Index& slot_of(Key key);
+    void make_slots();
+
+    const Circuit* circuit_;
+    std::vector<Key> keys_;
+    bool in_order_ = true;
+    bool has_slots_ = false;
+    std::vector<Index> of_circuit_;
+    std::vector<Index> by_port_;       // sides, and ports
+    std::vector<Index> by_component_;  // loops, and components: a rule has one sort of them
+    std::vector<Index> by_line_;
 };
 
 /// Folds what one rule finds in many situations into one verdict for each subject: the worst
@@ -98,7 +147,7 @@ class Docket {
 
     bool empty() const { return verdicts_.empty(); }
     /// Whether the subject has a verdict.
-    bool has(ElementType type, Index index);
+    bool has(ElementType type, Index index) { return subjects_.find(type, index) != none; }
 
     std::size_t size() const { return verdicts_.size(); }
 
@@ -116,8 +165,7 @@ class Docket {
         std::vector<Index> undecided = {};
     };
 
-    Index verdict_of(ElementType type, Index index, bool& fresh);
-    std::vector<Index>& slots_of(ElementType type);
+    Index add(ElementType type, Index index);
     static void count(Entry& entry, const Situation& situation, StateSet states, bool shares);
     void close_region();
     void close(Entry& entry, Verdict& verdict);
@@ -143,10 +191,8 @@ class Docket {
     };
     std::array<Told, 4> told_ = {};  // the first is the last asked for
     std::vector<Verdict> verdicts_;
-    std::vector<Index> by_port_;       // sides, into verdicts_
-    std::vector<Index> by_component_;  // loops and components: a rule has one sort of them
-    std::vector<Index> by_line_;
-    std::vector<Index> of_circuit_;
+    SubjectTable subjects_;    // of them
+    Index on_circuit_ = none;  // the verdict on it
     // A subject but the circuit is in one region, so its verdict is closed while it is at hand.
     const Index* region_joints_ = nullptr;  // known by them, as a copy of a region shares them
     std::vector<Index> valves_;             // of it

@@ -24,8 +24,7 @@ void judge(const Circuit& circuit, Index c, Docket& docket) {
 
 void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
     const Circuit& circuit = graph.circuit();
-    for (Index c = 0; c < circuit.components.size(); ++c)
-        if (circuit.components[c].kind->part == Part::filter) judge(circuit, c, docket);
+    for (const Index c : graph.components_with(Part::filter)) judge(circuit, c, docket);
 }
 
 constexpr Citation sources[] = {{.work = "common practice, no source", .place = {}}};

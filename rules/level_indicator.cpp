@@ -32,9 +32,8 @@ void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& do
                (one.kind->part == Part::instrument && circuit.choice(one, "measures") == "level");
     };
     std::optional<ReservoirParts> indicators;
-    for (Index c = 0; c < circuit.components.size(); ++c) {
+    for (const Index c : graph.components_with(Part::reservoir)) {
         const Component& reservoir = circuit.components[c];
-        if (reservoir.kind->part != Part::reservoir) continue;
         const bool told = circuit.is_yes(reservoir, "level-indicator");
         if (!told && !indicators) indicators.emplace(graph, tells_level);
         judge(circuit, c, told, told ? none : indicators->of(reservoir), docket);

@@ -36,12 +36,18 @@ class SignBoard {
     SignBoard(const FlowGraph& graph, const Structure& structure)
         : pipes_(graph.pipes()), signs_(pipes_.count(), no_signs()) {
         const Circuit& circuit = graph.circuit();
-        for (Index port = 0; port < circuit.ports.size(); ++port)
-            note_port(graph.part(circuit.ports[port].component), circuit.ports[port].use, port);
+        for (const Part part :
+             {Part::pump, Part::hand_pump, Part::actuator, Part::pump_motor, Part::reservoir})
+            for (const Index c : graph.components_with(part)) {
+                const Range ports = circuit.components[c].ports;
+                for (Index port = ports.begin; port < ports.end; ++port)
+                    note_port(graph.part(c), circuit.ports[port].use, port);
+            }
         for (const LoopInfo& loop : structure.loops)
             for (const SideInfo& side : loop.sides)
                 if (side.role == SideRole::main)
-                    for (const Index port : side.ports) note(Sign::side, port);
+                    for (const Index port : side.ports)
+                        if (noted(Sign::side, port) == none) noted(Sign::side, port) = port;
     }
 
     const Signs& of(Index port) const { return signs_[pipes_.of(port)]; }
@@ -53,10 +59,12 @@ class SignBoard {
         return signs;
     }
 
-    void note(Sign sign, Index port) {
-        Index& noted = signs_[pipes_.of(port)][static_cast<std::size_t>(sign)];
-        if (noted == none) noted = port;
+    Index& noted(Sign sign, Index port) {
+        return signs_[pipes_.of(port)][static_cast<std::size_t>(sign)];
     }
+
+    /// The first in the file counts.
+    void note(Sign sign, Index port) { noted(sign, port) = std::min(noted(sign, port), port); }
 
     void note_port(Part part, PortUse use, Index port) {
         const bool pump = part == Part::pump || part == Part::hand_pump;

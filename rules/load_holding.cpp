@@ -108,11 +108,8 @@ void judge_load(const FlowGraph& graph, Index load, Docket& docket) {
 
 void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
     const Circuit& circuit = graph.circuit();
-    for (Index c = 0; c < circuit.components.size(); ++c) {
-        const Component& load = circuit.components[c];
-        if (load.kind->part == Part::load && circuit.is_yes(load, "overrunning"))
-            judge_load(graph, c, docket);
-    }
+    for (const Index c : graph.components_with(Part::load))
+        if (circuit.is_yes(circuit.components[c], "overrunning")) judge_load(graph, c, docket);
 }
 
 constexpr Citation sources[] = {

@@ -116,15 +116,13 @@ bool judge_alike(const Situation& s, Docket& docket) {
 }
 
 void conclude(const FlowGraph& graph, const Structure& structure, Docket& docket) {
-    const Circuit& circuit = graph.circuit();
     if (!docket.empty()) return;
     if (structure.loops.empty()) {
         Verdict& verdict = docket.conclude(ElementType::circuit, none, Outcome::fail, Level::note);
         verdict.message = "the circuit has no closed loop and no sign that one is meant";
         std::vector<Step> pumps;
-        for (Index c = 0; c < circuit.components.size(); ++c)
-            if (circuit.components[c].kind->part == Part::pump)
-                pumps.push_back({ElementType::component, c, none, none, {}});
+        for (const Index c : graph.components_with(Part::pump))
+            pumps.push_back({ElementType::component, c, none, none, {}});
         verdict.witness = docket.witness(WitnessShape::set, pumps);
         return;
     }

@@ -112,11 +112,9 @@ bool on_an_accumulator(const FlowGraph& graph, const Component& brake) {
 /// What hangs on no state: brakes that pressure applies, and ports that nothing can release by.
 void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
     const Circuit& circuit = graph.circuit();
-    for (Index c = 0; c < circuit.components.size(); ++c) {
+    for (const Index c : graph.components_with(Part::brake)) {
         const Component& brake = circuit.components[c];
-        if (brake.kind->part != Part::brake || !meant_to_hold(circuit, brake) ||
-            docket.has(ElementType::component, c))
-            continue;
+        if (!meant_to_hold(circuit, brake) || docket.has(ElementType::component, c)) continue;
         const bool spring = by_spring(circuit, brake);
         const bool stored = spring && on_an_accumulator(graph, brake);
         Verdict& verdict = docket.conclude(ElementType::component, c,

@@ -221,10 +221,8 @@ void judge(const FlowGraph& graph, Docket& docket, const Ways& ways, Index c) {
 void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
     const Circuit& circuit = graph.circuit();
     std::vector<Index> asked;
-    for (Index c = 0; c < circuit.components.size(); ++c)
-        if (circuit.components[c].kind->part == Part::reservoir &&
-            has_line(graph, circuit.components[c]))
-            asked.push_back(c);
+    for (const Index c : graph.components_with(Part::reservoir))
+        if (has_line(graph, circuit.components[c])) asked.push_back(c);
     if (asked.empty()) return;
     if (!reservoirs_hang_together(graph)) {
         for (const Index c : asked) pass(graph, docket, c);

@@ -27,11 +27,9 @@ void judge(const Circuit& circuit, Index c, bool told, Index breather, Docket& d
 void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
     const Circuit& circuit = graph.circuit();
     std::optional<ReservoirParts> breathers;
-    for (Index c = 0; c < circuit.components.size(); ++c) {
+    for (const Index c : graph.components_with(Part::reservoir)) {
         const Component& reservoir = circuit.components[c];
-        if (reservoir.kind->part != Part::reservoir ||
-            circuit.attribute(reservoir, "pressure") != nullptr)
-            continue;
+        if (circuit.attribute(reservoir, "pressure") != nullptr) continue;
         const bool told = circuit.is_yes(reservoir, "breather");
         if (!told && !breathers)
             breathers.emplace(graph, [](const Component& one) { return one.kind->breathes; });

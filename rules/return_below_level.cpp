@@ -51,9 +51,9 @@ void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& do
     const Circuit& circuit = graph.circuit();
     std::vector<std::uint8_t> drained(circuit.ports.size(), 0);
     for_each_drain_return(graph, [&](const DrainReturn& found) { drained[found.port] = 1; });
-    for (const Component& component : circuit.components) {
-        if (component.kind->part != Part::reservoir) continue;
-        for (Index port = component.ports.begin; port < component.ports.end; ++port)
+    for (const Index c : graph.components_with(Part::reservoir)) {
+        const Range ports = circuit.components[c].ports;
+        for (Index port = ports.begin; port < ports.end; ++port)
             if (drained[port] == 0 && has_oil(graph, port)) judge(circuit, port, docket);
     }
 }

@@ -100,9 +100,8 @@ void judge_pump(const Circuit& circuit, Index mover, const Reached& shaft, Index
 void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
     const Circuit& circuit = graph.circuit();
     std::vector<Outcome> worst(circuit.components.size(), Outcome::not_applicable);
-    for (Index mover = 0; mover < circuit.components.size(); ++mover) {
-        const Component& driving = circuit.components[mover];
-        if (driving.kind->part != Part::prime_mover || driving.shaft == none) continue;
+    for (const Index mover : graph.components_with(Part::prime_mover)) {
+        if (circuit.components[mover].shaft == none) continue;
         for (const Reached& shaft : shafts_turned_by(circuit, mover))
             for (const Index c : circuit.components_of(circuit.shafts[shaft.shaft]))
                 if (asked(graph, c)) judge_pump(circuit, mover, shaft, c, worst, docket);

@@ -31,9 +31,8 @@ bool starts_in_neutral_only(const Circuit& circuit, Index mover) {
 
 void conclude(const FlowGraph& graph, const Structure& /*structure*/, Docket& docket) {
     const Circuit& circuit = graph.circuit();
-    for (Index c = 0; c < circuit.components.size(); ++c) {
+    for (const Index c : graph.components_with(Part::prime_mover)) {
         const Component& mover = circuit.components[c];
-        if (mover.kind->part != Part::prime_mover) continue;
         const Index pump = loop_pump(graph, c);
         if (pump == none) continue;
         const bool sound = starts_in_neutral_only(circuit, c);

@@ -67,6 +67,9 @@ BENCHMARK_CAPTURE(whole_check, valves_in_a_loop, loopwright::testing::valves_in_
     ->Arg(8)
     ->Arg(16)
     ->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(whole_check, valves_side_by_side, loopwright::testing::valves_side_by_side)
+    ->Arg(16)
+    ->Unit(benchmark::kMillisecond);
 
 // Warm means that memory once had is kept: else each round pays for its pages anew, ours and
 // pugixml's alike, and the figure is that of the kernel.

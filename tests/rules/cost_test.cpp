@@ -92,6 +92,26 @@ TEST(Cost, SixteenValvesInALoopAreDecided) {
     EXPECT_LE(blocked->states.size(), 16U * 4U);
 }
 
+// The same side by side: one that is open does.
+TEST(Cost, SixteenValvesSideBySideAreDecided) {
+    const CheckResult result = checked(testing::valves_side_by_side(16));
+    EXPECT_LE(result.work, 65'536U * 150U);
+    for (const Verdict& verdict : result.verdicts)
+        EXPECT_NE(verdict.outcome, Outcome::inconclusive)
+            << verdict.rule->id << ' ' << verdict.subject.id << ": " << verdict.message;
+    const auto blocked =
+        std::find_if(result.verdicts.begin(), result.verdicts.end(), [](const Verdict& verdict) {
+            return verdict.rule->id == "blocked-pump" && verdict.outcome == Outcome::fail;
+        });
+    ASSERT_NE(blocked, result.verdicts.end());
+    // Only where all are shut, which is one combination of each state of motion.
+    ASSERT_FALSE(blocked->states.empty());
+    for (const StateUse& use : blocked->states) {
+        EXPECT_EQ(use.positions.size(), 16U);
+        for (const ValvePosition& stands : use.positions) EXPECT_EQ(stands.second, "shut");
+    }
+}
+
 TEST(Cost, GeneratedCircuitsAreSoundAndHaveEveryVerdict) {
     for (const auto& result :
          {checked(testing::many_loops(45)), checked(testing::long_chains(60))}) {

@@ -18,6 +18,7 @@ struct Chains {
     unsigned working = 0;
     unsigned drain = 0;
     unsigned valves = 0;
+    bool side_by_side = false;  ///< these, not one behind the other
 };
 
 class Writer {
@@ -96,7 +97,7 @@ class Writer {
         chain("filter", "working", 'w', n, chains.working, fmt::format("P{}.A", n),
               fmt::format("M{0}.A X{0}.P Z{0}.T C{0}.B V{0}.A", n));
         line("working", fmt::format("HB{}", n),
-             fmt::format("{1} M{0}.B Z{0}.P X{0}.T B{0}.B V{0}.B", n, valves(n, chains.valves)));
+             fmt::format("{1} M{0}.B Z{0}.P X{0}.T B{0}.B V{0}.B", n, valves(n, chains)));
         line("drain", fmt::format("FA{}", n), fmt::format("V{0}.F U{0}.P", n));
         line("drain", fmt::format("FB{}", n), fmt::format("U{0}.T M{0}.L1", n));
         line("drain", fmt::format("FC{}", n), fmt::format("M{0}.L2 P{0}.L1", n));
@@ -117,20 +118,27 @@ class Writer {
             id, function, joins, function == "working" ? 25 : 16, borne(function));
     }
 
-    /// Two-position valves one behind the other, open at rest; the port that the pump's oil leaves
-    /// the last by.
-    std::string valves(unsigned drive, unsigned count) {
+    /// Two-position valves, open at rest; the ports that the pump's oil leaves them by.
+    std::string valves(unsigned drive, Chains chains) {
         std::string open = fmt::format("P{}.B", drive);
-        for (unsigned i = 0; i < count; ++i) {
+        std::string left;
+        for (unsigned i = 0; i < chains.valves; ++i) {
             const std::string id = fmt::format("o{}x{}", drive, i);
             add(R"(  <directional-valve id="{}"><port id="P"/><port id="A"/>
     <position id="open" rest="yes"><path from="P" to="A"/></position><position id="shut"/>
   </directional-valve>)",
                 id);
-            line("working", "L" + id, fmt::format("{} {}.P", open, id));
-            open = id + ".A";
+            if (chains.side_by_side) {
+                open += " " + id + ".P";
+                left += " " + id + ".A";
+            } else {
+                line("working", "L" + id, fmt::format("{} {}.P", open, id));
+                open = id + ".A";
+            }
         }
-        return open;
+        if (!chains.side_by_side) return open;
+        line("working", fmt::format("HC{}", drive), open);
+        return left;
     }
 
     std::string xml_ = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
@@ -157,6 +165,14 @@ std::string valves_in_a_loop(unsigned valves) {
     Writer writer;
     writer.add(R"(<circuit format="1" title="Valves one behind the other">)");
     writer.drive(0, {.valves = valves});
+    writer.add("</circuit>");
+    return writer.finish();
+}
+
+std::string valves_side_by_side(unsigned valves) {
+    Writer writer;
+    writer.add(R"(<circuit format="1" title="Valves side by side">)");
+    writer.drive(0, {.valves = valves, .side_by_side = true});
     writer.add("</circuit>");
     return writer.finish();
 }

@@ -19,4 +19,7 @@ std::string long_chains(unsigned components);
 /// sound.
 std::string valves_in_a_loop(unsigned valves);
 
+/// The same with the valves side by side: only all of them together shut the line off.
+std::string valves_side_by_side(unsigned valves);
+
 }  // namespace loopwright::testing
