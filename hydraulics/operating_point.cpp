@@ -41,6 +41,8 @@ class Reader {
         read_machines();
         read_cylinders();
         read_shafts();
+        read_prime_movers();
+        read_loads();
         read_limits();
         read_details(circuit_, model_, state_, out_);
         out_.charge = charge_balances(circuit_, model_, state_);
@@ -149,6 +151,40 @@ class Reader {
                              .straight = model_.network.shafts[s].straight};
             shaft.power = shaft.torque * shaft.speed;
             out_.shafts.push_back(shaft);
+        }
+    }
+
+    void read_prime_movers() {
+        std::vector<Index> of_shaft(out_.shafts.size(), none);
+        std::vector<int> count(out_.shafts.size(), 0);
+        for (Index c = 0; c < circuit_.components.size(); ++c) {
+            const Component& component = circuit_.components[c];
+            if (component.kind->part != Part::prime_mover || component.shaft == none) continue;
+            const Index shaft = model_.shaft_of_shaft[component.shaft];
+            of_shaft[shaft] = c;
+            ++count[shaft];
+        }
+        for (std::size_t s = 0; s < of_shaft.size(); ++s)
+            if (count[s] == 1)
+                out_.on_shafts.push_back({.component = of_shaft[s],
+                                          .speed = out_.shafts[s].speed,
+                                          .torque = out_.shafts[s].torque,
+                                          .power = out_.shafts[s].power});
+    }
+
+    void read_loads() {
+        for (std::size_t i = 0; i < model_.loads.size(); ++i) {
+            const NetworkLoad& load = model_.network.loads[i];
+            OnShaftPoint point{.component = model_.loads[i],
+                               .speed = state_.speeds[load.shaft],
+                               .straight = model_.network.shafts[load.shaft].straight};
+            const double torque = torque_of(model_.network, load, state_);
+            point.torque = point.speed < 0.0 ? -torque : torque;
+            point.power = torque * point.speed;
+            if (load.kind == NetworkLoad::Kind::brake)
+                point.holding =
+                    holding_torque(load.brake, state_.pressures[load.brake_node]).value;
+            out_.on_shafts.push_back(point);
         }
     }
 

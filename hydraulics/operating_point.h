@@ -66,6 +66,16 @@ struct ShaftPoint {
     bool straight = false;
 };
 
+/// A prime mover, with the torque that it gives its shaft; a load or a brake, with what it takes.
+struct OnShaftPoint {
+    Index component = none;
+    double speed = 0.0;   ///< rad/s; of a rod m/s
+    double torque = 0.0;  ///< N.m, of a rod N; of a load negative where it drives
+    double power = 0.0;
+    std::optional<double> holding = {};  ///< of a brake: the most that it holds as it stands, N.m
+    bool straight = false;
+};
+
 /// What a charge pump gives, and where it goes.
 struct ChargeUse {
     std::string_view what;  ///< "relief", "leakage", "flushing and others"
@@ -112,6 +122,8 @@ struct OperatingPoint {
     std::vector<PassagePoint> passages = {};
     std::vector<MachinePoint> machines = {};
     std::vector<ShaftPoint> shafts = {};
+    /// Where the figure is one component's: not of prime movers that share a shaft.
+    std::vector<OnShaftPoint> on_shafts = {};
     std::vector<ChargeBalance> charge = {};
     std::vector<Loss> losses = {};
     std::optional<HeatBalance> heat = {};  ///< where the ambient temperature is known
