@@ -22,6 +22,8 @@ struct LinePoint {
     std::optional<double> velocity = {};  ///< where its bore is given, without a sign
     std::optional<double> reynolds = {};
     double drop = 0.0;
+    /// Of each of its ports what the line gives there, in their order.
+    std::vector<std::optional<double>> given = {};
 };
 
 enum class MachineMode : std::uint8_t { pump, motor, idle };

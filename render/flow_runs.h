@@ -1,18 +1,19 @@
 #pragma once
 
 #include <map>
-#include <set>
+#include <optional>
 #include <utility>
 #include <vector>
 
+#include <loopwright/hydraulics/operating_point.h>
 #include <loopwright/parser/circuit.h>
 #include <loopwright/render/layout.h>
 #include <loopwright/render/wire_graph.h>
 
-/// Where on the sheet all the oil of a line goes by.
+/// Where on the sheet the oil of a line goes by.
 namespace loopwright {
 
-/// A straight piece of wire from the side of a line's first port to that of its second.
+/// A straight piece of wire, from where its oil comes to where it goes.
 struct FlowRun {
     GridPoint from = {};
     GridPoint to = {};
@@ -20,34 +21,40 @@ struct FlowRun {
 };
 
 /// A net is drawn as a tree of its own, which need not be that of the circuit's lines: between two
-/// joints may go what several lines bring together. A piece carries what a line does if it parts
-/// the ports of the net as the line itself does.
+/// joints may go what several of them bring. A piece carries what the ports take that hang on one
+/// of its ends.
 class FlowRuns {
   public:
-    FlowRuns(const Circuit& circuit, const Layout& layout, const std::vector<DrawnSymbol>& symbols);
+    FlowRuns(const Circuit& circuit, const Layout& layout, const std::vector<DrawnSymbol>& symbols,
+             const hydraulics::OperatingPoint& point);
 
-    /// The pieces drawn for the line that carry what flows from its first port to its second, in
-    /// the layout's order; empty where there is none, or the line lies in a ring.
-    std::vector<FlowRun> of(Index line) const;
-    /// Whether all that is drawn for the line does.
-    bool all_of(Index line) const;
+    /// The pieces that carry what flows between the line's first two ports, in the layout's order:
+    /// those drawn for the line, or where none of them does, those of its net that end at one of
+    /// these ports. Empty where there is none.
+    const std::vector<FlowRun>& of(Index line) const { return of_line_[line]; }
+    /// Whether that piece of the line's which is nearest to a point (quarter modules) does.
+    bool carries_at(Index line, GridPoint place) const;
 
   private:
-    using Ports = std::set<Index>;
     struct Piece {
         Index line = none;
         FlowRun run = {};
+        std::optional<double> flow = {};  ///< from its first end to its second; m3/s
     };
+    using Place = std::pair<int, int>;
 
-    Ports joined_to(Index port, Index without) const;
-    bool drawn_beyond(std::size_t piece, GridPoint start, GridPoint other, Ports& ports) const;
-    bool has_reservoir(const Ports& ports) const;
+    std::optional<double> taken_beyond(std::size_t piece, GridPoint start, GridPoint other) const;
+    bool begins_at(const Piece& piece, Index line) const;
+    std::vector<FlowRun> found(Index line, double flow, bool own) const;
 
     const Circuit& circuit_;
     std::vector<Piece> pieces_;
-    std::map<std::pair<int, int>, std::vector<std::size_t>> pieces_at_;
-    std::map<std::pair<int, int>, std::vector<Index>> ports_at_;
-    std::vector<std::vector<Index>> lines_of_port_;
+    std::vector<std::size_t> net_;  ///< of each line a number that its net shares
+    std::map<Place, std::vector<std::size_t>> pieces_at_;
+    std::map<Place, std::vector<Index>> ports_at_;
+    std::vector<std::optional<double>> taken_;  ///< by port, from all lines that end there
+    std::vector<std::vector<FlowRun>> of_line_;
+    std::vector<std::optional<double>> flow_of_;  ///< by line
 };
 
 }  // namespace loopwright

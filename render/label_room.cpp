@@ -239,9 +239,7 @@ void LabelRoom::put_here(LabelBox label, const Box& box) {
     layout_.labels.push_back(std::move(label));
 }
 
-Box LabelRoom::body(int part) const {
-    return body_of(symbols_[static_cast<std::size_t>(part)]);
-}
+Box LabelRoom::body(int part) const { return body_of(symbols_[static_cast<std::size_t>(part)]); }
 
 bool LabelRoom::misleads(int part, const Box& box) const {
     const double own = gap(box, body(part));

@@ -35,9 +35,9 @@ void place_line_id(const Circuit& circuit, Index line, const Layout& layout, Lab
 }  // namespace
 
 void longest_first(std::vector<StraightRun>& runs) {
-    std::stable_sort(
-        runs.begin(), runs.end(),
-        [](const StraightRun& a, const StraightRun& b) { return length(a) > length(b); });
+    std::stable_sort(runs.begin(), runs.end(), [](const StraightRun& a, const StraightRun& b) {
+        return length(a) > length(b);
+    });
 }
 
 Box middle_of(const StraightRun& run) {

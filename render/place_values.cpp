@@ -1,0 +1,403 @@
+#include <loopwright/render/place_values.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include <loopwright/render/flow_runs.h>
+#include <loopwright/render/label_room.h>
+#include <loopwright/render/nets.h>
+#include <loopwright/render/point_values.h>
+
+namespace loopwright {
+
+namespace {
+
+constexpr double quarter = 0.25;
+constexpr double gap = 0.5;         // M, from the label that a value is added to
+constexpr double apart_from = 1.0;  // M, from what is another symbol's
+constexpr double most_shift = 3.0;  // M, beside a symbol
+// Quarter modules: half an arrow head, and what stays free at the ends of its run.
+constexpr int head_half = 2;
+constexpr int head_ends[] = {2, 1};
+
+using Rows = std::vector<std::string>;
+
+std::string on_one_row(const Rows& rows) { return fmt::format("{}", fmt::join(rows, "  ")); }
+
+LabelText measured(Rows rows) {
+    LabelText text{.lines = std::move(rows)};
+    for (const std::string& row : text.lines)
+        text.width = std::max(text.width, text_width_m(row, line_text_height));
+    const auto up = [](double v) { return std::ceil(v / quarter) * quarter; };
+    text.width = up(text.width + 2 * value_inset);
+    text.height = up(line_text_height / 2.5 + 2 * value_inset +
+                     value_pitch * (static_cast<double>(text.lines.size()) - 1.0));
+    return text;
+}
+
+Box box_of(const GridBox& box) {
+    return {box.from.x * quarter, box.from.y * quarter, box.to.x * quarter, box.to.y * quarter};
+}
+
+/// Flush with the block of a label, so that both read as one.
+std::vector<Box> beside_block(const LabelBox& label, const LabelText& text) {
+    const Box block = box_of(label.box);
+    const double w = text.width;
+    const double h = text.height;
+    const double flush = label.right_aligned ? block.right - w : block.left;
+    std::vector<Box> boxes;
+    for (const Point at :
+         {Point{flush, block.bottom + gap}, Point{flush, block.top - gap - h},
+          Point{block.right + gap, block.top}, Point{block.right + gap, block.bottom - h},
+          Point{block.left - gap - w, block.top}, Point{block.left - gap - w, block.bottom - h}})
+        boxes.push_back(snapped({at.x, at.y, at.x + w, at.y + h}));
+    return boxes;
+}
+
+/// Behind or before the id of a line, on its baseline.
+std::vector<Box> beside_id(const Box& id, const LabelText& text) {
+    const double top = id.top - (text.height - (id.bottom - id.top));
+    std::vector<Box> boxes;
+    for (const double left : {id.right + gap, id.left - gap - text.width})
+        boxes.push_back(snapped({left, top, left + text.width, top + text.height}));
+    return boxes;
+}
+
+/// Round a symbol, the nearest to the middle of one of its sides first.
+std::vector<Box> round_symbol(const Box& body, const LabelText& text) {
+    const double w = text.width;
+    const double h = text.height;
+    const double x = (body.left + body.right - w) / 2;
+    const double y = (body.top + body.bottom - h) / 2;
+    const Point sides[] = {{x, body.bottom + gap},
+                           {x, body.top - gap - h},
+                           {body.right + gap, y},
+                           {body.left - gap - w, y}};
+    struct Try {
+        double cost = 0.0;
+        Box box = {};
+    };
+    std::vector<Try> tries;
+    for (const Point& side : sides)
+        for (double dy = -most_shift; dy <= most_shift; dy += 0.5)
+            for (double dx = -most_shift; dx <= most_shift; dx += 0.5)
+                tries.push_back(
+                    {std::abs(dx) + std::abs(dy),
+                     snapped({side.x + dx, side.y + dy, side.x + dx + w, side.y + dy + h})});
+    std::stable_sort(tries.begin(), tries.end(),
+                     [](const Try& a, const Try& b) { return a.cost < b.cost; });
+    std::vector<Box> boxes;
+    for (const Try& one : tries) boxes.push_back(one.box);
+    return boxes;
+}
+
+bool overlap(const Box& a, const Box& b) {
+    return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+}
+
+/// Whether a stroke comes into a box of quarter modules, its edges counted in.
+template <class Stroke>
+bool meets(const Stroke& stroke, const GridBox& box) {
+    return std::max(stroke.from.x, stroke.to.x) >= box.from.x &&
+           std::min(stroke.from.x, stroke.to.x) <= box.to.x &&
+           std::max(stroke.from.y, stroke.to.y) >= box.from.y &&
+           std::min(stroke.from.y, stroke.to.y) <= box.to.y;
+}
+
+class ValuePlacer {
+  public:
+    ValuePlacer(const Circuit& circuit, const Layout& layout,
+                const std::vector<DrawnSymbol>& symbols, const hydraulics::OperatingPoint& point,
+                const Box& extent, std::span<const Box> taken)
+        : circuit_(circuit),
+          layout_(layout),
+          room_(circuit, layout_, symbols, extent),
+          point_(point),
+          flow_runs_(circuit, layout, symbols, point) {
+        labels_ = layout_.labels;
+        room_.take_labels();
+        for (const Box& box : taken) room_.take(box);
+    }
+
+    PlacedValues place() {
+        // Heads first: they stand on lines, where no text may.
+        std::vector<LineValue> lines = line_values(point_);
+        for (const LineValue& value : lines)
+            if (!value.flow.empty())
+                arrow_of_line_.push_back(place_arrow(value));
+            else
+                arrow_of_line_.push_back(false);
+        for (const ComponentValue& value : component_values(circuit_, point_)) put(value);
+        keep_one_pressure(lines);
+        for (std::size_t i = 0; i < lines.size(); ++i) put(lines[i], arrow_of_line_[i]);
+        return std::move(out_);
+    }
+
+  private:
+    // Components.
+
+    void put(const ComponentValue& value) {
+        const std::string& name = std::string(circuit_.components[value.component].path);
+        const int part = part_of(value.component);
+        if (part < 0) return apart(name, value.rows);
+        const Rows forms[] = {value.rows, {on_one_row(value.rows)}};
+        const auto try_all = [&](const std::vector<Box>& boxes, const WantedLabel& wanted,
+                                 auto&& misleads) {
+            return std::any_of(boxes.begin(), boxes.end(), [&](const Box& box) {
+                return !misleads(box) && room_.put(wanted, box);
+            });
+        };
+        const auto crowded = [&](const Box& box) { return is_crowded(value.component, part, box); };
+        const auto misleads = [&](const Box& box) { return room_.misleads(part, box); };
+        const auto never = [](const Box&) { return false; };
+        const LabelBox* label =
+            label_of([&](const LabelBox& one) { return one.component == value.component; });
+        for (const bool sure : {true, false})
+            for (const Rows& rows : forms) {
+                const LabelText text = measured(rows);
+                const WantedLabel wanted = wanted_for({.component = value.component}, text, part);
+                const std::vector<Box> boxes =
+                    label == nullptr ? std::vector<Box>{} : beside_block(*label, text);
+                if (sure ? try_all(boxes, wanted, crowded) ||
+                               try_all(round_symbol(room_.body(part), text), wanted, misleads)
+                         : try_all(boxes, wanted, never))
+                    return keep(rows);
+            }
+        const LabelText text = measured(value.rows);
+        if (room_.try_apart(wanted_for({.component = value.component}, text, part)))
+            return keep(value.rows);
+        apart(name, value.rows);
+    }
+
+    /// Whether a text there, next to its own label, would be near another symbol or its label too.
+    bool is_crowded(Index component, int part, const Box& box) const {
+        const Box round{box.left - apart_from, box.top - apart_from, box.right + apart_from,
+                        box.bottom + apart_from};
+        for (int p = 0; p < static_cast<int>(layout_.placed.size()); ++p)
+            if (p != part && overlap(round, room_.body(p))) return true;
+        return std::any_of(labels_.begin(), labels_.end(), [&](const LabelBox& label) {
+            return label.component != none && label.component != component &&
+                   overlap(round, box_of(label.box));
+        });
+    }
+
+    int part_of(Index component) const {
+        for (std::size_t p = 0; p < layout_.placed.size(); ++p)
+            if (layout_.placed[p].component == component && layout_.placed[p].port == none)
+                return static_cast<int>(p);
+        return -1;
+    }
+
+    WantedLabel wanted_for(LabelBox label, const LabelText& text, int part) const {
+        return {.label = std::move(label),
+                .width = text.width,
+                .height = text.height,
+                .target = room_.body(part),
+                .part = part};
+    }
+
+    // Lines.
+
+    /// Of the lines of a net that would say the same the one that is drawn longest.
+    void keep_one_pressure(std::vector<LineValue>& lines) const {
+        for (const Net& net : drawn_nets(circuit_))
+            for (const Index a : net.lines)
+                for (const Index b : net.lines) {
+                    LineValue* one = find(lines, a);
+                    LineValue* other = find(lines, b);
+                    if (a == b || one == nullptr || other == nullptr) continue;
+                    if (one->pressure.empty() || one->pressure != other->pressure) continue;
+                    const bool shorter =
+                        longest(b) < longest(a) || (longest(b) == longest(a) && a < b);
+                    (shorter ? other : one)->pressure.clear();
+                }
+    }
+
+    static LineValue* find(std::vector<LineValue>& lines, Index line) {
+        const auto found = std::find_if(lines.begin(), lines.end(),
+                                        [&](const LineValue& one) { return one.line == line; });
+        return found == lines.end() ? nullptr : &*found;
+    }
+
+    int longest(Index line) const {
+        int most = 0;
+        for (const Wire& wire : layout_.wires)
+            if (wire.line == line)
+                most = std::max(
+                    most, std::abs(wire.to.x - wire.from.x) + std::abs(wire.to.y - wire.from.y));
+        return most;
+    }
+
+    void put(const LineValue& value, bool has_arrow) {
+        std::vector<StraightRun> all;
+        for (const Wire& wire : layout_.wires)
+            if (wire.line == value.line && wire.sag == 0) all.push_back({wire.from, wire.to});
+        std::vector<StraightRun> carrying;
+        for (const FlowRun& run : flow_runs_.of(value.line))
+            if (run.sag == 0) carrying.push_back({run.from, run.to});
+        std::string flow = value.flow;
+        if (!flow.empty() && !has_arrow) flow = said(value);
+        // Beside the id where that stands at a run that carries the flow.
+        const LabelBox* label = id_of(value.line);
+        if (flow.empty() ||
+            (label != nullptr && flow_runs_.carries_at(value.line, place_of(*label)))) {
+            Rows rows;
+            for (const std::string& row : {value.pressure, flow})
+                if (!row.empty()) rows.push_back(row);
+            if (!rows.empty()) put(value.line, rows, flow.empty() ? all : carrying, true);
+            return;
+        }
+        if (!value.pressure.empty()) put(value.line, {value.pressure}, all, true);
+        put(value.line, {flow}, carrying, false);
+    }
+
+    /// A flow with its way in words.
+    std::string said(const LineValue& value) const {
+        const auto ports = circuit_.ports_of(circuit_.lines[value.line]);
+        return fmt::format("{} from {} to {}", value.flow,
+                           circuit_.port_name(ports[value.backwards ? 1 : 0]),
+                           circuit_.port_name(ports[value.backwards ? 0 : 1]));
+    }
+
+    /// With the line's id if that may speak for the runs; else beside a run, or led to one.
+    void put(Index line, const Rows& rows, std::vector<StraightRun> runs, bool with_id) {
+        const Rows forms[] = {{on_one_row(rows)}, rows};
+        const LabelBox* label = id_of(line);
+        longest_first(runs);
+        if (with_id && label != nullptr) {
+            const LabelText row = measured(forms[0]);
+            for (const Box& box : beside_id(box_of(label->box), row))
+                if (room_.is_free(with_air(box, true))) {
+                    room_.put_here({.line = line}, box);
+                    return keep(forms[0]);
+                }
+            for (const Rows& form : forms) {
+                const LabelText text = measured(form);
+                for (const Box& box : beside_block(*label, text))
+                    if (room_.put({.label = {.line = line}}, box)) return keep(form);
+            }
+        }
+        for (const Rows& form : forms)
+            if (put_beside(runs, measured(form), {.line = line}, room_)) return keep(form);
+        const LabelText text = measured(rows);
+        if (!runs.empty() && room_.try_apart({.label = {.line = line},
+                                              .width = text.width,
+                                              .height = text.height,
+                                              .target = middle_of(runs.front())}))
+            return keep(rows);
+        apart(std::string(circuit_.lines[line].path), rows);
+    }
+
+    /// On the longest run that has room for a head, as near to its middle as may be.
+    bool place_arrow(const LineValue& value) {
+        std::vector<StraightRun> runs;
+        for (const FlowRun& run : flow_runs_.of(value.line))
+            if (run.sag == 0) runs.push_back({run.from, run.to});
+        longest_first(runs);
+        for (const int ends : head_ends)
+            for (const StraightRun& run : runs) {
+                const GridPoint way{(run.to.x > run.from.x) - (run.to.x < run.from.x),
+                                    (run.to.y > run.from.y) - (run.to.y < run.from.y)};
+                const int length =
+                    std::abs(run.to.x - run.from.x) + std::abs(run.to.y - run.from.y);
+                const int slack = length - 2 * (head_half + ends);
+                for (int off = 0; off <= slack / 2; ++off)
+                    for (const int sign : {1, -1}) {
+                        const int along = length / 2 + sign * off;
+                        const GridPoint at{run.from.x + way.x * along, run.from.y + way.y * along};
+                        if (slack < 0 || !is_clear(run, at)) continue;
+                        out_.arrows.push_back(
+                            {value.line,
+                             {at.x - way.x * head_half, at.y - way.y * head_half},
+                             {at.x + way.x * head_half, at.y + way.y * head_half}});
+                        return true;
+                    }
+            }
+        return false;
+    }
+
+    /// Whether a head there meets nothing but its own run.
+    bool is_clear(const StraightRun& run, GridPoint at) const {
+        const GridBox box{{at.x - head_half, at.y - head_half},
+                          {at.x + head_half, at.y + head_half}};
+        const auto inside = [&](const Wire& wire) {
+            const bool level = run.from.y == run.to.y;
+            return level ? wire.from.y == wire.to.y && wire.from.y == run.from.y
+                         : wire.from.x == wire.to.x && wire.from.x == run.from.x;
+        };
+        if (std::any_of(layout_.wires.begin(), layout_.wires.end(),
+                        [&](const Wire& wire) { return !inside(wire) && meets(wire, box); }))
+            return false;
+        // Nor a dot: of a joint or where a hose begins.
+        const auto near = [&](GridPoint dot) {
+            return std::max(std::abs(dot.x - at.x), std::abs(dot.y - at.y)) < 2 * head_half;
+        };
+        if (std::any_of(layout_.joints.begin(), layout_.joints.end(),
+                        [&](const Joint& joint) { return near(joint.at); }) ||
+            std::any_of(layout_.wires.begin(), layout_.wires.end(), [&](const Wire& wire) {
+                return wire.sag != 0 && (near(wire.from) || near(wire.to));
+            }))
+            return false;
+        if (std::any_of(layout_.shafts.begin(), layout_.shafts.end(),
+                        [&](const ShaftRun& shaft) { return meets(shaft, box); }))
+            return false;
+        return std::none_of(layout_.frames.begin(), layout_.frames.end(),
+                            [&](const FrameBox& frame) {
+                                const GridPoint a = frame.box.from;
+                                const GridPoint b = frame.box.to;
+                                return meets(StraightRun{a, {b.x, a.y}}, box) ||
+                                       meets(StraightRun{{a.x, b.y}, b}, box) ||
+                                       meets(StraightRun{a, {a.x, b.y}}, box) ||
+                                       meets(StraightRun{{b.x, a.y}, b}, box);
+                            });
+    }
+
+    // Both.
+
+    const LabelBox* id_of(Index line) const {
+        return label_of([&](const LabelBox& one) { return one.line == line; });
+    }
+
+    static GridPoint place_of(const LabelBox& label) {
+        if (!label.leader.empty()) return label.leader.back();
+        return {(label.box.from.x + label.box.to.x) / 2, (label.box.from.y + label.box.to.y) / 2};
+    }
+
+    template <class Is>
+    const LabelBox* label_of(Is&& is) const {
+        const auto found = std::find_if(labels_.begin(), labels_.end(), is);
+        return found == labels_.end() ? nullptr : &*found;
+    }
+
+    /// Takes over the label that the room has just got.
+    void keep(const Rows& rows) {
+        const LabelBox& label = layout_.labels.back();
+        out_.values.push_back({label.component, label.line, rows, label.box, label.leader});
+    }
+
+    void apart(const std::string& name, const Rows& rows) {
+        out_.apart.push_back(fmt::format("{} {}", name, on_one_row(rows)));
+    }
+
+    const Circuit& circuit_;
+    Layout layout_;
+    LabelRoom room_;
+    const hydraulics::OperatingPoint& point_;
+    FlowRuns flow_runs_;
+    std::vector<LabelBox> labels_;  ///< those of the layout, without the values
+    std::vector<bool> arrow_of_line_;
+    PlacedValues out_;
+};
+
+}  // namespace
+
+PlacedValues place_values(const Circuit& circuit, const Layout& layout,
+                          const std::vector<DrawnSymbol>& symbols,
+                          const hydraulics::OperatingPoint& point, const Box& extent,
+                          std::span<const Box> taken) {
+    return ValuePlacer(circuit, layout, symbols, point, extent, taken).place();
+}
+
+}  // namespace loopwright
