@@ -114,7 +114,7 @@ std::optional<double> FlowRuns::taken_beyond(std::size_t piece, GridPoint start,
 std::vector<FlowRun> FlowRuns::found(Index line, double flow, bool own) const {
     std::vector<FlowRun> runs;
     for (const Piece& piece : pieces_) {
-        if (own ? piece.line != line : !begins_at(piece, line)) continue;
+        if (own ? piece.line != line : !leads_to_port(piece, line)) continue;
         if (!piece.flow || !same(std::abs(*piece.flow), std::abs(flow))) continue;
         runs.push_back(piece.run);
         if (*piece.flow < 0.0) std::swap(runs.back().from, runs.back().to);
@@ -122,15 +122,16 @@ std::vector<FlowRun> FlowRuns::found(Index line, double flow, bool own) const {
     return runs;
 }
 
-/// Whether a piece has an end at one of the line's first two ports.
-bool FlowRuns::begins_at(const Piece& piece, Index line) const {
+/// Whether a piece ends at one of the line's first two ports, and nothing else does.
+bool FlowRuns::leads_to_port(const Piece& piece, Index line) const {
     const auto ports = circuit_.ports_of(circuit_.lines[line]);
     for (const GridPoint end : {piece.run.from, piece.run.to}) {
         const auto at = ports_at_.find(key(end));
-        if (at == ports_at_.end() || net_[piece.line] != net_[line]) continue;
+        if (at == ports_at_.end() || net_[piece.line] != net_[line] || at->second.size() > 1 ||
+            pieces_at_.at(key(end)).size() > 1)
+            continue;
         for (std::size_t k = 0; k < std::min<std::size_t>(ports.size(), 2); ++k)
-            if (std::find(at->second.begin(), at->second.end(), ports[k]) != at->second.end())
-                return true;
+            if (at->second.front() == ports[k]) return true;
     }
     return false;
 }

@@ -29,8 +29,8 @@ class FlowRuns {
              const hydraulics::OperatingPoint& point);
 
     /// The pieces that carry what flows between the line's first two ports, in the layout's order:
-    /// those drawn for the line, or where none of them does, those of its net that end at one of
-    /// these ports. Empty where there is none.
+    /// those drawn for the line, or where none of them does, those of its net that lead to one of
+    /// these ports alone. Empty where there is none.
     const std::vector<FlowRun>& of(Index line) const { return of_line_[line]; }
     /// Whether that piece of the line's which is nearest to a point (quarter modules) does.
     bool carries_at(Index line, GridPoint place) const;
@@ -44,7 +44,7 @@ class FlowRuns {
     using Place = std::pair<int, int>;
 
     std::optional<double> taken_beyond(std::size_t piece, GridPoint start, GridPoint other) const;
-    bool begins_at(const Piece& piece, Index line) const;
+    bool leads_to_port(const Piece& piece, Index line) const;
     std::vector<FlowRun> found(Index line, double flow, bool own) const;
 
     const Circuit& circuit_;

@@ -54,6 +54,18 @@ Box body_of(const DrawnSymbol& symbol) {
     return moved(symbol.shape.body, at.x, at.y);
 }
 
+/// What the stub of a port covers.
+Box stub_of(const DrawnSymbol& symbol, const PortAnchor& port) {
+    const Box body = body_of(symbol);
+    const double x = place_of(symbol).x + port.at.x;
+    const double y = place_of(symbol).y + port.at.y;
+    const double into_x = std::clamp(x, body.left, body.right);
+    const double into_y = std::clamp(y, body.top, body.bottom);
+    return grown(
+        {std::min(x, into_x), std::min(y, into_y), std::max(x, into_x), std::max(y, into_y)},
+        stroke_half);
+}
+
 Box extent_of(const std::vector<DrawnSymbol>& symbols, const Layout& layout) {
     Box box{0, 0, 0, 0};
     const auto widen = [&](const Box& other) {
@@ -170,16 +182,9 @@ LabelRoom::LabelRoom(const Circuit& circuit, Layout& layout, std::vector<DrawnSy
 }
 
 void LabelRoom::take_symbol(const DrawnSymbol& symbol) {
-    const Box body = body_of(symbol);
-    room_.take(grown(body, stroke_half));
+    room_.take(grown(body_of(symbol), stroke_half));
     for (const PortAnchor& port : symbol.shape.ports) {
-        const double x = place_of(symbol).x + port.at.x;
-        const double y = place_of(symbol).y + port.at.y;
-        const double into_x = std::clamp(x, body.left, body.right);
-        const double into_y = std::clamp(y, body.top, body.bottom);
-        room_.take(grown(
-            {std::min(x, into_x), std::min(y, into_y), std::max(x, into_x), std::max(y, into_y)},
-            stroke_half));
+        room_.take(stub_of(symbol, port));
         if (!is_mark(symbol)) room_.take(letter_box(circuit_, place_of(symbol), port));
     }
 }
@@ -241,6 +246,20 @@ void LabelRoom::put_here(LabelBox label, const Box& box) {
 
 Box LabelRoom::body(int part) const { return body_of(symbols_[static_cast<std::size_t>(part)]); }
 
+bool LabelRoom::has_letter_or_leader(const Box& box) const {
+    const auto overlaps = [&](const Box& other) {
+        return box.left < other.right && other.left < box.right && box.top < other.bottom &&
+               other.top < box.bottom;
+    };
+    for (const DrawnSymbol& symbol : symbols_)
+        for (const PortAnchor& port : symbol.shape.ports)
+            if (!is_mark(symbol) && overlaps(letter_box(circuit_, place_of(symbol), port)))
+                return true;
+    return std::any_of(layout_.labels.begin(), layout_.labels.end(), [&](const LabelBox& label) {
+        return !label.leader.empty() && passes(label.leader, box);
+    });
+}
+
 bool LabelRoom::misleads(int part, const Box& box) const {
     const double own = gap(box, body(part));
     for (int p = 0; p < static_cast<int>(symbols_.size()); ++p)
@@ -249,15 +268,12 @@ bool LabelRoom::misleads(int part, const Box& box) const {
 }
 
 void LabelRoom::put_apart(const WantedLabel& wanted) {
-    if (!try_apart(wanted)) throw std::logic_error("no room for a label");
+    for (const double reach : apart)
+        if (try_within(wanted, reach, 2)) return;
+    throw std::logic_error("no room for a label");
 }
 
-bool LabelRoom::try_apart(const WantedLabel& wanted) {
-    return std::any_of(std::begin(apart), std::end(apart),
-                       [&](double reach) { return try_within(wanted, reach); });
-}
-
-bool LabelRoom::try_within(const WantedLabel& wanted, double reach) {
+bool LabelRoom::try_within(const WantedLabel& wanted, double reach, int most_patience) {
     const Box& body = wanted.target;
     const double width = wanted.width;
     const double height = wanted.height;
@@ -283,11 +299,11 @@ bool LabelRoom::try_within(const WantedLabel& wanted, double reach) {
                      [](const Try& a, const Try& b) { return a.cost < b.cost; });
     // Best a leader that passes nothing; then one that crosses lines and cannot be taken for a
     // piece of one; at last any.
-    for (const int patience : {0, 1, 2})
+    for (int patience = 0; patience <= most_patience; ++patience)
         for (const Try& t : tries) {
             if (!room_.is_free(grown(t.box, clear))) continue;
             std::vector<GridPoint> leader = leader_between(t.box, body);
-            if (patience < 2 && passes_solid(wanted.part, leader)) continue;
+            if (patience < 2 && passes_solid(wanted, leader)) continue;
             if (patience < 2 && runs_along_a_line(leader)) continue;
             if (patience < 1 && passes_line(leader)) continue;
             if (put(wanted, t.box, std::move(leader))) return true;
@@ -296,11 +312,17 @@ bool LabelRoom::try_within(const WantedLabel& wanted, double reach) {
 }
 
 /// Whether a leader passes another symbol, a port letter or a text.
-bool LabelRoom::passes_solid(int own, const std::vector<GridPoint>& leader) const {
+bool LabelRoom::passes_solid(const WantedLabel& wanted,
+                             const std::vector<GridPoint>& leader) const {
     const auto hit = [&](const Box& box) { return passes(leader, box); };
     for (int p = 0; p < static_cast<int>(symbols_.size()); ++p) {
         const DrawnSymbol& symbol = symbols_[static_cast<std::size_t>(p)];
-        if (p != own && hit(body_of(symbol))) return true;
+        const double off = wanted.clear_of_strokes ? leader_half : 0.0;
+        if (p != wanted.part && hit(grown(body_of(symbol), off))) return true;
+        if (p != wanted.part && wanted.clear_of_strokes &&
+            std::any_of(symbol.shape.ports.begin(), symbol.shape.ports.end(),
+                        [&](const PortAnchor& port) { return hit(stub_of(symbol, port)); }))
+            return true;
         if (is_mark(symbol)) continue;
         for (const PortAnchor& port : symbol.shape.ports)
             if (hit(letter_box(circuit_, place_of(symbol), port))) return true;

@@ -18,11 +18,12 @@ class Sketch;
 
 /// A text that looks for a place, and what it belongs to.
 struct WantedLabel {
-    LabelBox label = {};  ///< without its box
-    double width = 0.0;   ///< M
-    double height = 0.0;  ///< M
-    Box target = {};      ///< what a leader leads to
-    int part = -1;        ///< the symbol of the layout that the target is; -1: none
+    LabelBox label = {};            ///< without its box
+    double width = 0.0;             ///< M
+    double height = 0.0;            ///< M
+    Box target = {};                ///< what a leader leads to
+    bool clear_of_strokes = false;  ///< its leader keeps off stubs and the edges of symbols
+    int part = -1;                  ///< the symbol of the layout that the target is; -1: none
     /// Texts that stand left of it are flush right.
     double axis = -std::numeric_limits<double>::max();
 };
@@ -46,9 +47,12 @@ class LabelRoom {
     void put_here(LabelBox label, const Box& box);
     /// Adds the label where there is room, as near to its target as may be, with a leader.
     void put_apart(const WantedLabel& wanted);
-    /// The same; false where there is no room at all.
-    bool try_apart(const WantedLabel& wanted);
+    /// The same no farther off than `reach` (M); false where there is no room but with a leader
+    /// over symbols or texts or along a line.
+    bool try_apart(const WantedLabel& wanted, double reach) { return try_within(wanted, reach, 1); }
     Box body(int part) const;
+    /// Whether a port letter or the leader of a label stands in a box.
+    bool has_letter_or_leader(const Box& box) const;
     /// Whether a reader would take a text there for another symbol's than the part's.
     bool misleads(int part, const Box& box) const;
 
@@ -57,8 +61,8 @@ class LabelRoom {
     void take_symbol(const DrawnSymbol& symbol);
     void take_runs();
     void take_leader(const std::vector<GridPoint>& leader);
-    bool try_within(const WantedLabel& wanted, double reach);
-    bool passes_solid(int own, const std::vector<GridPoint>& leader) const;
+    bool try_within(const WantedLabel& wanted, double reach, int most_patience);
+    bool passes_solid(const WantedLabel& wanted, const std::vector<GridPoint>& leader) const;
     bool passes_line(const std::vector<GridPoint>& leader) const;
     bool runs_along_a_line(const std::vector<GridPoint>& leader) const;
 

@@ -15,9 +15,10 @@ namespace loopwright {
 namespace {
 
 constexpr double quarter = 0.25;
-constexpr double gap = 0.5;         // M, from the label that a value is added to
-constexpr double apart_from = 1.0;  // M, from what is another symbol's
-constexpr double most_shift = 3.0;  // M, beside a symbol
+constexpr double gap = 0.5;                 // M, from the label that a value is added to
+constexpr double apart_from = 1.0;          // M, from what is another symbol's
+constexpr double reaches[] = {16.0, 64.0};  // M, of leaders
+constexpr double most_shift = 3.0;          // M, beside a symbol
 // Quarter modules: half an arrow head, and what stays free at the ends of its run.
 constexpr int head_half = 2;
 constexpr int head_ends[] = {2, 1};
@@ -124,14 +125,12 @@ class ValuePlacer {
     PlacedValues place() {
         // Heads first: they stand on lines, where no text may.
         std::vector<LineValue> lines = line_values(point_);
+        std::vector<bool> has_head;
         for (const LineValue& value : lines)
-            if (!value.flow.empty())
-                arrow_of_line_.push_back(place_arrow(value));
-            else
-                arrow_of_line_.push_back(false);
+            has_head.push_back(!value.flow.empty() && place_head(value));
         for (const ComponentValue& value : component_values(circuit_, point_)) put(value);
         keep_one_pressure(lines);
-        for (std::size_t i = 0; i < lines.size(); ++i) put(lines[i], arrow_of_line_[i]);
+        for (std::size_t i = 0; i < lines.size(); ++i) put(lines[i], has_head[i]);
         return std::move(out_);
     }
 
@@ -166,8 +165,9 @@ class ValuePlacer {
                     return keep(rows);
             }
         const LabelText text = measured(value.rows);
-        if (room_.try_apart(wanted_for({.component = value.component}, text, part)))
-            return keep(value.rows);
+        for (const double reach : reaches)
+            if (room_.try_apart(wanted_for({.component = value.component}, text, part), reach))
+                return keep(value.rows);
         apart(name, value.rows);
     }
 
@@ -230,27 +230,37 @@ class ValuePlacer {
         return most;
     }
 
-    void put(const LineValue& value, bool has_arrow) {
+    void put(const LineValue& value, bool has_head) {
         std::vector<StraightRun> all;
         for (const Wire& wire : layout_.wires)
             if (wire.line == value.line && wire.sag == 0) all.push_back({wire.from, wire.to});
         std::vector<StraightRun> carrying;
         for (const FlowRun& run : flow_runs_.of(value.line))
             if (run.sag == 0) carrying.push_back({run.from, run.to});
-        std::string flow = value.flow;
-        if (!flow.empty() && !has_arrow) flow = said(value);
+        const std::string in_words = value.flow.empty() ? "" : said(value);
+        const std::string flow = has_head ? value.flow : in_words;
         // Beside the id where that stands at a run that carries the flow.
         const LabelBox* label = id_of(value.line);
-        if (flow.empty() ||
-            (label != nullptr && flow_runs_.carries_at(value.line, place_of(*label)))) {
+        const bool together = flow.empty() || (label != nullptr &&
+                                               flow_runs_.carries_at(value.line, place_of(*label)));
+        if (!together && !value.pressure.empty() &&
+            !try_put(value.line, {value.pressure}, all, true))
+            apart(value.line, {value.pressure});
+        const auto rows_with = [&](const std::string& shown) {
             Rows rows;
-            for (const std::string& row : {value.pressure, flow})
-                if (!row.empty()) rows.push_back(row);
-            if (!rows.empty()) put(value.line, rows, flow.empty() ? all : carrying, true);
-            return;
-        }
-        if (!value.pressure.empty()) put(value.line, {value.pressure}, all, true);
-        put(value.line, {flow}, carrying, false);
+            if (together && !value.pressure.empty()) rows.push_back(value.pressure);
+            if (!shown.empty()) rows.push_back(shown);
+            return rows;
+        };
+        if (rows_with(flow).empty()) return;
+        const std::vector<StraightRun>& runs = flow.empty() ? all : carrying;
+        if (try_put(value.line, rows_with(flow), runs, together)) return;
+        // A head takes room too, where a run is short: then words tell the direction.
+        std::erase_if(out_.arrows, [&](const FlowArrow& one) { return one.line == value.line; });
+        if (has_head && try_put(value.line, rows_with(in_words), runs, together)) return;
+        apart(value.line, rows_with(carrying.empty() && !flow.empty()
+                                        ? in_words + ", which no run of the drawing carries alone"
+                                        : in_words));
     }
 
     /// A flow with its way in words.
@@ -262,7 +272,7 @@ class ValuePlacer {
     }
 
     /// With the line's id if that may speak for the runs; else beside a run, or led to one.
-    void put(Index line, const Rows& rows, std::vector<StraightRun> runs, bool with_id) {
+    bool try_put(Index line, const Rows& rows, std::vector<StraightRun> runs, bool with_id) {
         const Rows forms[] = {{on_one_row(rows)}, rows};
         const LabelBox* label = id_of(line);
         longest_first(runs);
@@ -271,27 +281,50 @@ class ValuePlacer {
             for (const Box& box : beside_id(box_of(label->box), row))
                 if (room_.is_free(with_air(box, true))) {
                     room_.put_here({.line = line}, box);
-                    return keep(forms[0]);
+                    return kept(forms[0]);
                 }
             for (const Rows& form : forms) {
                 const LabelText text = measured(form);
                 for (const Box& box : beside_block(*label, text))
-                    if (room_.put({.label = {.line = line}}, box)) return keep(form);
+                    if (room_.put({.label = {.line = line}}, box)) return kept(form);
             }
         }
         for (const Rows& form : forms)
-            if (put_beside(runs, measured(form), {.line = line}, room_)) return keep(form);
+            if (put_beside(runs, measured(form), {.line = line}, room_)) return kept(form);
         const LabelText text = measured(rows);
-        if (!runs.empty() && room_.try_apart({.label = {.line = line},
-                                              .width = text.width,
-                                              .height = text.height,
-                                              .target = middle_of(runs.front())}))
-            return keep(rows);
-        apart(std::string(circuit_.lines[line].path), rows);
+        WantedLabel wanted;
+        wanted.label.line = line;
+        wanted.width = text.width;
+        wanted.height = text.height;
+        wanted.clear_of_strokes = true;
+        for (const double reach : reaches)
+            for (const StraightRun& run : runs)
+                for (const GridPoint at : targets_on(run)) {
+                    wanted.target = middle_of({at, at});
+                    if (room_.try_apart(wanted, reach)) return kept(rows);
+                }
+        return false;
+    }
+
+    /// Where a leader to a run may end, its middle first: beside the head that stands there.
+    std::vector<GridPoint> targets_on(const StraightRun& run) const {
+        std::vector<GridPoint> targets;
+        for (const int eighths : {4, 2, 6, 1, 7, 0, 8}) {
+            const GridPoint at{run.from.x + (run.to.x - run.from.x) * eighths / 8,
+                               run.from.y + (run.to.y - run.from.y) * eighths / 8};
+            const bool under_head =
+                std::any_of(out_.arrows.begin(), out_.arrows.end(), [&](const FlowArrow& arrow) {
+                    const int x = std::abs(2 * at.x - arrow.from.x - arrow.tip.x);
+                    const int y = std::abs(2 * at.y - arrow.from.y - arrow.tip.y);
+                    return std::max(x, y) <= 2 * (head_half + 1);
+                });
+            if (!under_head) targets.push_back(at);
+        }
+        return targets;
     }
 
     /// On the longest run that has room for a head, as near to its middle as may be.
-    bool place_arrow(const LineValue& value) {
+    bool place_head(const LineValue& value) {
         std::vector<StraightRun> runs;
         for (const FlowRun& run : flow_runs_.of(value.line))
             if (run.sag == 0) runs.push_back({run.from, run.to});
@@ -330,6 +363,9 @@ class ValuePlacer {
         if (std::any_of(layout_.wires.begin(), layout_.wires.end(),
                         [&](const Wire& wire) { return !inside(wire) && meets(wire, box); }))
             return false;
+        const Box around{box.from.x * quarter, box.from.y * quarter, box.to.x * quarter,
+                         box.to.y * quarter};
+        if (room_.has_letter_or_leader(around)) return false;
         // Nor a dot: of a joint or where a hose begins.
         const auto near = [&](GridPoint dot) {
             return std::max(std::abs(dot.x - at.x), std::abs(dot.y - at.y)) < 2 * head_half;
@@ -374,7 +410,19 @@ class ValuePlacer {
     /// Takes over the label that the room has just got.
     void keep(const Rows& rows) {
         const LabelBox& label = layout_.labels.back();
+        const Box box = box_of(label.box);
+        room_.take(
+            {box.left - quarter, box.top - quarter, box.right + quarter, box.bottom + quarter});
         out_.values.push_back({label.component, label.line, rows, label.box, label.leader});
+    }
+
+    bool kept(const Rows& rows) {
+        keep(rows);
+        return true;
+    }
+
+    void apart(Index line, const Rows& rows) {
+        apart(std::string(circuit_.lines[line].path), rows);
     }
 
     void apart(const std::string& name, const Rows& rows) {
@@ -387,7 +435,6 @@ class ValuePlacer {
     const hydraulics::OperatingPoint& point_;
     FlowRuns flow_runs_;
     std::vector<LabelBox> labels_;  ///< those of the layout, without the values
-    std::vector<bool> arrow_of_line_;
     PlacedValues out_;
 };
 

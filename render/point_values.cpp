@@ -141,7 +141,7 @@ PanelList point_list(const Circuit& circuit, const OperatingPoint& point,
     for (const Assumption& one : point.assumptions) taken.push_back(one.of + " " + one.text);
     if (!taken.empty())
         add(fmt::format("Taken, for it is not given: {}. Sources: see solve.", listed(taken)));
-    for (const std::string& one : apart) add(fmt::format("Without room at its place: {}.", one));
+    for (const std::string& one : apart) add(fmt::format("Not at its place: {}.", one));
     return list;
 }
 
