@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include <loopwright/render/flow_head.h>
 #include <loopwright/render/flow_runs.h>
 #include <loopwright/render/label_room.h>
 #include <loopwright/render/nets.h>
@@ -19,9 +20,6 @@ constexpr double gap = 0.5;                 // M, from the label that a value is
 constexpr double apart_from = 1.0;          // M, from what is another symbol's
 constexpr double reaches[] = {16.0, 64.0};  // M, of leaders
 constexpr double most_shift = 3.0;          // M, beside a symbol
-// Quarter modules: half an arrow head, and what stays free at the ends of its run.
-constexpr int head_half = 2;
-constexpr int head_ends[] = {2, 1};
 
 using Rows = std::vector<std::string>;
 
@@ -98,15 +96,6 @@ bool overlap(const Box& a, const Box& b) {
     return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }
 
-/// Whether a stroke comes into a box of quarter modules, its edges counted in.
-template <class Stroke>
-bool meets(const Stroke& stroke, const GridBox& box) {
-    return std::max(stroke.from.x, stroke.to.x) >= box.from.x &&
-           std::min(stroke.from.x, stroke.to.x) <= box.to.x &&
-           std::max(stroke.from.y, stroke.to.y) >= box.from.y &&
-           std::min(stroke.from.y, stroke.to.y) <= box.to.y;
-}
-
 class ValuePlacer {
   public:
     ValuePlacer(const Circuit& circuit, const Layout& layout,
@@ -127,7 +116,7 @@ class ValuePlacer {
         std::vector<LineValue> lines = line_values(point_);
         std::vector<bool> has_head;
         for (const LineValue& value : lines)
-            has_head.push_back(!value.flow.empty() && place_head(value));
+            has_head.push_back(!value.flow.empty() && place_head(value.line));
         for (const ComponentValue& value : component_values(circuit_, point_)) put(value);
         keep_one_pressure(lines);
         for (std::size_t i = 0; i < lines.size(); ++i) put(lines[i], has_head[i]);
@@ -234,9 +223,7 @@ class ValuePlacer {
         std::vector<StraightRun> all;
         for (const Wire& wire : layout_.wires)
             if (wire.line == value.line && wire.sag == 0) all.push_back({wire.from, wire.to});
-        std::vector<StraightRun> carrying;
-        for (const FlowRun& run : flow_runs_.of(value.line))
-            if (run.sag == 0) carrying.push_back({run.from, run.to});
+        const std::vector<StraightRun> carrying = straight_runs(value.line);
         const std::string in_words = value.flow.empty() ? "" : said(value);
         const std::string flow = has_head ? value.flow : in_words;
         // Beside the id where that stands at a run that carries the flow.
@@ -314,80 +301,30 @@ class ValuePlacer {
                                run.from.y + (run.to.y - run.from.y) * eighths / 8};
             const bool under_head =
                 std::any_of(out_.arrows.begin(), out_.arrows.end(), [&](const FlowArrow& arrow) {
+                    // Within a quarter module of its ends.
                     const int x = std::abs(2 * at.x - arrow.from.x - arrow.tip.x);
                     const int y = std::abs(2 * at.y - arrow.from.y - arrow.tip.y);
-                    return std::max(x, y) <= 2 * (head_half + 1);
+                    return std::max(x, y) <= 2 * (flow_head_half + 1);
                 });
             if (!under_head) targets.push_back(at);
         }
         return targets;
     }
 
-    /// On the longest run that has room for a head, as near to its middle as may be.
-    bool place_head(const LineValue& value) {
-        std::vector<StraightRun> runs;
-        for (const FlowRun& run : flow_runs_.of(value.line))
-            if (run.sag == 0) runs.push_back({run.from, run.to});
-        longest_first(runs);
-        for (const int ends : head_ends)
-            for (const StraightRun& run : runs) {
-                const GridPoint way{(run.to.x > run.from.x) - (run.to.x < run.from.x),
-                                    (run.to.y > run.from.y) - (run.to.y < run.from.y)};
-                const int length =
-                    std::abs(run.to.x - run.from.x) + std::abs(run.to.y - run.from.y);
-                const int slack = length - 2 * (head_half + ends);
-                for (int off = 0; off <= slack / 2; ++off)
-                    for (const int sign : {1, -1}) {
-                        const int along = length / 2 + sign * off;
-                        const GridPoint at{run.from.x + way.x * along, run.from.y + way.y * along};
-                        if (slack < 0 || !is_clear(run, at)) continue;
-                        out_.arrows.push_back(
-                            {value.line,
-                             {at.x - way.x * head_half, at.y - way.y * head_half},
-                             {at.x + way.x * head_half, at.y + way.y * head_half}});
-                        return true;
-                    }
-            }
-        return false;
+    bool place_head(Index line) {
+        std::vector<StraightRun> runs = straight_runs(line);
+        const std::optional<FlowArrow> head = flow_head_on(line, runs, layout_, room_);
+        if (head) out_.arrows.push_back(*head);
+        return head.has_value();
     }
 
-    /// Whether a head there meets nothing but its own run.
-    bool is_clear(const StraightRun& run, GridPoint at) const {
-        const GridBox box{{at.x - head_half, at.y - head_half},
-                          {at.x + head_half, at.y + head_half}};
-        const auto inside = [&](const Wire& wire) {
-            const bool level = run.from.y == run.to.y;
-            return level ? wire.from.y == wire.to.y && wire.from.y == run.from.y
-                         : wire.from.x == wire.to.x && wire.from.x == run.from.x;
-        };
-        if (std::any_of(layout_.wires.begin(), layout_.wires.end(),
-                        [&](const Wire& wire) { return !inside(wire) && meets(wire, box); }))
-            return false;
-        const Box around{box.from.x * quarter, box.from.y * quarter, box.to.x * quarter,
-                         box.to.y * quarter};
-        if (room_.has_letter_or_leader(around)) return false;
-        // Nor a dot: of a joint or where a hose begins.
-        const auto near = [&](GridPoint dot) {
-            return std::max(std::abs(dot.x - at.x), std::abs(dot.y - at.y)) < 2 * head_half;
-        };
-        if (std::any_of(layout_.joints.begin(), layout_.joints.end(),
-                        [&](const Joint& joint) { return near(joint.at); }) ||
-            std::any_of(layout_.wires.begin(), layout_.wires.end(), [&](const Wire& wire) {
-                return wire.sag != 0 && (near(wire.from) || near(wire.to));
-            }))
-            return false;
-        if (std::any_of(layout_.shafts.begin(), layout_.shafts.end(),
-                        [&](const ShaftRun& shaft) { return meets(shaft, box); }))
-            return false;
-        return std::none_of(layout_.frames.begin(), layout_.frames.end(),
-                            [&](const FrameBox& frame) {
-                                const GridPoint a = frame.box.from;
-                                const GridPoint b = frame.box.to;
-                                return meets(StraightRun{a, {b.x, a.y}}, box) ||
-                                       meets(StraightRun{{a.x, b.y}, b}, box) ||
-                                       meets(StraightRun{a, {a.x, b.y}}, box) ||
-                                       meets(StraightRun{{b.x, a.y}, b}, box);
-                            });
+    /// Those that carry the line's flow, from where it comes.
+    std::vector<StraightRun> straight_runs(Index line) const {
+        std::vector<StraightRun> runs;
+        for (const FlowRun& run : flow_runs_.of(line))
+            if (run.sag == 0) runs.push_back({run.from, run.to});
+        longest_first(runs);
+        return runs;
     }
 
     // Both.
