@@ -4,6 +4,7 @@ class."""
 
 import collections
 
+import computed
 import geometry
 from geometry import (INK, NEAR, enters, holds, inside, length, meet, off, overlap, passes, same,
                       shared)
@@ -64,7 +65,7 @@ class Checker:
         self.lists()
         self.leaders()
         self.marks()
-        self.values()
+        computed.check(self)
         return list(self.found.values())
 
     def _free_ends(self, group):
@@ -362,46 +363,6 @@ class Checker:
                                if o.group is region.group) for b in text.boxes):
                     self.add("mark", region.corners[0],
                              f"mark {region.group.name} on text '{text.words}'")
-
-
-    def values(self):
-        """Computed figures keep their ground to themselves; heads stand on a run of their net."""
-        for region in self.sheet.regions:
-            what = f"{region.sort} of {region.group.name}"
-            if region.sort == "ground":
-                for s in self.strokes.near(region.box()):
-                    if s.sort != "border" and enters(s, region.corners) and not (
-                            s.sort == "leader" and s.group is region.group):
-                        self.add("text-line", s.p, f"{what} on {s.sort} {s.group.name}")
-            elif region.sort == "head":
-                self._head(region, what)
-            else:
-                continue
-            for text in self.texts.near(region.box()):
-                if text.group is not region.group and overlap(text.box(), region.box(), 0.02):
-                    self.add("text-text", text.box()[:2], f"{what} on text '{text.words}'")
-            for other in self.regions.near(region.box()):
-                if other.sort in ("ground", "head", "symbol") and other is not region and overlap(
-                        other.box(), region.box(), 0.02) and other.group is not region.group:
-                    self.add("text-text", region.corners[0], f"{what} on {other.sort} "
-                             f"of {other.group.name}")
-
-    def _head(self, region, what):
-        tip, left, right = region.corners
-        end = (left[0] + right[0]) / 2, (left[1] + right[1]) / 2
-        net = self.net(region.group)
-        near = list(self.strokes.near(region.box()))
-        if not any(s.sort == "line" and self.net(s.group) == net and holds(s, tip)
-                   and holds(s, end) for s in near):
-            self.add("text-line", tip, f"{what} on no line of its net")
-        for s in near:
-            if enters(s, region.corners) and not (s.sort == "line" and self.net(s.group) == net):
-                self.add("text-line", s.p, f"{what} on {s.sort} {s.group.name}")
-        for dot in self.sheet.dots:
-            x, y = dot.centre
-            if overlap((x - dot.radius, y - dot.radius, x + dot.radius, y + dot.radius),
-                       region.box(), 0.02):
-                self.add("dot", dot.centre, f"{what} on a dot of {dot.group.name}")
 
 
 def merged(boxes, gap=4.5):
