@@ -6,10 +6,12 @@
 #include <CLI/CLI.hpp>
 
 #include <loopwright/app/commands.h>
+#include <loopwright/app/duty_point.h>
 #include <loopwright/app/input.h>
 #include <loopwright/app/output.h>
 #include <loopwright/app/picture.h>
 #include <loopwright/app/progress.h>
+#include <loopwright/hydraulics/operating_point.h>
 #include <loopwright/parser/attribute_value.h>
 #include <loopwright/parser/file_store.h>
 #include <loopwright/render/render.h>
@@ -30,6 +32,7 @@ struct Options {
     std::vector<std::string> rules = {};
     std::string write_layout = {};
     std::string read_layout = {};
+    std::string point = {};
     std::string colour = "auto";
     std::vector<std::string> assemblies = {};
     std::string thresholds = {};
@@ -66,7 +69,7 @@ std::optional<Layout> layout_of(const Options& options, const Circuit& circuit,
 /// Makes the drawing and writes it; gives what stood in the way, or an empty text.
 std::string drawn(const Options& options, const std::string& format, const Circuit& circuit,
                   std::span<const Rule* const> rules, const Thresholds& thresholds,
-                  Progress& progress) {
+                  const hydraulics::OperatingPoint* point, Progress& progress) {
     progress.tell("checking " + options.file);
     CheckResult result = check(circuit, rules, thresholds);
     apply_waivers(circuit, rules, *date_of(options.today), result);
@@ -75,8 +78,9 @@ std::string drawn(const Options& options, const std::string& format, const Circu
     const std::optional<Layout> layout = layout_of(options, circuit, result.structure, trouble);
     if (!layout) return trouble;
     progress.tell("drawing " + options.output);
-    const Drawing drawing = draw(
-        circuit, *layout, options.without_findings ? std::span<const Verdict>{} : result.verdicts);
+    const Drawing drawing =
+        draw(circuit, *layout,
+             options.without_findings ? std::span<const Verdict>{} : result.verdicts, point);
     if (format == "png") trouble = too_large(drawing, options.dpi);
     if (!trouble.empty()) return trouble;
     std::vector<Output> outputs{{options.output, picture_bytes(drawing, format, options.dpi)}};
@@ -100,9 +104,16 @@ ExitStatus draw_file(const Options& options) {
     const std::optional<Thresholds> thresholds = thresholds_of(options.thresholds, options.colour);
     const std::vector<const Rule*> rules = rules_of(options.rules);
     if (!read.circuit || !thresholds || rules.empty()) return ExitStatus::unusable;
+    if (!has_point(*read.circuit, options.point)) return ExitStatus::unusable;
+    std::vector<hydraulics::OperatingPoint> points;
+    if (!options.point.empty()) points = hydraulics::operating_points(*read.circuit, options.point);
+    const hydraulics::OperatingPoint* const point = points.empty() ? nullptr : &points.front();
+    if (point != nullptr && !point->problem.empty())
+        complain(fmt::format("point {}: {}", point->id, point->problem));
+    if (point != nullptr && !point->solved) return ExitStatus::findings;
     std::string trouble;
     try {
-        trouble = drawn(options, format, *read.circuit, rules, *thresholds, progress);
+        trouble = drawn(options, format, *read.circuit, rules, *thresholds, point, progress);
     } catch (const std::length_error& no_sheet) {
         trouble = no_sheet.what();
         if (!options.sheet.empty()) trouble += "; without --sheet one is chosen that does";
@@ -137,6 +148,10 @@ std::function<ExitStatus()> declare_draw(CLI::App& options) {
     options.add_option("--read-layout", given->read_layout, "Layout to draw by")
         ->check(is_named)
         ->excludes(sheet);  // a layout has a sheet
+    options.add_option("--point", given->point, "Duty point whose computed figures are written in")
+        ->check([](const std::string& id) {
+            return std::string(id.empty() ? "expected the id of a duty point" : "");
+        });
     options.add_option("--color", given->colour, "auto, always or never, for messages")
         ->check(CLI::IsMember({"auto", "always", "never"}));
     add_assemblies_option(options, given->assemblies);

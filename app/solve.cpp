@@ -4,6 +4,7 @@
 #include <CLI/CLI.hpp>
 
 #include <loopwright/app/commands.h>
+#include <loopwright/app/duty_point.h>
 #include <loopwright/app/input.h>
 #include <loopwright/app/output.h>
 #include <loopwright/app/picture.h>
@@ -28,22 +29,6 @@ struct Options {
     std::string colour = "auto";
     std::vector<std::string> assemblies = {};
 };
-
-/// Whether the circuit has that point; tells what it has where not.
-bool has_point(const Circuit& circuit, const std::string& id) {
-    std::vector<std::string_view> known;
-    for (const DutyPoint& point : circuit.points) known.push_back(point.id);
-    if (id.empty() || std::find(known.begin(), known.end(), id) != known.end()) return true;
-    if (known.empty()) {
-        complain(fmt::format("no duty point '{}': the circuit has none", id));
-        return false;
-    }
-    const std::string_view near = nearest_name(id, known);
-    complain(fmt::format("no duty point '{}'{}; there are {}", id,
-                         near.empty() ? "" : fmt::format("; perhaps '{}'", near),
-                         fmt::join(known, ", ")));
-    return false;
-}
 
 /// The text of the duty points. `solved`: all of them.
 std::string points_of(const Options& options, const Circuit& circuit, bool& solved) {

@@ -14,9 +14,10 @@ template <std::size_t N>
 Dual<N> complementarity(const Dual<N>& a, const Dual<N>& b, double rounding = 0.0) {
     const double root =
         std::sqrt(a.value * a.value + b.value * b.value + 2.0 * rounding * rounding);
+    const double inverse = 1.0 / root;
     const double diagonal = std::sqrt(0.5);
-    const double over_a = 1.0 - (root > 0.0 ? a.value / root : diagonal);
-    const double over_b = 1.0 - (root > 0.0 ? b.value / root : diagonal);
+    const double over_a = 1.0 - (root > 0.0 ? a.value * inverse : diagonal);
+    const double over_b = 1.0 - (root > 0.0 ? b.value * inverse : diagonal);
     Dual<N> result(a.value + b.value - root);
     for (std::size_t i = 0; i < N; ++i) result.slope[i] = over_a * a.slope[i] + over_b * b.slope[i];
     return result;

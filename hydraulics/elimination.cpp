@@ -45,6 +45,18 @@ class Elimination::Planner {
         while (!queue_.empty())
             if (!step()) return false;
         made_.work_size_ = figures_.size();
+        made_.inverses_.resize(made_.pivots_.size());
+        made_.upper_.resize(made_.others_.size());
+        made_.factors_.resize(made_.targets_.size());
+        // So that right sides stand in the order of pivots.
+        std::vector<std::uint32_t> pivot_of_row(made_.size_, 0);
+        std::vector<std::uint32_t> pivot_of_column(made_.size_, 0);
+        for (std::uint32_t p = 0; p < made_.pivots_.size(); ++p) {
+            pivot_of_row[made_.pivots_[p].row] = p;
+            pivot_of_column[made_.pivots_[p].column] = p;
+        }
+        for (Target& target : made_.targets_) target.pivot = pivot_of_row[target.pivot];
+        for (Other& other : made_.others_) other.pivot = pivot_of_column[other.pivot];
         return true;
     }
 
@@ -116,7 +128,7 @@ class Elimination::Planner {
         for (const std::uint32_t row : columns_[choice.column])
             if (row_done_[row] == 0) take_off(pivot, row);
         for (std::uint32_t i = pivot.first_other; i < pivot.last_other; ++i)
-            changed(made_.others_[i].column);
+            changed(made_.others_[i].pivot);
         pivot.last_target = static_cast<std::uint32_t>(made_.targets_.size());
         made_.pivots_.push_back(pivot);
         return true;
@@ -134,18 +146,17 @@ class Elimination::Planner {
         const std::uint32_t own = place_in(row, pivot.column);
         items.erase(std::find_if(items.begin(), items.end(),
                                  [&](const Item& item) { return item.column == pivot.column; }));
-        made_.targets_.push_back(
-            {row, own, static_cast<std::uint32_t>(made_.target_places_.size())});
+        made_.targets_.push_back({row, own});
         const double factor = figures_[own] / figures_[pivot.place];
         figures_[own] = factor;
         for (std::uint32_t i = pivot.first_other; i < pivot.last_other; ++i) {
             const Other other = made_.others_[i];
-            std::uint32_t place = place_in(row, other.column);
+            std::uint32_t place = place_in(row, other.pivot);
             if (place == nowhere) {
                 place = static_cast<std::uint32_t>(figures_.size());
                 figures_.push_back(0.0);
-                items.push_back({other.column, place});
-                columns_[other.column].push_back(row);
+                items.push_back({other.pivot, place});
+                columns_[other.pivot].push_back(row);
             }
             figures_[place] -= factor * figures_[other.place];
             made_.target_places_.push_back(place);
@@ -188,41 +199,40 @@ bool Elimination::plan(std::span<const double> figures) {
 bool Elimination::replay(std::span<const double> figures) {
     work_.assign(work_size_, 0.0);
     std::copy(figures.begin(), figures.end(), work_.begin());
-    inverses_.clear();
-    for (const Pivot& pivot : pivots_) {
+    const std::uint32_t* place = target_places_.data();
+    for (std::size_t p = 0; p < pivots_.size(); ++p) {
+        const Pivot& pivot = pivots_[p];
         const double value = work_[pivot.place];
         // Written so that a figure that is no number fails as well.
         if (!(std::abs(value) > worn_share * pivot.planned)) return false;
         const double inverse = 1.0 / value;
-        inverses_.push_back(inverse);
-        const std::uint32_t count = pivot.last_other - pivot.first_other;
+        inverses_[p] = inverse;
+        for (std::uint32_t i = pivot.first_other; i < pivot.last_other; ++i)
+            upper_[i] = work_[others_[i].place];
         for (std::uint32_t t = pivot.first_target; t < pivot.last_target; ++t) {
-            const Target& target = targets_[t];
-            const double factor = work_[target.factor] * inverse;
-            work_[target.factor] = factor;
-            if (factor == 0.0) continue;
-            for (std::uint32_t i = 0; i < count; ++i)
-                work_[target_places_[target.first_place + i]] -=
-                    factor * work_[others_[pivot.first_other + i].place];
+            const double factor = work_[targets_[t].factor] * inverse;
+            factors_[t] = factor;
+            for (std::uint32_t i = pivot.first_other; i < pivot.last_other; ++i, ++place)
+                work_[*place] -= factor * upper_[i];
         }
     }
     return true;
 }
 
 void Elimination::solve(std::span<double> right_side) const {
-    std::copy(right_side.begin(), right_side.end(), right_.begin());
-    for (const Pivot& pivot : pivots_) {
-        const double own = right_[pivot.row];
-        if (own == 0.0) continue;
-        for (std::uint32_t t = pivot.first_target; t < pivot.last_target; ++t)
-            right_[targets_[t].row] -= work_[targets_[t].factor] * own;
+    for (std::size_t p = 0; p < pivots_.size(); ++p) right_[p] = right_side[pivots_[p].row];
+    for (std::size_t p = 0; p < pivots_.size(); ++p) {
+        const double own = right_[p];
+        for (std::uint32_t t = pivots_[p].first_target; t < pivots_[p].last_target; ++t)
+            right_[targets_[t].pivot] -= factors_[t] * own;
     }
     for (std::size_t p = pivots_.size(); p-- > 0;) {
         const Pivot& pivot = pivots_[p];
-        double value = right_[pivot.row];
+        double value = right_[p];
         for (std::uint32_t i = pivot.first_other; i < pivot.last_other; ++i)
-            value -= work_[others_[i].place] * right_side[others_[i].column];
-        right_side[pivot.column] = value * inverses_[p];
+            value -= upper_[i] * right_[others_[i].pivot];
+        right_[p] = value * inverses_[p];
+        right_side[pivot.column] = right_[p];
     }
 }
 

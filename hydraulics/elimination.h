@@ -45,9 +45,8 @@ class Elimination {
     /// A row below a pivot: its factor's place, and where in the row each of the pivot row's other
     /// places is taken off.
     struct Target {
-        std::uint32_t row = 0;
-        std::uint32_t factor = 0;       // into work_
-        std::uint32_t first_place = 0;  // into target_places_
+        std::uint32_t pivot = 0;   // that the row is in the end; while planning, the row
+        std::uint32_t factor = 0;  // into work_
     };
     struct Pivot {
         std::uint32_t row = 0;
@@ -61,7 +60,7 @@ class Elimination {
     };
     /// A place of the pivot's row behind it.
     struct Other {
-        std::uint32_t column = 0;
+        std::uint32_t pivot = 0;  // that its column is in the end; while planning, the column
         std::uint32_t place = 0;
     };
 
@@ -72,9 +71,12 @@ class Elimination {
     std::vector<Pivot> pivots_;
     std::vector<Other> others_;
     std::vector<Target> targets_;
-    std::vector<std::uint32_t> target_places_;
+    std::vector<std::uint32_t> target_places_;  // of each target in turn, one for each other place
     std::size_t work_size_ = 0;
     std::vector<double> work_;
+    // What is left of it, in the order in which it is asked for:
+    std::vector<double> upper_;     // at the others' places
+    std::vector<double> factors_;   // of the targets
     std::vector<double> inverses_;  // of the pivots' figures, in their order
     mutable std::vector<double> right_;
 };

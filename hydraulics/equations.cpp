@@ -53,9 +53,10 @@ class Equations::Evaluator {
           smoothing_(smoothing),
           residuals_(residuals),
           jacobian_(jacobian),
-          slot_(equations.slots_.data()) {}
+          slot_(equations.slots_.data()),
+          slot_scale_(equations.slot_scales_.data()) {}
 
-    double value(std::uint32_t variable) const { return equations_.figure(unknowns_, variable); }
+    double value(std::uint32_t variable) const { return equations_.figures_[variable]; }
     /// Since the begin of the step of time, scaled.
     double moved(std::uint32_t variable) const {
         return smoothing_.inertia > 0.0 && variable < unknowns_.size()
@@ -65,16 +66,15 @@ class Equations::Evaluator {
     const Smoothing& smoothing() const { return smoothing_; }
 
     template <std::size_t N>
-    void add(std::uint32_t row, const Dual<N>& term, const Variables<N>& variables) {
-        if (row >= residuals_.size()) {
-            slot_ += N;
-            return;
+    void add(std::uint32_t row, const Dual<N>& term, const Variables<N>& /*variables*/) {
+        if (row < residuals_.size()) {
+            residuals_[row] += equations_.row_scale_[row] * term.value;
+            for (std::size_t i = 0; i < N; ++i)
+                if (slot_[i] < jacobian_.size())
+                    jacobian_[slot_[i]] += term.slope[i] * slot_scale_[i];
         }
-        const double scale = equations_.row_scale_[row];
-        residuals_[row] += scale * term.value;
-        for (std::size_t i = 0; i < N; ++i, ++slot_)
-            if (*slot_ < jacobian_.size())
-                jacobian_[*slot_] += scale * term.slope[i] * equations_.scale_[variables[i]];
+        slot_ += N;
+        slot_scale_ += N;
     }
 
   private:
@@ -84,6 +84,7 @@ class Equations::Evaluator {
     std::span<double> residuals_;
     std::span<double> jacobian_;
     const std::uint32_t* slot_;
+    const double* slot_scale_;
 };
 
 std::uint32_t Equations::add_unknown(double scale, double guess, double row_scale,
@@ -98,7 +99,7 @@ std::uint32_t Equations::add_unknown(double scale, double guess, double row_scal
 
 std::uint32_t Equations::add_fixed(double value) {
     fixed_.push_back(value);
-    // Behind the unknowns, whose number is not known yet: counted from the far end.
+    // Behind the unknowns, whose number is not known yet: counted from the far end at first.
     return std::numeric_limits<std::uint32_t>::max() -
            static_cast<std::uint32_t>(fixed_.size() - 1);
 }
@@ -141,6 +142,17 @@ Equations::Equations(const Network& network) : network_(network), legs_(network.
                                        : add_fixed(machine.stroke));
     }
 
+    const auto behind_unknowns = [&](std::uint32_t& variable) {
+        if (variable >= size())
+            variable = static_cast<std::uint32_t>(size()) +
+                       (std::numeric_limits<std::uint32_t>::max() - variable);
+    };
+    for (auto* variables :
+         {&node_variable_, &shaft_variable_, &branch_variable_, &gear_variable_, &stroke_variable_})
+        std::for_each(variables->begin(), variables->end(), behind_unknowns);
+    behind_unknowns(atmosphere_);
+    figures_.assign(size() + fixed_.size(), 0.0);
+
     Collector collector;
     assemble(collector);
     for (const MatrixPlace& term : collector.terms)
@@ -153,13 +165,15 @@ Equations::Equations(const Network& network) : network_(network), legs_(network.
         slots_.push_back(static_cast<std::uint32_t>(
             at != places_.end() && *at == term ? at - places_.begin()
                                                : static_cast<std::ptrdiff_t>(places_.size())));
+        slot_scales_.push_back(term.row < size() && term.column < size()
+                                   ? row_scale_[term.row] * scale_[term.column]
+                                   : 0.0);
     }
 }
 
 double Equations::figure(std::span<const double> unknowns, std::uint32_t variable) const {
-    return variable < unknowns.size()
-               ? unknowns[variable] * scale_[variable]
-               : fixed_[std::numeric_limits<std::uint32_t>::max() - variable];
+    return variable < unknowns.size() ? unknowns[variable] * scale_[variable]
+                                      : fixed_[variable - unknowns.size()];
 }
 
 void Equations::evaluate(std::span<const double> unknowns, const Smoothing& smoothing,
@@ -169,16 +183,15 @@ void Equations::evaluate(std::span<const double> unknowns, const Smoothing& smoo
     // What is fixed may have been changed since.
     for (Index i = 0; i < network_.nodes.size(); ++i)
         if (network_.nodes[i].pressure)
-            fixed_[std::numeric_limits<std::uint32_t>::max() - node_variable_[i]] =
-                *network_.nodes[i].pressure;
+            fixed_[node_variable_[i] - size()] = *network_.nodes[i].pressure;
     for (Index i = 0; i < network_.shafts.size(); ++i)
         if (network_.shafts[i].speed)
-            fixed_[std::numeric_limits<std::uint32_t>::max() - shaft_variable_[i]] =
-                *network_.shafts[i].speed;
+            fixed_[shaft_variable_[i] - size()] = *network_.shafts[i].speed;
     for (Index i = 0; i < network_.machines.size(); ++i)
         if (!network_.machines[i].pressure_limit)
-            fixed_[std::numeric_limits<std::uint32_t>::max() - stroke_variable_[i]] =
-                network_.machines[i].stroke;
+            fixed_[stroke_variable_[i] - size()] = network_.machines[i].stroke;
+    for (std::size_t i = 0; i < size(); ++i) figures_[i] = unknowns[i] * scale_[i];
+    std::copy(fixed_.begin(), fixed_.end(), figures_.begin() + static_cast<std::ptrdiff_t>(size()));
     Evaluator evaluator(*this, unknowns, smoothing, residuals, jacobian);
     assemble(evaluator);
 }
@@ -267,12 +280,17 @@ void Equations::assemble_branch(Sink& sink, Index i) const {
                                     .pressure_outlet = behind,
                                     .pressure_chamber = sink.value(chamber),
                                     .pressure_pilot = sink.value(pilot)});
-            sink.add(
-                own,
-                complementarity(ValveState::Figure::variable(ValveState::flow, flow) / flow_scale,
-                                held / pressure_scale + seat_loss * ValveState::Figure::variable(
-                                                                        ValveState::flow, flow)),
-                Variables<5>{own, from, to, chamber, pilot});
+            // Flow and what holds it shut, scaled; seat and scales by the chain rule.
+            constexpr double per_pressure = 1.0 / pressure_scale;
+            constexpr double per_flow = 1.0 / flow_scale;
+            const Dual<2> law =
+                complementarity(Dual<2>::variable(0, flow * per_flow),
+                                Dual<2>::variable(1, held.value * per_pressure + seat_loss * flow));
+            ValveState::Figure term(law.value);
+            for (std::size_t k = 0; k < term.slope.size(); ++k)
+                term.slope[k] = law.slope[1] * per_pressure * held.slope[k];
+            term.slope[ValveState::flow] += law.slope[0] * per_flow + law.slope[1] * seat_loss;
+            sink.add(own, term, Variables<5>{own, from, to, chamber, pilot});
             break;
         }
         case Branch::Kind::control: {

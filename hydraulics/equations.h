@@ -96,12 +96,14 @@ class Equations {
     std::uint32_t atmosphere_ = 0;
     std::vector<std::vector<Index>> legs_;  // branches, by divider
     std::vector<double> fixed_;
+    std::vector<double> figures_;  // of all variables where they are evaluated, SI
     std::vector<BalanceOf> rows_;
     std::vector<double> scale_;
     std::vector<double> row_scale_;  // what a residual is multiplied with
     std::vector<double> guess_;
     std::vector<MatrixPlace> places_;
     std::vector<std::uint32_t> slots_;  // of each term that is put in, in order
+    std::vector<double> slot_scales_;   // what its slope is multiplied with
 };
 
 }  // namespace loopwright::hydraulics

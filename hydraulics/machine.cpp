@@ -19,21 +19,20 @@ MachineLaw machine_law(const Machine& machine, const MachineState& state) {
     const double across = conductance - to_case;
     // Of all leakage's, over the viscosity; the part that the slip is of it.
     const double thinner = conductance > 0.0 ? -slip / conductance / state.dynamic_viscosity : 0.0;
-    const auto leak = [&](double conductance_there, std::size_t from, double over, std::size_t to) {
-        Figure flow(conductance_there * over);
-        flow.slope[from] = conductance_there;
-        flow.slope[to] = -conductance_there;
-        flow.slope[State::viscosity] = flow.value * thinner;
-        return flow;
-    };
-    const Figure from_a =
-        leak(to_case, State::a, state.pressure_a - state.pressure_case, State::housing);
-    const Figure from_b =
-        leak(to_case, State::b, state.pressure_b - state.pressure_case, State::housing);
-    const Figure past = leak(across, State::a, difference, State::b);
-    Figure through(stroke * speed * largest);
-    through.slope[State::speed] = stroke * largest;
-    through.slope[State::stroke] = speed * largest;
+    const double from_a = to_case * (state.pressure_a - state.pressure_case);
+    const double from_b = to_case * (state.pressure_b - state.pressure_case);
+    const double past = across * difference;
+    const double through = stroke * speed * largest;
+    // In the order of the state's variables.
+    MachineLaw law;
+    law.flow_a.value = through - past - from_a;
+    law.flow_a.slope = {-across - to_case, across,          to_case,
+                        stroke * largest,  speed * largest, -(past + from_a) * thinner};
+    law.flow_b.value = past - through - from_b;
+    law.flow_b.slope = {across,           -across - to_case,        to_case, -stroke * largest,
+                        -speed * largest, (past - from_b) * thinner};
+    law.flow_case.value = from_a + from_b;
+    law.flow_case.slope = {to_case, to_case, -2.0 * to_case, 0.0, 0.0, (from_a + from_b) * thinner};
 
     const double band = friction_pressure_band.si();
     const Dual<1> pressed = soft_abs(Dual<1>::variable(0, difference / band));
@@ -41,18 +40,16 @@ MachineLaw machine_law(const Machine& machine, const MachineState& state) {
     const double dry = machine.losses.friction * largest;
     const double friction = dry * band * pressed.value + machine.constant_friction.si();
     const double drag = machine.losses.drag * largest;
-    Figure torque(stroke * difference * largest + drag * state.dynamic_viscosity * speed +
-                  friction * sense.value);
+    Figure& torque = law.torque;
+    torque = Figure(stroke * difference * largest + drag * state.dynamic_viscosity * speed +
+                    friction * sense.value);
     torque.slope[State::a] = stroke * largest + dry * pressed.slope[0] * sense.value;
     torque.slope[State::b] = -torque.slope[State::a];
     torque.slope[State::speed] =
         drag * state.dynamic_viscosity + friction * sense.slope[0] / creep.si();
     torque.slope[State::stroke] = difference * largest;
     torque.slope[State::viscosity] = drag * speed;
-    return {.flow_a = through - past - from_a,
-            .flow_b = past - through - from_b,
-            .flow_case = from_a + from_b,
-            .torque = torque};
+    return law;
 }
 
 double heat_into_housing(const Machine& machine, const MachineState& state) {

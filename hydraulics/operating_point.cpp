@@ -41,6 +41,8 @@ class Reader {
         read_machines();
         read_cylinders();
         read_shafts();
+        read_prime_movers();
+        read_loads();
         read_limits();
         read_details(circuit_, model_, state_, out_);
         out_.charge = charge_balances(circuit_, model_, state_);
@@ -52,29 +54,48 @@ class Reader {
   private:
     double pressure_at(Index port) const { return state_.pressures[model_.node_of_port[port]]; }
 
-    void read_lines() {
-        std::vector<std::optional<double>> flow(circuit_.lines.size());
+    /// Of each line what it gives at each of its ports: all but the first hang on that.
+    std::vector<std::vector<std::optional<double>>> given_by_lines() const {
+        std::vector<std::vector<std::optional<double>>> given(circuit_.lines.size());
+        for (Index l = 0; l < circuit_.lines.size(); ++l)
+            given[l].resize(circuit_.ports_of(circuit_.lines[l]).size());
+        const auto give = [&](Index line, Index to, const std::optional<double>& flow) {
+            const auto ports = circuit_.ports_of(circuit_.lines[line]);
+            for (std::size_t k = 1; k < ports.size(); ++k)
+                if (ports[k] == to) given[line][k] = flow;
+        };
         const std::vector<std::optional<double>> through = link_flows(circuit_, model_, state_);
-        for (std::size_t i = 0; i < model_.links.size(); ++i) {
-            const Link& link = model_.links[i];
-            if (link.line == none) continue;
-            // The first link of a line is that to its second port.
-            const auto ports = circuit_.ports_of(circuit_.lines[link.line]);
-            if (link.to == ports[1] && link.from == ports[0]) flow[link.line] = through[i];
-        }
+        for (std::size_t i = 0; i < model_.links.size(); ++i)
+            if (model_.links[i].line != none)
+                give(model_.links[i].line, model_.links[i].to, through[i]);
         for (std::size_t i = 0; i < model_.branches.size(); ++i)
-            if (model_.branches[i].line != none) flow[model_.branches[i].line] = state_.flows[i];
+            if (model_.branches[i].line != none)
+                give(model_.branches[i].line, model_.branches[i].to, state_.flows[i]);
+        for (auto& of_line : given) {
+            if (of_line.empty()) continue;
+            of_line.front() = 0.0;
+            for (std::size_t k = 1; k < of_line.size(); ++k)
+                of_line.front() = of_line.front() && of_line[k]
+                                      ? std::optional(*of_line.front() - *of_line[k])
+                                      : std::nullopt;
+        }
+        return given;
+    }
+
+    void read_lines() {
+        const std::vector<std::vector<std::optional<double>>> given = given_by_lines();
         for (Index l = 0; l < circuit_.lines.size(); ++l) {
             const Line& line = circuit_.lines[l];
             const auto ports = circuit_.ports_of(line);
             if (ports.empty()) continue;
-            LinePoint one{.line = l, .pressure = pressure_at(ports[0]), .flow = flow[l]};
+            LinePoint one{.line = l, .pressure = pressure_at(ports[0]), .given = given[l]};
+            if (ports.size() > 1) one.flow = given[l][1];
             if (ports.size() > 1) one.drop = pressure_at(ports[0]) - pressure_at(ports[1]);
-            if (line.bore && flow[l]) {
+            if (line.bore && one.flow) {
                 const Pipe pipe{
                     .bore = *line.bore, .length = Length(0.0), .roughness = Length(0.0)};
-                one.velocity = std::abs(velocity(pipe, Flow(*flow[l])).si());
-                one.reynolds = reynolds_number(pipe, Flow(*flow[l]), model_.network.oil.viscosity);
+                one.velocity = std::abs(velocity(pipe, Flow(*one.flow)).si());
+                one.reynolds = reynolds_number(pipe, Flow(*one.flow), model_.network.oil.viscosity);
             }
             out_.lines.push_back(one);
         }
@@ -149,6 +170,39 @@ class Reader {
                              .straight = model_.network.shafts[s].straight};
             shaft.power = shaft.torque * shaft.speed;
             out_.shafts.push_back(shaft);
+        }
+    }
+
+    void read_prime_movers() {
+        std::vector<Index> of_shaft(out_.shafts.size(), none);
+        std::vector<int> count(out_.shafts.size(), 0);
+        for (Index c = 0; c < circuit_.components.size(); ++c) {
+            const Component& component = circuit_.components[c];
+            if (component.kind->part != Part::prime_mover || component.shaft == none) continue;
+            const Index shaft = model_.shaft_of_shaft[component.shaft];
+            of_shaft[shaft] = c;
+            ++count[shaft];
+        }
+        for (std::size_t s = 0; s < of_shaft.size(); ++s)
+            if (count[s] == 1)
+                out_.on_shafts.push_back({.component = of_shaft[s],
+                                          .speed = out_.shafts[s].speed,
+                                          .torque = out_.shafts[s].torque,
+                                          .power = out_.shafts[s].power});
+    }
+
+    void read_loads() {
+        for (std::size_t i = 0; i < model_.loads.size(); ++i) {
+            const NetworkLoad& load = model_.network.loads[i];
+            OnShaftPoint point{.component = model_.loads[i],
+                               .speed = state_.speeds[load.shaft],
+                               .straight = model_.network.shafts[load.shaft].straight};
+            const double torque = torque_of(model_.network, load, state_);
+            point.torque = point.speed < 0.0 ? -torque : torque;
+            point.power = torque * point.speed;
+            if (load.kind == NetworkLoad::Kind::brake)
+                point.holding = holding_torque(load.brake, state_.pressures[load.brake_node]).value;
+            out_.on_shafts.push_back(point);
         }
     }
 

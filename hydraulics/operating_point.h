@@ -22,6 +22,8 @@ struct LinePoint {
     std::optional<double> velocity = {};  ///< where its bore is given, without a sign
     std::optional<double> reynolds = {};
     double drop = 0.0;
+    /// Of each of its ports what the line gives there, in their order.
+    std::vector<std::optional<double>> given = {};
 };
 
 enum class MachineMode : std::uint8_t { pump, motor, idle };
@@ -63,6 +65,16 @@ struct ShaftPoint {
     double torque = 0.0;  ///< that its prime mover gives, or its loads take
     double power = 0.0;
     bool driven = false;  ///< by a prime mover
+    bool straight = false;
+};
+
+/// A prime mover, with the torque that it gives its shaft; a load or a brake, with what it takes.
+struct OnShaftPoint {
+    Index component = none;
+    double speed = 0.0;   ///< rad/s; of a rod m/s
+    double torque = 0.0;  ///< N.m, of a rod N; of a load negative where it drives
+    double power = 0.0;
+    std::optional<double> holding = {};  ///< of a brake: the most that it holds as it stands, N.m
     bool straight = false;
 };
 
@@ -112,6 +124,8 @@ struct OperatingPoint {
     std::vector<PassagePoint> passages = {};
     std::vector<MachinePoint> machines = {};
     std::vector<ShaftPoint> shafts = {};
+    /// Where the figure is one component's: not of prime movers that share a shaft.
+    std::vector<OnShaftPoint> on_shafts = {};
     std::vector<ChargeBalance> charge = {};
     std::vector<Loss> losses = {};
     std::optional<HeatBalance> heat = {};  ///< where the ambient temperature is known

@@ -13,14 +13,13 @@ CylinderLaw law_of(const NetworkCylinder& one, const SteadyState& state) {
                                        .rod_velocity = state.speeds[one.shaft]});
 }
 
-namespace {
-
-/// Torque that a load takes from its shaft.
 double torque_of(const Network& network, const NetworkLoad& load, const SteadyState& state) {
     return load_law(load, network.shafts[load.shaft].straight, state.speeds[load.shaft],
                     load.brake_node == none ? 0.0 : state.pressures[load.brake_node])
         .value;
 }
+
+namespace {
 
 /// What flows into each node from all that stands on it.
 std::vector<double> gathered(const Model& model, const SteadyState& state) {

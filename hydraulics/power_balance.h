@@ -6,6 +6,9 @@
 
 namespace loopwright::hydraulics {
 
+/// Torque that a load takes from its shaft, N.m, of a rod N; positive against positive speed.
+double torque_of(const Network& network, const NetworkLoad& load, const SteadyState& state);
+
 /// For each shaft the torque that its prime mover gives, or, where it has none, that its loads and
 /// brakes take; N.m, of a rod N.
 std::vector<double> shaft_torques(const Model& model, const SteadyState& state);

@@ -41,7 +41,8 @@ SteadyStateSolver::SteadyStateSolver(const Network& network)
       step_(equations_.size()),
       tried_(equations_.size()),
       before_(equations_.size()),
-      closed_(equations_.size()) {}
+      closed_(equations_.size()),
+      last_(equations_.size()) {}
 
 void SteadyStateSolver::begin_anew() {
     unknowns_ = equations_.guess();
@@ -49,23 +50,28 @@ void SteadyStateSolver::begin_anew() {
 }
 
 double SteadyStateSolver::measure(std::span<const double> residuals) const {
-    double sum = 0.0;
-    for (const double one : residuals) sum += one * one;
-    return sum;
+    // Four sums at once, so that none waits for the last addition.
+    std::array<double, 4> sums{};
+    std::size_t k = 0;
+    for (; k + sums.size() <= residuals.size(); k += sums.size())
+        for (std::size_t i = 0; i < sums.size(); ++i)
+            sums[i] += residuals[k + i] * residuals[k + i];
+    for (; k < residuals.size(); ++k) sums[0] += residuals[k] * residuals[k];
+    return sums[0] + sums[1] + (sums[2] + sums[3]);
 }
 
 bool SteadyStateSolver::newton(const Smoothing& smoothing, int most, double good_enough) {
-    const auto largest = [&] {
-        double size = 0.0;
-        for (const double one : residuals_) size = std::max(size, std::abs(one));
-        return std::isfinite(size) ? size : 1e300;
+    // Written so that a figure that is no number is not good.
+    const auto all_good = [&] {
+        return std::all_of(residuals_.begin(), residuals_.end(),
+                           [&](double one) { return std::abs(one) <= good_enough; });
     };
     equations_.evaluate(unknowns_, smoothing, residuals_, jacobian_);
     std::array<double, remembered> sizes{};
     for (int i = 0; i < most; ++i) {
         // One step at least: oil that is shut in feels its leak too little to be told by a
         // residual.
-        if (i > 0 && largest() <= good_enough) return true;
+        if (i > 0 && all_good()) return true;
         sizes[static_cast<std::size_t>(i) % remembered] = measure(residuals_);
         const double before = *std::max_element(sizes.begin(), sizes.end());
         if (!elimination_.factor(jacobian_)) return false;
@@ -79,7 +85,7 @@ bool SteadyStateSolver::newton(const Smoothing& smoothing, int most, double good
                 unknowns_[k] = tried_[k] - share * step_[k];
             equations_.evaluate(unknowns_, smoothing, residuals_, jacobian_);
             const double after = measure(residuals_);
-            if (after < (1.0 - 1e-4 * share) * before || largest() <= good_enough) break;
+            if (after < (1.0 - 1e-4 * share) * before || all_good()) break;
             if (halving >= most_halvings) {
                 unknowns_ = tried_;
                 equations_.evaluate(unknowns_, smoothing, residuals_, jacobian_);
@@ -87,7 +93,7 @@ bool SteadyStateSolver::newton(const Smoothing& smoothing, int most, double good
             }
         }
     }
-    return largest() <= good_enough;
+    return all_good();
 }
 
 /// From standstill in steps of time, as the circuit would by itself: what flows into a node raises
@@ -114,16 +120,30 @@ bool SteadyStateSolver::run_up(bool brakes_off) {
     return false;
 }
 
+/// Each unknown to where its last places lead: staying, along a line or along a parabola, whichever
+/// would have found the last place best. So what has just gone round a corner leads nothing astray.
+void SteadyStateSolver::go_on() {
+    for (std::size_t k = 0; k < unknowns_.size(); ++k) {
+        std::array<double, 3>& last = last_[k];
+        const double now = unknowns_[k];
+        const double step = now - last[0];
+        const double turn = step - (last[0] - last[1]);
+        const double bend = turn - (last[0] - 2.0 * last[1] + last[2]);
+        if (std::abs(turn) <= std::abs(step)) unknowns_[k] += step;
+        if (std::abs(bend) <= std::min(std::abs(step), std::abs(turn)))
+            unknowns_[k] = now + step + turn;
+        last = {now, last[0], last[1]};
+    }
+}
+
 std::optional<SteadyState> SteadyStateSolver::solve() {
     steps_ = 0;
     if (warm_) {
-        // Straight on from the last two; where that leads astray, from the last one.
+        // On from the last ones; where that leads astray, from the last one.
         before_ = unknowns_;
-        for (std::size_t k = 0; k < unknowns_.size(); ++k)
-            unknowns_[k] += unknowns_[k] - last_but_one_[k];
-        last_but_one_ = before_;
+        go_on();
         if (newton({}, most_steps_ahead, solved)) return result();
-        unknowns_ = last_but_one_;
+        unknowns_ = before_;
         if (newton({}, most_steps, solved)) return result();
     }
     if (!run_up(true) && !run_up(false)) {
@@ -135,7 +155,7 @@ std::optional<SteadyState> SteadyStateSolver::solve() {
         return std::nullopt;
     }
     warm_ = true;
-    last_but_one_ = unknowns_;
+    for (std::size_t k = 0; k < unknowns_.size(); ++k) last_[k].fill(unknowns_[k]);
     return result();
 }
 
@@ -148,6 +168,11 @@ SteadyState SteadyStateSolver::result() {
     for (std::size_t k = 0; k < unknowns_.size(); ++k) closed_[k] = unknowns_[k] - step_[k];
     SteadyState state;
     state.steps = steps_;
+    state.pressures.reserve(network_.nodes.size());
+    state.speeds.reserve(network_.shafts.size());
+    state.flows.reserve(network_.branches.size());
+    state.gear_torques.reserve(network_.gears.size());
+    state.machines.reserve(network_.machines.size());
     for (Index i = 0; i < network_.nodes.size(); ++i)
         state.pressures.push_back(equations_.pressure(closed_, i));
     for (Index i = 0; i < network_.shafts.size(); ++i)

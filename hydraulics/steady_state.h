@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -42,6 +43,7 @@ class SteadyStateSolver {
 
   private:
     bool newton(const Smoothing& smoothing, int most_steps, double good_enough);
+    void go_on();
     bool run_up(bool brakes_off);
     double measure(std::span<const double> residuals) const;
     SteadyState result();
@@ -50,13 +52,14 @@ class SteadyStateSolver {
     Equations equations_;
     Elimination elimination_;
     std::vector<double> unknowns_;
-    std::vector<double> last_but_one_;  // while warm_
     std::vector<double> residuals_;
     std::vector<double> jacobian_;
     std::vector<double> step_;
     std::vector<double> tried_;
     std::vector<double> before_;
     std::vector<double> closed_;
+    /// Of each unknown the solutions before the last one, the latest first; while warm_.
+    std::vector<std::array<double, 3>> last_;
     bool warm_ = false;
     int steps_ = 0;
     NoSteadyState trouble_;

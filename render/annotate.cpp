@@ -341,10 +341,7 @@ Alike told_with(const Verdict& one, std::span<const Verdict> all) {
 PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> findings,
                         std::span<const Verdict> all) {
     constexpr double indent = 12.0;
-    PanelList list;
-    list.heading.height = 6.0;
-    add_text(list.heading, {0.0, 4.2}, "Findings", large_text);
-    add_line(list.heading, {0.0, 6.0}, {panel_width, 6.0}, thick);
+    PanelList list{.heading = list_heading("Findings")};
     for (std::size_t f = 0; f < findings.size(); ++f) {
         const Verdict& verdict = *findings[f];
         const auto number = static_cast<Index>(f + 1);

@@ -8,11 +8,13 @@
 
 #include <loopwright/render/annotate.h>
 #include <loopwright/render/draw_shafts.h>
+#include <loopwright/render/draw_values.h>
 #include <loopwright/render/hoses.h>
 #include <loopwright/render/label_text.h>
 #include <loopwright/render/nets.h>
+#include <loopwright/render/point_values.h>
 #include <loopwright/render/render.h>
-#include <loopwright/render/sheet.h>
+#include <loopwright/render/sheet_lists.h>
 
 namespace loopwright {
 
@@ -22,50 +24,47 @@ constexpr double module = 2.5;  // mm
 constexpr double joint_radius = 0.375 * module;
 constexpr double leader_pen = 0.18;
 
-std::vector<PanelList> lists_of(const Circuit& circuit, const Layout& layout,
-                                std::span<const Verdict* const> findings,
-                                std::span<const Verdict> verdicts) {
-    std::vector<PanelList> lists{findings_list(circuit, findings, verdicts), parts_list(circuit)};
-    if (!circuit.remarks.empty()) lists.push_back(remarks_list(circuit));
-    lists.push_back(legend(circuit, !layout.frames.empty(), !findings.empty()));
-    lists.push_back(cautions());
-    return lists;
-}
-
-/// The layout where it stands, or on a larger sheet if the findings do not fit on its own.
-Layout with_room_for(const Circuit& circuit, const Layout& layout,
-                     std::span<const Verdict* const> findings, std::span<const Verdict> verdicts) {
-    const std::vector<PanelList> lists = lists_of(circuit, layout, findings, verdicts);
-    const SheetSize& own = *find_sheet(layout.sheet);
-    if (arrange_panels(ink_of(circuit, layout), {}, own, title_block(circuit, own), lists))
-        return layout;
-    Layout moved = layout;
-    for (const SheetSize& size : sheet_sizes())
-        if (size.width * size.height >= own.width * own.height &&
-            place_on_sheet(circuit, moved, size, lists))
-            return moved;
-    throw std::length_error("the lists of the drawing are longer than a sheet A0 holds");
-}
-
 class SheetDrawer {
   public:
-    /// `findings`: those of the verdicts that get marks.
-    SheetDrawer(const Circuit& circuit, const Layout& layout, std::vector<const Verdict*> findings,
-                std::span<const Verdict> verdicts)
+    SheetDrawer(const Circuit& circuit, const Layout& layout, const Told& told)
         : circuit_(circuit),
           layout_(layout),
-          findings_(std::move(findings)),
-          verdicts_(verdicts),
+          told_(told),
+          findings_(told.findings),
           symbols_(drawn_symbols(circuit, layout)),
-          wires_(layout, symbols_) {}
-
-    Drawing draw() {
+          wires_(layout, symbols_) {
         arrange_sheet();
+    }
+
+    /// The figures of the point in their places.
+    PlacedValues values() const {
+        if (told_.point == nullptr) return {};
+        const double x = margin_left / module;
+        const double y = margin / module;
+        const Box extent{0, 0, (size_.width - margin) / module - x,
+                         (size_.height - margin) / module - y};
+        // Clear of the frame and its centring marks.
+        constexpr double edge = 2.5;
+        std::vector<Box> taken{{0, 0, extent.right, edge},
+                               {0, extent.bottom - edge, extent.right, extent.bottom},
+                               {0, 0, edge, extent.bottom},
+                               {extent.right - edge, 0, extent.right, extent.bottom}};
+        for (const PlacedPanel& panel : panels_)
+            taken.push_back({panel.at.x / module - x - 1.0, panel.at.y / module - y - 1.0,
+                             (panel.at.x + panel.panel->width) / module - x + 1.0,
+                             (panel.at.y + panel.panel->height) / module - y + 1.0});
+        return place_values(circuit_, layout_, symbols_, *told_.point, extent, taken);
+    }
+
+    Drawing draw(const PlacedValues& values) {
         out_.title = std::string(circuit_.title.title);
         out_.description = fmt::format(
             "Hydraulic circuit diagram, symbols drawn after ISO 1219-1:2012, {} "
             "components, {} findings",
             circuit_.components.size(), findings_.size());
+        if (told_.point != nullptr)
+            out_.description +=
+                fmt::format(", computed steady state of the duty point {}", told_.point->id);
         for (std::size_t f = 0; f < findings_.size(); ++f) {
             Group band =
                 witness_band(circuit_, symbols_, wires_, *findings_[f], static_cast<Index>(f + 1));
@@ -75,6 +74,7 @@ class SheetDrawer {
         add_lines();
         for (Group& group : shaft_groups(circuit_, layout_)) add(std::move(group));
         add_components();
+        for (Group& group : value_groups(circuit_, values)) add(std::move(group));
         add_marks();
         add_sheet();
         return std::move(out_);
@@ -101,7 +101,7 @@ class SheetDrawer {
     void arrange_sheet() {
         size_ = *find_sheet(layout_.sheet);
         title_ = title_block(circuit_, size_);
-        lists_ = lists_of(circuit_, layout_, findings_, verdicts_);
+        lists_ = lists_of(circuit_, layout_, told_);
         panels_ = *arrange_panels(ink_of(circuit_, layout_), {}, size_, title_, lists_);
         out_.width = size_.width;
         out_.height = size_.height;
@@ -339,8 +339,8 @@ class SheetDrawer {
 
     const Circuit& circuit_;
     const Layout& layout_;
-    std::vector<const Verdict*> findings_;
-    std::span<const Verdict> verdicts_;
+    const Told& told_;
+    const std::vector<const Verdict*>& findings_;
     std::vector<DrawnSymbol> symbols_;
     WireGraph wires_;
     SheetSize size_ = {};
@@ -353,10 +353,20 @@ class SheetDrawer {
 
 }  // namespace
 
-Drawing draw(const Circuit& circuit, const Layout& layout, std::span<const Verdict> findings) {
-    const std::vector<const Verdict*> shown = marked(findings);
-    const Layout placed = with_room_for(circuit, layout, shown, findings);
-    return SheetDrawer(circuit, placed, shown, findings).draw();
+Drawing draw(const Circuit& circuit, const Layout& layout, std::span<const Verdict> findings,
+             const hydraulics::OperatingPoint* point) {
+    Told told{.findings = marked(findings), .verdicts = findings, .point = point};
+    for (;;) {
+        const Layout placed = with_room_for(circuit, layout, told);
+        SheetDrawer sheet(circuit, placed, told);
+        PlacedValues values = sheet.values();
+        // What has no room goes into a list, which takes room in its turn: until nothing is new.
+        const std::size_t known = told.apart.size();
+        for (std::string& one : values.apart)
+            if (std::find(told.apart.begin(), told.apart.end(), one) == told.apart.end())
+                told.apart.push_back(std::move(one));
+        if (told.apart.size() == known) return sheet.draw(values);
+    }
 }
 
 }  // namespace loopwright

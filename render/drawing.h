@@ -22,8 +22,9 @@ struct Point {
 /// bleed), chain (frames around assemblies).
 enum class Dash : std::uint8_t { continuous, dashed, chain };
 
-/// What a stroke or fill means; the theme gives it its colour. `ink` is black on a plain sheet.
-enum class Paint : std::uint8_t { none, ink, paper, faint, mark, band };
+/// What a stroke or fill means; the theme gives it its colour. `ink` is black on a plain sheet,
+/// `value` a computed figure, `ground` the tint below it.
+enum class Paint : std::uint8_t { none, ink, paper, faint, mark, band, value, ground };
 
 struct Pen {
     Paint paint = Paint::ink;
@@ -73,6 +74,7 @@ enum class Role : std::uint8_t {
     sheet,    ///< border, title block, lists, legend
     finding,  ///< mark of a finding, its band along the lines, its entry in the list
     caution,
+    computed,  ///< figures of a computed point, heads that show which way oil flows
 };
 
 struct Tag {

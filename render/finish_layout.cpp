@@ -46,7 +46,7 @@ Layout finish_layout(const Circuit& circuit, const Sketch& sketch, const Roles& 
         for (const Run& run : shaft.runs)
             layout.shafts.push_back({shaft.shaft, grid(run.from), grid(run.to)});
     place_frames(circuit, sketch, layout);
-    place_hoses(circuit, sketch, bending, layout);
+    place_hoses(circuit, bending, layout);
     place_labels(circuit, sketch, roles, layout);
     return layout;
 }

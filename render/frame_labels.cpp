@@ -5,6 +5,7 @@
 
 #include <loopwright/render/label_room.h>
 #include <loopwright/render/label_text.h>
+#include <loopwright/render/sketch.h>
 
 namespace loopwright {
 

@@ -61,7 +61,8 @@ std::vector<Box> stubs_of(const Circuit& circuit, const SketchPart& part, double
     for (const PortAnchor& port : part.shape.ports) {
         const Point at{part.at.x + port.at.x, part.at.y + port.at.y};
         out.push_back(grown({at.x, at.y, at.x, at.y}, gap));
-        if (!part.is_mark()) out.push_back(grown(letter_box(circuit, part, port), letter_gap));
+        if (!part.is_mark())
+            out.push_back(grown(letter_box(circuit, part.place(), port), letter_gap));
     }
     return out;
 }

@@ -92,10 +92,9 @@ GridBox sag_box(const Wire& chord) {
     return box;
 }
 
-void place_hoses(const Circuit& circuit, const Sketch& sketch, const Bending& bending,
-                 Layout& layout) {
+void place_hoses(const Circuit& circuit, const Bending& bending, Layout& layout) {
     if (bending.best.empty() && bending.other.empty()) return;
-    LabelRoom room(circuit, sketch, layout);
+    LabelRoom room(circuit, layout);
     const auto by_line = [&](const std::vector<std::size_t>& wires) {
         std::vector<std::vector<std::size_t>> runs(circuit.lines.size());
         for (const std::size_t wire : wires) runs[layout.wires[wire].line].push_back(wire);

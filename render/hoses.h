@@ -6,7 +6,6 @@
 #include <loopwright/parser/circuit.h>
 #include <loopwright/render/drawing.h>
 #include <loopwright/render/layout.h>
-#include <loopwright/render/sketch.h>
 
 /// The hose on the sheet (recipe LN3): a stretch of its line that sags between two dots.
 namespace loopwright {
@@ -21,8 +20,7 @@ struct Bending {
 
 /// Cuts, for each hose, a stretch with room beside it out of one of its wires and lets it sag. One
 /// that finds no room stays straight.
-void place_hoses(const Circuit& circuit, const Sketch& sketch, const Bending& bending,
-                 Layout& layout);
+void place_hoses(const Circuit& circuit, const Bending& bending, Layout& layout);
 
 /// The room beside a sagging wire that its arc takes, M.
 Box arc_room(const Wire& chord);

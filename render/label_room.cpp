@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <stdexcept>
+#include <utility>
 
 #include <loopwright/render/hoses.h>
 #include <loopwright/render/label_text.h>
@@ -34,6 +36,8 @@ double gap(const Box& a, const Box& b) {
     return std::hypot(dx, dy);
 }
 
+bool is_mark(const DrawnSymbol& symbol) { return symbol.placed.port != none; }
+
 GridBox grid_box(const Box& box) {
     return {{static_cast<int>(std::lround(box.left / quarter)),
              static_cast<int>(std::lround(box.top / quarter))},
@@ -41,7 +45,28 @@ GridBox grid_box(const Box& box) {
              static_cast<int>(std::ceil(box.bottom / quarter - 1e-6))}};
 }
 
-Box extent_of(const Sketch& sketch, const Layout& layout) {
+Point place_of(const DrawnSymbol& symbol) {
+    return {symbol.placed.at.x * quarter, symbol.placed.at.y * quarter};
+}
+
+Box body_of(const DrawnSymbol& symbol) {
+    const Point at = place_of(symbol);
+    return moved(symbol.shape.body, at.x, at.y);
+}
+
+/// What the stub of a port covers.
+Box stub_of(const DrawnSymbol& symbol, const PortAnchor& port) {
+    const Box body = body_of(symbol);
+    const double x = place_of(symbol).x + port.at.x;
+    const double y = place_of(symbol).y + port.at.y;
+    const double into_x = std::clamp(x, body.left, body.right);
+    const double into_y = std::clamp(y, body.top, body.bottom);
+    return grown(
+        {std::min(x, into_x), std::min(y, into_y), std::max(x, into_x), std::max(y, into_y)},
+        stroke_half);
+}
+
+Box extent_of(const std::vector<DrawnSymbol>& symbols, const Layout& layout) {
     Box box{0, 0, 0, 0};
     const auto widen = [&](const Box& other) {
         box.left = std::min(box.left, other.left);
@@ -49,7 +74,7 @@ Box extent_of(const Sketch& sketch, const Layout& layout) {
         box.right = std::max(box.right, other.right);
         box.bottom = std::max(box.bottom, other.bottom);
     };
-    for (int p = 0; p < static_cast<int>(sketch.parts.size()); ++p) widen(sketch.body(p));
+    for (const DrawnSymbol& symbol : symbols) widen(body_of(symbol));
     for (const Wire& wire : layout.wires) widen(run_box(wire.from, wire.to));
     return grown(box, surroundings);
 }
@@ -109,11 +134,11 @@ Box moved(const Box& box, double x, double y) {
     return {box.left + x, box.top + y, box.right + x, box.bottom + y};
 }
 
-Box letter_box(const Circuit& circuit, const SketchPart& part, const PortAnchor& port) {
+Box letter_box(const Circuit& circuit, Point at, const PortAnchor& port) {
     const std::string letter(circuit.ports[port.port].letter);
     const double half = text_width_m(letter, label_text_height) / 2;
-    return {part.at.x + port.letter.x - half, part.at.y + port.letter.y - 1.1,
-            part.at.x + port.letter.x + half, part.at.y + port.letter.y + 0.1};
+    return {at.x + port.letter.x - half, at.y + port.letter.y - 1.1, at.x + port.letter.x + half,
+            at.y + port.letter.y + 0.1};
 }
 
 Box run_box(GridPoint from, GridPoint to) {
@@ -139,30 +164,28 @@ Box with_air(const Box& box, bool level) {
                  : Box{box.left, box.top - air, box.right, box.bottom + air};
 }
 
-LabelRoom::LabelRoom(const Circuit& circuit, const Sketch& sketch, Layout& layout)
+LabelRoom::LabelRoom(const Circuit& circuit, Layout& layout)
+    : LabelRoom(circuit, layout, drawn_symbols(circuit, layout)) {}
+
+LabelRoom::LabelRoom(const Circuit& circuit, Layout& layout, std::vector<DrawnSymbol> symbols)
+    : LabelRoom(circuit, layout, symbols, extent_of(symbols, layout)) {}
+
+LabelRoom::LabelRoom(const Circuit& circuit, Layout& layout, std::vector<DrawnSymbol> symbols,
+                     const Box& extent)
     : circuit_(circuit),
-      sketch_(sketch),
       layout_(layout),
-      extent_(extent_of(sketch, layout)),
-      room_(extent_) {
-    for (int p = 0; p < static_cast<int>(sketch.parts.size()); ++p) take_part(p);
+      symbols_(std::move(symbols)),
+      extent_(extent),
+      room_(extent) {
+    for (const DrawnSymbol& symbol : symbols_) take_symbol(symbol);
     take_runs();
 }
 
-void LabelRoom::take_part(int part) {
-    const SketchPart& s = sketch_.parts[static_cast<std::size_t>(part)];
-    room_.take(grown(sketch_.body(part), stroke_half));
-    for (const PortAnchor& port : s.shape.ports) {
-        const double x = s.at.x + port.at.x;
-        const double y = s.at.y + port.at.y;
-        const double into_x =
-            std::clamp(x, s.at.x + s.shape.body.left, s.at.x + s.shape.body.right);
-        const double into_y =
-            std::clamp(y, s.at.y + s.shape.body.top, s.at.y + s.shape.body.bottom);
-        room_.take(grown(
-            {std::min(x, into_x), std::min(y, into_y), std::max(x, into_x), std::max(y, into_y)},
-            stroke_half));
-        if (!s.is_mark()) room_.take(letter_box(circuit_, s, port));
+void LabelRoom::take_symbol(const DrawnSymbol& symbol) {
+    room_.take(grown(body_of(symbol), stroke_half));
+    for (const PortAnchor& port : symbol.shape.ports) {
+        room_.take(stub_of(symbol, port));
+        if (!is_mark(symbol)) room_.take(letter_box(circuit_, place_of(symbol), port));
     }
 }
 
@@ -179,6 +202,14 @@ void LabelRoom::take_runs() {
         for (const Box& side : {run_box(a, {b.x, a.y}), run_box({a.x, b.y}, b),
                                 run_box(a, {a.x, b.y}), run_box({b.x, a.y}, b)})
             room_.take(side);
+    }
+}
+
+void LabelRoom::take_labels() {
+    for (const LabelBox& label : layout_.labels) {
+        room_.take({label.box.from.x * quarter, label.box.from.y * quarter,
+                    label.box.to.x * quarter, label.box.to.y * quarter});
+        take_leader(label.leader);
     }
 }
 
@@ -213,20 +244,36 @@ void LabelRoom::put_here(LabelBox label, const Box& box) {
     layout_.labels.push_back(std::move(label));
 }
 
+Box LabelRoom::body(int part) const { return body_of(symbols_[static_cast<std::size_t>(part)]); }
+
+bool LabelRoom::has_letter_or_leader(const Box& box) const {
+    const auto overlaps = [&](const Box& other) {
+        return box.left < other.right && other.left < box.right && box.top < other.bottom &&
+               other.top < box.bottom;
+    };
+    for (const DrawnSymbol& symbol : symbols_)
+        for (const PortAnchor& port : symbol.shape.ports)
+            if (!is_mark(symbol) && overlaps(letter_box(circuit_, place_of(symbol), port)))
+                return true;
+    return std::any_of(layout_.labels.begin(), layout_.labels.end(), [&](const LabelBox& label) {
+        return !label.leader.empty() && passes(label.leader, box);
+    });
+}
+
 bool LabelRoom::misleads(int part, const Box& box) const {
-    const double own = gap(box, sketch_.body(part));
-    for (int p = 0; p < static_cast<int>(sketch_.parts.size()); ++p)
-        if (p != part && gap(box, sketch_.body(p)) < own + clearly) return true;
+    const double own = gap(box, body(part));
+    for (int p = 0; p < static_cast<int>(symbols_.size()); ++p)
+        if (p != part && gap(box, body(p)) < own + clearly) return true;
     return false;
 }
 
 void LabelRoom::put_apart(const WantedLabel& wanted) {
     for (const double reach : apart)
-        if (try_apart(wanted, reach)) return;
+        if (try_within(wanted, reach, 2)) return;
     throw std::logic_error("no room for a label");
 }
 
-bool LabelRoom::try_apart(const WantedLabel& wanted, double reach) {
+bool LabelRoom::try_within(const WantedLabel& wanted, double reach, int most_patience) {
     const Box& body = wanted.target;
     const double width = wanted.width;
     const double height = wanted.height;
@@ -252,11 +299,11 @@ bool LabelRoom::try_apart(const WantedLabel& wanted, double reach) {
                      [](const Try& a, const Try& b) { return a.cost < b.cost; });
     // Best a leader that passes nothing; then one that crosses lines and cannot be taken for a
     // piece of one; at last any.
-    for (const int patience : {0, 1, 2})
+    for (int patience = 0; patience <= most_patience; ++patience)
         for (const Try& t : tries) {
             if (!room_.is_free(grown(t.box, clear))) continue;
             std::vector<GridPoint> leader = leader_between(t.box, body);
-            if (patience < 2 && passes_solid(wanted.part, leader)) continue;
+            if (patience < 2 && passes_solid(wanted, leader)) continue;
             if (patience < 2 && runs_along_a_line(leader)) continue;
             if (patience < 1 && passes_line(leader)) continue;
             if (put(wanted, t.box, std::move(leader))) return true;
@@ -265,14 +312,20 @@ bool LabelRoom::try_apart(const WantedLabel& wanted, double reach) {
 }
 
 /// Whether a leader passes another symbol, a port letter or a text.
-bool LabelRoom::passes_solid(int own, const std::vector<GridPoint>& leader) const {
+bool LabelRoom::passes_solid(const WantedLabel& wanted,
+                             const std::vector<GridPoint>& leader) const {
     const auto hit = [&](const Box& box) { return passes(leader, box); };
-    for (int p = 0; p < static_cast<int>(sketch_.parts.size()); ++p) {
-        if (p != own && hit(sketch_.body(p))) return true;
-        if (sketch_.parts[static_cast<std::size_t>(p)].is_mark()) continue;
-        for (const PortAnchor& port : sketch_.parts[static_cast<std::size_t>(p)].shape.ports)
-            if (hit(letter_box(circuit_, sketch_.parts[static_cast<std::size_t>(p)], port)))
-                return true;
+    for (int p = 0; p < static_cast<int>(symbols_.size()); ++p) {
+        const DrawnSymbol& symbol = symbols_[static_cast<std::size_t>(p)];
+        const double off = wanted.clear_of_strokes ? leader_half : 0.0;
+        if (p != wanted.part && hit(grown(body_of(symbol), off))) return true;
+        if (p != wanted.part && wanted.clear_of_strokes &&
+            std::any_of(symbol.shape.ports.begin(), symbol.shape.ports.end(),
+                        [&](const PortAnchor& port) { return hit(stub_of(symbol, port)); }))
+            return true;
+        if (is_mark(symbol)) continue;
+        for (const PortAnchor& port : symbol.shape.ports)
+            if (hit(letter_box(circuit_, place_of(symbol), port))) return true;
     }
     return std::any_of(layout_.labels.begin(), layout_.labels.end(), [&](const LabelBox& l) {
         return hit({l.box.from.x * quarter, l.box.from.y * quarter, l.box.to.x * quarter,

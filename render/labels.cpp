@@ -118,7 +118,7 @@ class LabelPlacer {
 
 void place_labels(const Circuit& circuit, const Sketch& sketch, const Roles& roles,
                   Layout& layout) {
-    LabelRoom room(circuit, sketch, layout);
+    LabelRoom room(circuit, layout);
     place_frame_labels(circuit, sketch, layout, room);
     LabelPlacer(circuit, sketch, roles, room).place();
     place_line_labels(circuit, layout, room);

@@ -36,7 +36,7 @@ RouteField field_of(const Sketch& sketch) {
                                    part.label.right + part.at.x, part.label.bottom + part.at.y});
         if (!part.is_mark())
             for (const PortAnchor& port : part.shape.ports)
-                field.letters.push_back(letter_box(sketch.circuit(), part, port));
+                field.letters.push_back(letter_box(sketch.circuit(), part.place(), port));
         for (std::size_t a = 0; a < part.shape.ports.size(); ++a) {
             const int n = sketch.net_at(p, a);
             if (n >= 0 && sketch.nets[static_cast<std::size_t>(n)].ends.size() > 1) continue;

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <loopwright/base/unit_text.h>
+#include <loopwright/render/draw_values.h>
 #include <loopwright/render/hoses.h>
 #include <loopwright/render/label_text.h>
 #include <loopwright/render/nets.h>
@@ -16,19 +17,11 @@ namespace loopwright {
 
 namespace {
 
-constexpr double heading_height = 6.0;
 constexpr double row_text = 2.5;
 constexpr double module = 2.5;
 // The legend: samples on the left of their words, two items in a row where they fit.
 constexpr double sample_width = 16.0;
 constexpr double after_sample = 19.0;
-
-Panel heading(std::string_view text) {
-    Panel panel{.height = heading_height};
-    add_text(panel, {0.0, 4.2}, text, large_text);
-    add_line(panel, {0.0, heading_height}, {panel_width, heading_height}, thick);
-    return panel;
-}
 
 std::string joined(const std::vector<std::string>& lines, std::size_t first) {
     std::string out;
@@ -74,7 +67,7 @@ PanelList parts_list(const Circuit& circuit) {
     constexpr double title = 22.0;
     constexpr double kind = 63.0;
     constexpr double figures = 103.0;
-    PanelList list{.heading = heading("Parts list")};
+    PanelList list{.heading = list_heading("Parts list")};
     const auto add = [&](std::string_view name, std::string_view words, std::string_view what,
                          const std::string& data) {
         Panel row{};
@@ -103,7 +96,7 @@ PanelList parts_list(const Circuit& circuit) {
 PanelList remarks_list(const Circuit& circuit) {
     PanelList list;
     if (circuit.remarks.empty()) return list;
-    list.heading = heading("Remarks");
+    list.heading = list_heading("Remarks");
     for (const Remark& remark : circuit.remarks) {
         Panel row;
         row.height = add_paragraph(row, {0.0, 3.6}, remark_text(remark), panel_width) + 1.9;
@@ -113,7 +106,7 @@ PanelList remarks_list(const Circuit& circuit) {
     return list;
 }
 
-PanelList legend(const Circuit& circuit, bool with_frames, bool with_findings) {
+PanelList legend(const Circuit& circuit, const LegendNeeds& needs) {
     struct Item {
         std::string text = {};
         Panel sample = {};
@@ -150,16 +143,22 @@ PanelList legend(const Circuit& circuit, bool with_frames, bool with_findings) {
         add_line(shaft, {0, -0.625}, {sample_width, -0.625});
         add_line(shaft, {0, 0.625}, {sample_width, 0.625});
     }
-    if (with_frames)
+    if (needs.frames)
         add_line(add("boundary of an assembly"), {0, 0}, {sample_width, 0}, thin, Dash::chain);
-    if (with_findings) {
+    if (needs.findings) {
         Panel& band = add("way that a finding speaks of");
         band.primitives.push_back({Polyline{.points = {{0, 0}, {sample_width, 0}},
                                             .pen = {.paint = Paint::band, .width = 2.5}},
                                    {}});
         add_line(band, {0, 0}, {sample_width, 0});
     }
-    PanelList list{.heading = heading("Legend"), .together = true};
+    if (needs.values) {
+        add_value_sample(add("computed figure").primitives, {0, -1.6}, "213 bar");
+        Panel& flow = add("which way oil flows");
+        add_line(flow, {0, 0}, {sample_width, 0});
+        flow.primitives.push_back(flow_head({9.25, 0}, {1, 0}));
+    }
+    PanelList list{.heading = list_heading("Legend"), .together = true};
     double x = panel_width;
     for (const Item& item : items) {
         const double width = after_sample + text_width(item.text, normal_text) + 3.0;
@@ -179,7 +178,7 @@ PanelList legend(const Circuit& circuit, bool with_frames, bool with_findings) {
         row.height = add_paragraph(row, {0.0, 3.6}, text, panel_width) + 1.9;
         list.rows.push_back(std::move(row));
     };
-    if (with_findings)
+    if (needs.findings)
         note(
             "Findings by their number: triangle error, square warning, circle note, diamond not "
             "decided for want of data.");
@@ -188,7 +187,7 @@ PanelList legend(const Circuit& circuit, bool with_frames, bool with_findings) {
 }
 
 PanelList cautions() {
-    PanelList list{.heading = heading("Caution"), .together = true};
+    PanelList list{.heading = list_heading("Caution"), .together = true};
     for (const std::string_view text : caution_texts) {
         Panel row{};
         add_text(row, {0.0, 3.4}, "-", normal_text);

@@ -29,6 +29,14 @@ void add_text(Panel& panel, Point baseline, std::string_view text, double height
         {Text{.at = baseline, .text = std::string(text), .height = height, .anchor = anchor}, {}});
 }
 
+Panel list_heading(std::string_view text) {
+    constexpr double height = 6.0;
+    Panel panel{.height = height};
+    add_text(panel, {0.0, 4.2}, text, large_text);
+    add_line(panel, {0.0, height}, {panel_width, height}, thick);
+    return panel;
+}
+
 double add_paragraph(Panel& panel, Point at, std::string_view text, double width, double height) {
     double last = at.y;
     for (const std::string& line : broken(text, height, width)) {

@@ -38,6 +38,8 @@ void add_line(Panel& panel, Point from, Point to, double width = thin,
 void add_box(Panel& panel, Point from, Point to, double width = thin);
 void add_text(Panel& panel, Point baseline, std::string_view text, double height = normal_text,
               Anchor anchor = Anchor::start);
+/// The head of a list.
+Panel list_heading(std::string_view text);
 /// Breaks the text to the width; gives the baseline of the last line. `at` is the first baseline.
 double add_paragraph(Panel& panel, Point at, std::string_view text, double width,
                      double height = normal_text);

@@ -15,6 +15,10 @@
 /// circuit -> lay_out -> Layout -> draw (with findings) -> Drawing -> to_svg / to_pdf / to_png.
 namespace loopwright {
 
+namespace hydraulics {
+struct OperatingPoint;
+}
+
 /// Places and routes the whole circuit and chooses the sheet. `structure` gives the roles (loop
 /// pump, motor, side, charge line ...). Deterministic. `sheet`: "A4".."A0", or empty: chosen to
 /// fit.
@@ -28,8 +32,10 @@ std::optional<Layout> read_layout(const Circuit& circuit, std::string_view json,
 
 /// The finished sheet: symbols, lines, labels, frame, title block, parts list, caution block, and
 /// the findings (`findings` empty: a sheet without). Only failed and inconclusive verdicts get
-/// marks.
-Drawing draw(const Circuit& circuit, const Layout& layout, std::span<const Verdict> findings);
+/// marks. `point`: a solved duty point whose figures are written at nets, lines and machines (null:
+/// none). Throws std::length_error where the lists are longer than a sheet A0 holds.
+Drawing draw(const Circuit& circuit, const Layout& layout, std::span<const Verdict> findings,
+             const hydraulics::OperatingPoint* point = nullptr);
 
 /// SVG 1.1 text: millimetres, text stays text, ids, classes, titles and descriptions from the tags.
 std::string to_svg(const Drawing& drawing);

@@ -308,8 +308,8 @@ bool place_on_sheet(const Circuit& circuit, Layout& layout, const SheetSize& siz
 }
 
 bool fit_to_sheet(const Circuit& circuit, Layout& layout, std::string_view wish) {
-    const std::vector<PanelList> lists{parts_list(circuit),
-                                       legend(circuit, !layout.frames.empty(), false), cautions()};
+    const std::vector<PanelList> lists{
+        parts_list(circuit), legend(circuit, {.frames = !layout.frames.empty()}), cautions()};
     return std::any_of(std::begin(sizes), std::end(sizes), [&](const SheetSize& size) {
         return (wish.empty() || size.name == wish) && place_on_sheet(circuit, layout, size, lists);
     });

@@ -37,7 +37,13 @@ Panel title_block(const Circuit& circuit, const SheetSize& size);
 PanelList parts_list(const Circuit& circuit);
 /// What reviewers have remarked; empty where they have not.
 PanelList remarks_list(const Circuit& circuit);
-PanelList legend(const Circuit& circuit, bool with_frames, bool with_findings);
+/// What the legend has to explain besides lines.
+struct LegendNeeds {
+    bool frames = false;
+    bool findings = false;
+    bool values = false;
+};
+PanelList legend(const Circuit& circuit, const LegendNeeds& needs);
 PanelList cautions();
 
 /// Where panels stand: in columns of the title block's width from the right edge, from the bottom

@@ -28,6 +28,7 @@ struct SketchPart {
     std::vector<int> marks = {};  ///< parts that hang on this one's ports
 
     bool is_mark() const { return port != none; }
+    Point place() const { return {static_cast<double>(at.x), static_cast<double>(at.y)}; }
 };
 
 /// An end of a net in the sketch.

@@ -59,6 +59,16 @@ Json json_of(const ShaftPoint& one) {
             {"power", quantity(one.power, Dimension::power)}};
 }
 
+Json json_of(const Circuit& circuit, const OnShaftPoint& one) {
+    Json json{{"id", circuit.components[one.component].path},
+              {"speed", quantity(one.speed, one.straight ? Dimension::velocity : Dimension::speed)},
+              {one.straight ? "force" : "torque",
+               quantity(one.torque, one.straight ? Dimension::force : Dimension::torque)},
+              {"power", quantity(one.power, Dimension::power)}};
+    put(json, "holding", one.holding, Dimension::torque);
+    return json;
+}
+
 Json json_of(const Circuit& circuit, const ChargeBalance& one) {
     Json uses = Json::array();
     for (const ChargeUse& use : one.uses)
@@ -94,6 +104,9 @@ Json json_of(const Circuit& circuit, const OperatingPoint& point) {
     Json shafts = Json::array();
     for (const ShaftPoint& one : point.shafts) shafts.push_back(json_of(one));
     json["shafts"] = std::move(shafts);
+    Json on_shafts = Json::array();
+    for (const OnShaftPoint& one : point.on_shafts) on_shafts.push_back(json_of(circuit, one));
+    json["on_shafts"] = std::move(on_shafts);
     Json charge = Json::array();
     for (const ChargeBalance& one : point.charge) charge.push_back(json_of(circuit, one));
     json["charge"] = std::move(charge);

@@ -62,7 +62,8 @@ std::string number_text(double mm) {
 }
 
 unsigned colour_of(Paint paint) {
-    // The band is light and the mark dark, so that grey print tells them apart.
+    // The band is light and the mark dark, so that grey print tells them apart; so with the ground
+    // and the figures on it.
     switch (paint) {
         case Paint::ink:
             return 0x000000;
@@ -74,6 +75,10 @@ unsigned colour_of(Paint paint) {
             return 0xB71C1C;
         case Paint::band:
             return 0xFFD9A0;
+        case Paint::value:
+            return 0x14457F;
+        case Paint::ground:
+            return 0xE0EBF8;
         case Paint::none:
             break;
     }

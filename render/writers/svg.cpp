@@ -70,6 +70,8 @@ std::string_view name(Role role) {
             return "finding";
         case Role::caution:
             return "caution";
+        case Role::computed:
+            return "computed";
     }
     return {};
 }

@@ -11,6 +11,7 @@ import subprocess
 import sys
 import tempfile
 import unittest
+import xml.etree.ElementTree as ElementTree
 
 import circuit
 import compare
@@ -108,6 +109,13 @@ class ReadBack(unittest.TestCase):
         torn = {"circuits/mixer-drum/retrofit-filter-in-the-loop.xml"}
         self.hold_each(((path.relative_to(ROOT).as_posix(), path, options)
                         for path in examples() for options in ((), PLAIN)), torn)
+
+    def test_computed_points_of_the_circuits_of_the_tree(self):
+        work = [(f"{path.stem} {point.get('id')}", path, ("--point", point.get("id")))
+                for path in examples() if "retrofit" not in path.stem
+                for point in ElementTree.parse(path).getroot().iter("point")]
+        self.assertGreater(len(work), 50)
+        self.hold_each(work)
 
     def test_designations_stand_at_their_own_symbols(self):
         for path in examples():

@@ -158,8 +158,8 @@ def _polygon(drawing, corners, closed, get):
     if black and closed:
         drawing.polygons.append(Polygon(corners))
         return
-    if get("stroke", "none") == "none":
-        return
+    if get("stroke", "none") != "#000000":
+        return  # of a finding, or of a computed figure
     width = float(get("stroke-width", "1"))
     dash = dash_class(get("stroke-dasharray"))
     target = drawing.segments if abs(width - LINE_WIDTH) < 1e-3 else drawing.rules
@@ -182,7 +182,7 @@ def _arc(words, dash):
 
 def read(svg):
     """Shapes of a stripped SVG. Only black text belongs to the drawing; coloured is a finding's
-    number."""
+    number or a computed figure."""
     root = ElementTree.fromstring(svg)
     box = [float(v) / MODULE for v in root.get("viewBox").split()]
     drawing = Drawing(box[2], box[3])

@@ -4,6 +4,7 @@ class."""
 
 import collections
 
+import computed
 import geometry
 from geometry import (INK, NEAR, enters, holds, inside, length, meet, off, overlap, passes, same,
                       shared)
@@ -64,6 +65,7 @@ class Checker:
         self.lists()
         self.leaders()
         self.marks()
+        computed.check(self)
         return list(self.found.values())
 
     def _free_ends(self, group):

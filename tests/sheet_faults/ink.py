@@ -19,7 +19,8 @@ ARC = re.compile(r"M (\S+) (\S+) A (\S+) \3 0 ([01]) ([01]) (\S+) (\S+)\Z")
 
 @dataclasses.dataclass(eq=False)
 class Group:
-    """A group of the drawing. `sort`: line, symbol, shaft, assembly, border, list, mark."""
+    """A group of the drawing. `sort`: line, symbol, shaft, assembly, border, list, mark,
+    value."""
     sort: str
     name: str
     number: int
@@ -50,7 +51,7 @@ class Stroke:
 
 @dataclasses.dataclass(eq=False)
 class Region:
-    """A closed outline."""
+    """A closed outline; `ground` below a computed figure, `head` on a line that shows its flow."""
     corners: list
     group: Group
     sort: str
@@ -99,7 +100,7 @@ def _sort_of(element):
     if name == "sheet":
         return "border" if ident == "sheet" else "list"
     return {"line": "line", "symbol": "symbol", "shaft": "shaft", "frame": "assembly",
-            "caution": "list"}[name]
+            "caution": "list", "computed": "value"}[name]
 
 
 def _points(text):
@@ -142,7 +143,12 @@ def _add_strokes(sheet, points, element, group, sort, closed=False, curved=False
 def _add(sheet, element, group):
     tag, role = element.tag.removeprefix(NAMESPACE), (element.get("class") or "").split(" ")[0]
     get = element.get
-    sort = "leader" if role == "value" and tag == "polyline" else group.sort
+    leads = tag == "polyline" and (role == "value" or group.sort == "value")
+    sort = "leader" if leads else group.sort
+    if group.sort == "value" and tag == "polygon":
+        corners = _points(get("points"))
+        sheet.regions.append(Region(corners, group, "head" if len(corners) == 3 else "ground"))
+        return
     if tag == "polyline":
         _add_strokes(sheet, _points(get("points")), element, group, sort)
     elif tag == "path":

@@ -6,6 +6,7 @@ import re
 import shutil
 import subprocess
 import sys
+import xml.etree.ElementTree as ElementTree
 
 HERE = pathlib.Path(__file__).resolve()
 ROOT = HERE.parents[2]
@@ -15,10 +16,16 @@ LOT = 40  # of read_back's random circuits, from 10 to 120 components
 ORACLE = 100
 
 
-def _tree():
+def tree():
+    """(name, path) of every circuit of the tree."""
     for path in sorted((ROOT / "circuits").rglob("*.xml")):
         if "<circuit" in path.read_text(encoding="utf-8"):
             yield path.relative_to(ROOT / "circuits").with_suffix("").as_posix(), path
+
+
+def points(path):
+    """Ids of the duty points of a circuit."""
+    return [point.get("id") for point in ElementTree.parse(path).getroot().iter("point")]
 
 
 def _assemblies():
@@ -57,7 +64,7 @@ def circuits(program, folder):
     import variants
     for name, text in variants.PARTS.items():
         (folder / f"{name}.xml").write_text(text, encoding="utf-8")
-    made = list(_tree())
+    made = list(tree())
     for drive in ("traction", "hoist", "stationary"):
         made.append((f"new {drive}", subprocess.run([program, "new", drive], check=True, text=True,
                                                     capture_output=True).stdout))

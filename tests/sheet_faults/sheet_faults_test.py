@@ -89,6 +89,35 @@ class Sheets(unittest.TestCase):
                 self.assertLessEqual(cost.area, was.area * table.TOLERANCE)
 
 
+def _with_points(path):
+    """(circuit, point, what is wrong with its sheet and not with the one without the point), ..."""
+    found = []
+    circuit = meant.load(path)
+    with tempfile.TemporaryDirectory() as folder:
+        out = pathlib.Path(folder) / "sheet.svg"
+        known = {words for _, _, words in
+                 faults.Checker(ink.read(draw(path, out)), circuit).faults()}
+        for point in pool_of_sheets.points(path):
+            sheet = ink.read(draw(path, out, "--point", point))
+            values = sum(group.sort == "value" for group in sheet.groups)
+            found.append((path.stem, point, values,
+                          [fault for fault in faults.Checker(sheet, circuit).faults()
+                           if fault[2] not in known]))
+    return found
+
+
+class Points(unittest.TestCase):
+    def test_computed_figures_stand_on_nothing(self):
+        paths = [path for _, path in pool_of_sheets.tree() if pool_of_sheets.points(path)]
+        self.assertGreaterEqual(len(paths), 20)
+        with multiprocessing.get_context("fork").Pool() as workers:
+            for found in workers.imap(_with_points, paths):
+                for name, point, values, wrong in found:
+                    with self.subTest(name, point=point):
+                        self.assertGreater(values, 10)
+                        self.assertEqual(wrong, [])
+
+
 class Planted(unittest.TestCase):
     """Every planted fault must be told, in its class."""
 
