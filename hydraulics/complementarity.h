@@ -23,4 +23,12 @@ Dual<N> complementarity(const Dual<N>& a, const Dual<N>& b, double rounding = 0.
     return result;
 }
 
+/// Nothing exactly where something stands between its least and its most as what pushes it up has
+/// it: at its most where the push is above nothing, at its least where it is below, anywhere
+/// between where there is none. `above`: over its least; `below`: under its most.
+template <std::size_t N>
+Dual<N> between(const Dual<N>& above, const Dual<N>& below, const Dual<N>& push) {
+    return complementarity(above, -complementarity(below, push));
+}
+
 }  // namespace loopwright::hydraulics

@@ -44,7 +44,7 @@ void add(const Circuit& circuit, const Fluid& fluid, const Part& part, const Sol
         duty.lost += part.share * loss.power;
     const std::vector<double> torques = shaft_torques(solved.model, *solved.state);
     for (std::size_t s = 0; s < torques.size(); ++s)
-        (solved.model.network.shafts[s].speed ? duty.power_in : duty.power_out) +=
+        (solved.model.network.shafts[s].is_driven() ? duty.power_in : duty.power_out) +=
             part.share * torques[s] * solved.state->speeds[s];
 }
 

@@ -20,8 +20,14 @@ double Equations::gear_torque(std::span<const double> unknowns, Index gear) cons
     return figure(unknowns, gear_variable_[gear]);
 }
 double Equations::stroke(std::span<const double> unknowns, Index machine) const {
-    return network_.machines[machine].pressure_limit ? figure(unknowns, stroke_variable_[machine])
+    return network_.machines[machine].control.acts() ? figure(unknowns, stroke_variable_[machine])
                                                      : network_.machines[machine].stroke;
+}
+double Equations::mover_torque(std::span<const double> unknowns, Index mover) const {
+    return figure(unknowns, mover_variable_[mover]);
+}
+double Equations::share_left(std::span<const double> unknowns, Index mover) const {
+    return figure(unknowns, share_variable_[mover]);
 }
 
 MachineState Equations::state_of(std::span<const double> unknowns, Index m) const {

@@ -1,91 +1,24 @@
 #include <loopwright/hydraulics/equations.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
 
 #include <loopwright/hydraulics/complementarity.h>
+#include <loopwright/hydraulics/equation_sinks.h>
 #include <loopwright/hydraulics/flow_divider.h>
 #include <loopwright/hydraulics/load_law.h>
+#include <loopwright/hydraulics/scales.h>
 
 namespace loopwright::hydraulics {
 
 namespace {
 
-constexpr double pressure_scale = 1e6;  // Pa
-constexpr double flow_scale = 1e-3;     // m3/s
-constexpr double speed_scale = 100.0;   // rad/s
-constexpr double torque_scale = 100.0;  // N.m
-constexpr double velocity_scale = 0.1;  // m/s, of a rod
-constexpr double force_scale = 1e4;     // N
 /// An open valve loses so much (scaled pressure over m3/s, 1 mPa at 60 L/min) that two side by side
 /// know how they share a flow.
 constexpr double seat_loss = 1e-6;
 
-template <std::size_t N>
-using Variables = std::array<std::uint32_t, N>;
-
 }  // namespace
-
-/// Notes where terms stand.
-class Equations::Collector {
-  public:
-    double value(std::uint32_t /*variable*/) const { return 0.5; }
-    double moved(std::uint32_t /*variable*/) const { return 0.0; }
-    Smoothing smoothing() const { return {.leak = 1.0}; }
-
-    template <std::size_t N>
-    void add(std::uint32_t row, const Dual<N>& /*term*/, const Variables<N>& variables) {
-        for (const std::uint32_t variable : variables) terms.push_back({row, variable});
-    }
-
-    /// All that are put in, whether or not they are of an unknown.
-    std::vector<MatrixPlace> terms;
-};
-
-class Equations::Evaluator {
-  public:
-    Evaluator(const Equations& equations, std::span<const double> unknowns,
-              const Smoothing& smoothing, std::span<double> residuals, std::span<double> jacobian)
-        : equations_(equations),
-          unknowns_(unknowns),
-          smoothing_(smoothing),
-          residuals_(residuals),
-          jacobian_(jacobian),
-          slot_(equations.slots_.data()),
-          slot_scale_(equations.slot_scales_.data()) {}
-
-    double value(std::uint32_t variable) const { return equations_.figures_[variable]; }
-    /// Since the begin of the step of time, scaled.
-    double moved(std::uint32_t variable) const {
-        return smoothing_.inertia > 0.0 && variable < unknowns_.size()
-                   ? unknowns_[variable] - smoothing_.before[variable]
-                   : 0.0;
-    }
-    const Smoothing& smoothing() const { return smoothing_; }
-
-    template <std::size_t N>
-    void add(std::uint32_t row, const Dual<N>& term, const Variables<N>& /*variables*/) {
-        if (row < residuals_.size()) {
-            residuals_[row] += equations_.row_scale_[row] * term.value;
-            for (std::size_t i = 0; i < N; ++i)
-                if (slot_[i] < jacobian_.size())
-                    jacobian_[slot_[i]] += term.slope[i] * slot_scale_[i];
-        }
-        slot_ += N;
-        slot_scale_ += N;
-    }
-
-  private:
-    const Equations& equations_;
-    std::span<const double> unknowns_;
-    Smoothing smoothing_;
-    std::span<double> residuals_;
-    std::span<double> jacobian_;
-    const std::uint32_t* slot_;
-    const double* slot_scale_;
-};
 
 std::uint32_t Equations::add_unknown(double scale, double guess, double row_scale,
                                      BalanceOf balance) {
@@ -106,6 +39,7 @@ std::uint32_t Equations::add_fixed(double value) {
 
 Equations::Equations(const Network& network) : network_(network), legs_(network.dividers.size()) {
     atmosphere_ = add_fixed(0.0);
+    whole_ = add_fixed(1.0);
     for (Index i = 0; i < network.nodes.size(); ++i) {
         const Node& node = network.nodes[i];
         node_variable_.push_back(node.pressure ? add_fixed(*node.pressure)
@@ -137,9 +71,14 @@ Equations::Equations(const Network& network) : network_(network), legs_(network.
             add_unknown(torque_scale, 0.0, 1.0 / speed_scale, {Balance::gear, i}));
     for (Index i = 0; i < network.machines.size(); ++i) {
         const NetworkMachine& machine = network.machines[i];
-        stroke_variable_.push_back(machine.pressure_limit
+        stroke_variable_.push_back(machine.control.acts()
                                        ? add_unknown(1.0, machine.stroke, 1.0, {Balance::stroke, i})
                                        : add_fixed(machine.stroke));
+    }
+    for (Index i = 0; i < network.movers.size(); ++i) {
+        mover_variable_.push_back(add_unknown(torque_scale, 0.0, 1.0, {Balance::mover, i}));
+        share_variable_.push_back(
+            network.movers[i].spared ? add_unknown(1.0, 1.0, 1.0, {Balance::share, i}) : whole_);
     }
 
     const auto behind_unknowns = [&](std::uint32_t& variable) {
@@ -147,10 +86,11 @@ Equations::Equations(const Network& network) : network_(network), legs_(network.
             variable = static_cast<std::uint32_t>(size()) +
                        (std::numeric_limits<std::uint32_t>::max() - variable);
     };
-    for (auto* variables :
-         {&node_variable_, &shaft_variable_, &branch_variable_, &gear_variable_, &stroke_variable_})
+    for (auto* variables : {&node_variable_, &shaft_variable_, &branch_variable_, &gear_variable_,
+                            &stroke_variable_, &share_variable_})
         std::for_each(variables->begin(), variables->end(), behind_unknowns);
     behind_unknowns(atmosphere_);
+    behind_unknowns(whole_);
     figures_.assign(size() + fixed_.size(), 0.0);
 
     Collector collector;
@@ -188,7 +128,7 @@ void Equations::evaluate(std::span<const double> unknowns, const Smoothing& smoo
         if (network_.shafts[i].speed)
             fixed_[shaft_variable_[i] - size()] = *network_.shafts[i].speed;
     for (Index i = 0; i < network_.machines.size(); ++i)
-        if (!network_.machines[i].pressure_limit)
+        if (!network_.machines[i].control.acts())
             fixed_[stroke_variable_[i] - size()] = network_.machines[i].stroke;
     for (std::size_t i = 0; i < size(); ++i) figures_[i] = unknowns[i] * scale_[i];
     std::copy(fixed_.begin(), fixed_.end(), figures_.begin() + static_cast<std::ptrdiff_t>(size()));
@@ -217,6 +157,7 @@ void Equations::assemble(Sink& sink) const {
     for (Index i = 0; i < network_.branches.size(); ++i) assemble_branch(sink, i);
     for (Index i = 0; i < network_.dividers.size(); ++i) assemble_divider(sink, i);
     for (Index i = 0; i < network_.machines.size(); ++i) assemble_machine(sink, i);
+    for (Index i = 0; i < network_.movers.size(); ++i) assemble_mover(sink, i);
     for (const NetworkCylinder& one : network_.cylinders) {
         const Variables<3> variables{node_variable_[one.a],
                                      one.b == none ? atmosphere_ : node_variable_[one.b],
@@ -365,16 +306,48 @@ void Equations::assemble_machine(Sink& sink, Index i) const {
     sink.add(variables[1], term(law.flow_b), variables);
     sink.add(variables[2], term(law.flow_case), variables);
     sink.add(variables[3], term(law.torque), variables);
-    if (!one.pressure_limit) return;
-    // The full stroke below the limit, none above, any between where the pressure stands at it.
-    const double sense = one.stroke < 0.0 ? -1.0 : 1.0;
-    const Dual<3> stroke = Dual<3>::variable(0, sink.value(variables[4])) * sense;
-    const Dual<3> high = max(Dual<3>::variable(1, sink.value(variables[0])),
-                             Dual<3>::variable(2, sink.value(variables[1])));
-    const Dual<3> room = (Dual<3>(*one.pressure_limit) - high) / pressure_scale;
-    sink.add(variables[4],
-             complementarity(stroke, -complementarity(std::abs(one.stroke) - stroke, room)),
-             Variables<3>{variables[4], variables[0], variables[1]});
+    if (one.control.acts()) assemble_stroke(sink, i, law);
+}
+
+template <class Sink>
+void Equations::assemble_stroke(Sink& sink, Index i, const MachineLaw& law) const {
+    const NetworkMachine& one = network_.machines[i];
+    const Variables<StrokeState::count> variables{
+        stroke_variable_[i],
+        node_variable_[one.a],
+        node_variable_[one.b],
+        shaft_variable_[one.shaft],
+        one.sensed == none ? atmosphere_ : node_variable_[one.sensed],
+        one.mover == none ? whole_ : share_variable_[one.mover]};
+    sink.add(variables[0],
+             stroke_law(one.control, one.stroke,
+                        {.relative_displacement = sink.value(variables[0]),
+                         .pressure_a = sink.value(variables[1]),
+                         .pressure_b = sink.value(variables[2]),
+                         .shaft_speed = sink.value(variables[3]),
+                         .pressure_sensed = sink.value(variables[4]),
+                         .share_left = sink.value(variables[5])},
+                        law.torque),
+             variables);
+}
+
+/// The torque that it gives goes into its shaft's balance.
+template <class Sink>
+void Equations::assemble_mover(Sink& sink, Index i) const {
+    const NetworkMover& one = network_.movers[i];
+    const Variables<MoverState::count> variables{shaft_variable_[one.shaft], mover_variable_[i]};
+    const MoverState state{.shaft_speed = sink.value(variables[0]),
+                           .given_torque = sink.value(variables[1])};
+    sink.add(variables[0], -Dual<1>::variable(0, state.given_torque), Variables<1>{variables[1]});
+    sink.add(variables[1], mover_law(one.mover, one.setting, state), variables);
+    if (!one.spared) return;
+    const std::uint32_t share = share_variable_[i];
+    const Dual<2> room = load_room(one.mover, one.setting, state);
+    Dual<3> held(room.value);
+    std::copy_n(room.slope.begin(), room.slope.size(), held.slope.begin());
+    const Dual<3> left = Dual<3>::variable(2, sink.value(share));
+    sink.add(share, between(left, Dual<3>(1.0) - left, held),
+             Variables<3>{variables[0], variables[1], share});
 }
 
 template <class Sink>

@@ -15,7 +15,9 @@ enum class Balance : std::uint8_t {
     law,     ///< of a branch
     torque,  ///< on a shaft
     gear,    ///< speeds of a gear's shafts
-    stroke,  ///< of a machine with a limiter
+    stroke,  ///< of a machine with a control of its own
+    mover,   ///< speed and torque of a prime mover
+    share,   ///< of the strokes, that spares a prime mover
 };
 struct BalanceOf {
     Balance balance = Balance::flow;
@@ -64,6 +66,9 @@ class Equations {
     double flow(std::span<const double> unknowns, Index branch) const;
     double gear_torque(std::span<const double> unknowns, Index gear) const;
     double stroke(std::span<const double> unknowns, Index machine) const;
+    double mover_torque(std::span<const double> unknowns, Index mover) const;
+    /// Of set strokes what is left, 1 where nothing spares it.
+    double share_left(std::span<const double> unknowns, Index mover) const;
     MachineState state_of(std::span<const double> unknowns, Index machine) const;
 
   private:
@@ -84,6 +89,10 @@ class Equations {
     template <class Sink>
     void assemble_machine(Sink& sink, Index i) const;
     template <class Sink>
+    void assemble_stroke(Sink& sink, Index i, const MachineLaw& law) const;
+    template <class Sink>
+    void assemble_mover(Sink& sink, Index i) const;
+    template <class Sink>
     void assemble_load(Sink& sink, const NetworkLoad& load) const;
 
     const Network& network_;
@@ -93,6 +102,9 @@ class Equations {
     std::vector<std::uint32_t> branch_variable_;
     std::vector<std::uint32_t> gear_variable_;
     std::vector<std::uint32_t> stroke_variable_;
+    std::vector<std::uint32_t> mover_variable_;  // torques
+    std::vector<std::uint32_t> share_variable_;
+    std::uint32_t whole_ = 0;  // a share of 1
     std::uint32_t atmosphere_ = 0;
     std::vector<std::vector<Index>> legs_;  // branches, by divider
     std::vector<double> fixed_;

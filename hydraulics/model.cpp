@@ -37,6 +37,7 @@ Model ModelBuilder::build() {
     for (Index p = 0; p < circuit_.passages.size(); ++p) add_passage(p);
     find_shafts();
     add_machines();
+    add_anti_stall();
     add_loads();
     settle_shafts();
     return std::move(model_);

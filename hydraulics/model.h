@@ -51,6 +51,7 @@ struct Model {
     std::vector<BranchOwner> branches = {};
     std::vector<MachineOwner> machines = {};
     std::vector<MachineOwner> cylinders = {};
+    std::vector<Index> movers = {};             ///< components
     std::vector<Index> gears = {};              ///< components
     std::vector<Index> loads = {};              ///< components
     std::vector<std::string> node_names = {};   ///< by node: a port on it

@@ -37,17 +37,28 @@ class ModelBuilder {
 
     // model_shafts.cpp: what turns
     void find_shafts();
+    void add_prime_mover(Index component);
+    void let_go(Index component);
     void add_machines();
     void add_machine(Index component, Index displacement_passage);
     void add_cylinder(Index component, Index displacement_passage);
     std::optional<Machine> machine_of(Index component, bool pump);
     bool find_losses(const Component& component, bool pump, Machine& machine);
+    void settle_shafts();
+    Index shaft_at(Index component);
+
+    // model_controls.cpp: what moves strokes. False where the machine cannot be solved.
+    bool add_pump_control(const Component& component, NetworkMachine& one);
+    bool add_load_sensing(const Component& component, NetworkMachine& one);
+    bool add_motor_control(Index component, NetworkMachine& one);
+    void add_anti_stall();
+    Index mover_of(Index component) const;
+
+    // model_loads.cpp: what takes torque
     void add_loads();
     void add_load(Index component);
     void add_brake(Index component);
-    void settle_shafts();
     double forward_on(Index shaft) const;
-    Index shaft_at(Index component);
 
     void miss(const Component& component, std::string_view datum);
     void assume(std::string of, std::string text, std::string_view source);

@@ -43,21 +43,8 @@ void ModelBuilder::find_shafts() {
     }
     for (Index c = 0; c < circuit_.components.size(); ++c) {
         const Component& component = circuit_.components[c];
-        if (component.kind->part == Part::prime_mover && component.shaft != none) {
-            Shaft& shaft = model_.network.shafts[model_.shaft_of_shaft[component.shaft]];
-            const bool stands = point_.state() == State::stopped || point_.state() == State::towing;
-            if (stands) {
-                shaft.speed = 0.0;
-            } else if (point_.is_commanded(c)) {
-                if (const auto rated = need(component, "speed"))
-                    shaft.speed = *rated * point_.set_share(c, false) *
-                                  (circuit_.is_yes(component, "reversing") ? point_.sense() : 1.0);
-            } else if (const auto speed = point_.figure(c, "speed")) {
-                shaft.speed = *speed;
-            } else {
-                miss(component, "speed");
-            }
-        }
+        if (component.kind->part == Part::prime_mover && component.shaft != none)
+            add_prime_mover(c);
         if (component.kind->part == Part::gearbox && component.shaft != none &&
             component.far_shaft != none) {
             const auto ratio = need(component, "ratio");
@@ -73,6 +60,54 @@ void ModelBuilder::find_shafts() {
                                             .out = model_.shaft_of_shaft[component.far_shaft]});
         }
     }
+}
+
+/// Turns its shaft at a speed that is known, or gives way to its load (droop).
+void ModelBuilder::add_prime_mover(Index c) {
+    const Component& component = circuit_.components[c];
+    const Index s = model_.shaft_of_shaft[component.shaft];
+    Shaft& shaft = model_.network.shafts[s];
+    if (point_.state() == State::stopped || point_.state() == State::towing) {
+        shaft.speed = 0.0;
+        return;
+    }
+    if (point_.is_commanded(c)) {
+        if (const auto rated = need(component, "speed"))
+            shaft.speed = *rated * point_.set_share(c, false) *
+                          (circuit_.is_yes(component, "reversing") ? point_.sense() : 1.0);
+    } else if (const auto speed = point_.figure(c, "speed")) {
+        shaft.speed = *speed;
+    } else {
+        miss(component, "speed");
+    }
+    if (shaft.speed && circuit_.figure(component, "droop").value_or(0.0) > 0.0) let_go(c);
+}
+
+/// Makes the torque that a prime mover gives an unknown. Nothing where its power is not given.
+void ModelBuilder::let_go(Index c) {
+    const Component& component = circuit_.components[c];
+    const Index s = model_.shaft_of_shaft[component.shaft];
+    Shaft& shaft = model_.network.shafts[s];
+    if (shaft.mover != none || !shaft.speed || *shaft.speed == 0.0) return;
+    const auto power = need(component, "power");
+    const auto rated = need(component, "speed");
+    if (!power || !rated) return;
+    NetworkMover one{.shaft = s, .setting = Speed(*shaft.speed)};
+    one.mover = {.rated_speed = Speed(*rated),
+                 .rated_torque = Torque(*power / *rated),
+                 .droop = circuit_.figure(component, "droop").value_or(0.0)};
+    if (const auto most = circuit_.figure(component, "max-torque"))
+        one.mover.max_torque = Torque(*most);
+    if (const auto brakes = circuit_.figure(component, "braking-torque"))
+        one.mover.braking_torque = Torque(*brakes);
+    else if (const auto takes_up = circuit_.figure(component, "braking-power"))
+        if (const auto highest = circuit_.figure(component, "max-speed"))
+            one.mover.braking_torque = Torque(*takes_up / *highest);
+    shaft.guess = *shaft.speed;
+    shaft.speed.reset();
+    shaft.mover = static_cast<Index>(model_.movers.size());
+    model_.movers.push_back(c);
+    model_.network.movers.push_back(one);
 }
 
 /// The shaft of a component; one of its own where it is on none.
@@ -134,16 +169,7 @@ void ModelBuilder::add_machine(Index c, Index displacement_passage) {
             : 1.0;
     // Positive displacement puts oil out at A; a motor is meant to take it in there.
     one.stroke = pump ? sense * share : -share;
-    const std::string_view control = circuit_.choice(component, "control");
-    if (pump && control == "load-sensing") {
-        miss(component, "load-sensing, which is not solved yet");
-        return;
-    }
-    if (pump && control == "pressure-compensated") {
-        if (const auto kept = need(component, "compensator-setting")) one.pressure_limit = *kept;
-    } else if (const auto limit = circuit_.figure(component, "pressure-limiter"); pump && limit) {
-        if (one.stroke != 0.0) one.pressure_limit = *limit;
-    }
+    if (!(pump ? add_pump_control(component, one) : add_motor_control(c, one))) return;
     model_.machines.push_back(owner);
     model_.network.machines.push_back(one);
 }
@@ -243,116 +269,6 @@ void ModelBuilder::add_cylinder(Index c, Index displacement_passage) {
     model_.network.cylinders.push_back(one);
 }
 
-void ModelBuilder::add_loads() {
-    for (Index c = 0; c < circuit_.components.size(); ++c) {
-        const Component& component = circuit_.components[c];
-        if (component.shaft == none) continue;
-        if (component.kind->part == Part::load) add_load(c);
-        if (component.kind->part == Part::brake) add_brake(c);
-    }
-}
-
-/// The sense in which a network's shaft turns while its actuators go forward: 1, or -1 behind a
-/// gearbox that turns it round; 1 too where no actuator turns it.
-double ModelBuilder::forward_on(Index shaft) const {
-    std::vector<double> sense(model_.network.shafts.size(), 0.0);
-    std::vector<Index> queue{shaft};
-    sense[shaft] = 1.0;
-    const auto has_actuator = [&](Index s) {
-        for (std::size_t i = 0; i < model_.machines.size(); ++i)
-            if (model_.network.machines[i].shaft == s &&
-                graph_.part(model_.machines[i].component) == Part::actuator)
-                return true;
-        return false;
-    };
-    for (std::size_t i = 0; i < queue.size(); ++i) {
-        if (has_actuator(queue[i])) return sense[queue[i]];
-        for (const NetworkGear& gear : model_.network.gears) {
-            if (gear.in != queue[i] && gear.out != queue[i]) continue;
-            const Index other = gear.in == queue[i] ? gear.out : gear.in;
-            if (sense[other] != 0.0) continue;
-            sense[other] = sense[queue[i]] * (gear.gear.ratio < 0.0 ? -1.0 : 1.0);
-            queue.push_back(other);
-        }
-    }
-    return 1.0;
-}
-
-void ModelBuilder::add_load(Index c) {
-    const Component& component = circuit_.components[c];
-    NetworkLoad load;
-    load.shaft = model_.shaft_of_shaft[component.shaft];
-    const bool straight = model_.network.shafts[load.shaft].straight;
-    const std::string_view pulls = circuit_.is_yes(component, "overrunning")
-                                       ? circuit_.choice(component, "overrunning-sense")
-                                       : std::string_view();
-    const double forward = forward_on(load.shaft);
-    const bool one_way = pulls == "forward" || pulls == "reverse";
-    const auto torque = point_.figure(c, straight ? "force" : "torque");
-    const auto mass = point_.figure(c, "mass");
-    const auto radius = circuit_.figure(component, "wheel-radius");
-    if (torque) {
-        // One that pulls one way does so whichever way it moves; another resists, or drives.
-        load.torque = Torque(*torque);
-        load.kind = NetworkLoad::Kind::opposing;
-        if (one_way) {
-            load.kind = NetworkLoad::Kind::constant;
-            load.torque = Torque(*torque * (pulls == "forward" ? -forward : forward));
-        } else if (*torque < 0.0) {
-            load.kind = NetworkLoad::Kind::constant;
-            load.torque = Torque(*torque * point_.sense() * forward);
-        }
-    } else if (circuit_.is_yes(component, "vehicle") && mass && radius) {
-        const auto rolling = need(component, "rolling-resistance");
-        if (!rolling) return;
-        load.kind = NetworkLoad::Kind::vehicle;
-        load.vehicle = {
-            .mass = Mass(*mass),
-            .wheel_radius = Length(*radius),
-            .grade = Grade(point_.set_figure(c, "grade").value_or(0.0) * point_.sense() * forward),
-            .rolling_resistance = *rolling};
-    } else if (one_way && mass && radius) {
-        load.kind = NetworkLoad::Kind::constant;
-        const Torque weight =
-            load_torque(Hoist{.mass = Mass(*mass), .drum_radius = Length(*radius)});
-        load.torque = weight * (pulls == "forward" ? -forward : forward);
-    } else {
-        miss(component, straight ? "force" : "torque");
-        return;
-    }
-    model_.loads.push_back(c);
-    model_.network.loads.push_back(load);
-}
-
-void ModelBuilder::add_brake(Index c) {
-    const Component& component = circuit_.components[c];
-    NetworkLoad load{.kind = NetworkLoad::Kind::brake,
-                     .shaft = model_.shaft_of_shaft[component.shaft]};
-    const bool spring = circuit_.choice(component, "applied") != "pressure";
-    const auto torque = circuit_.figure(component, "torque");
-    const auto begins = circuit_.figure(component, spring ? "release-pressure" : "apply-pressure");
-    const auto completes = circuit_.figure(component, "full-release-pressure");
-    for (Index port = component.ports.begin; port < component.ports.end; ++port)
-        if (!graph_.lines_of(port).empty()) load.brake_node = node_at(port);
-    const bool known = torque && begins && load.brake_node != none;
-    if (!known) {
-        if (point_.moves() || point_.state() == State::neutral)
-            assume(fmt::format("{}: torque", component.path), "none",
-                   "taken for released: torque, pressures or line are not given");
-        else
-            miss(component, torque ? "release-pressure" : "torque");
-        return;
-    }
-    load.off_at_first = point_.moves();
-    load.brake = {.spring_applied = spring,
-                  .torque = Torque(*torque),
-                  .begins = Pressure(spring ? *begins : 0.0),
-                  .completes = Pressure(spring ? completes.value_or(*begins * 1.0001 + 1.0)
-                                               : std::max(*begins, 1.0))};
-    model_.loads.push_back(c);
-    model_.network.loads.push_back(load);
-}
-
 /// A shaft on which nothing of the network stands has no balance of its own.
 void ModelBuilder::settle_shafts() {
     std::vector<std::uint8_t> driven(model_.network.shafts.size(), 0);
@@ -362,7 +278,7 @@ void ModelBuilder::settle_shafts() {
     for (std::size_t s = 0; s < driven.size(); ++s) {
         Shaft& shaft = model_.network.shafts[s];
         if (driven[s] == 0 && !shaft.speed) shaft.speed = 0.0;
-        if (!shaft.speed)
+        if (!shaft.speed && shaft.mover == none)
             shaft.guess = point_.moves() ? point_.sense() * (shaft.straight ? 0.1 : 50.0) : 0.0;
     }
 }

@@ -16,6 +16,8 @@
 #include <loopwright/hydraulics/oil.h>
 #include <loopwright/hydraulics/orifice.h>
 #include <loopwright/hydraulics/pipe.h>
+#include <loopwright/hydraulics/prime_mover.h>
+#include <loopwright/hydraulics/stroke_control.h>
 #include <loopwright/hydraulics/valves.h>
 
 /// The steady state of a circuit as equations, free of the circuit's words.
@@ -27,8 +29,8 @@
 /// All in SI; pressures in Pa over the atmosphere.
 namespace loopwright::hydraulics {
 
-/// Of each what is known from the start is fixed: the reservoir's pressure, the prime mover's
-/// speed.
+/// Of each what is known from the start is fixed: the reservoir's pressure, the speed of a prime
+/// mover that nothing slows down.
 struct Node {
     std::optional<double> pressure = {};
     double guess = 0.0;
@@ -38,6 +40,10 @@ struct Shaft {
     double guess = 0.0;
     /// A rod's: the speed is in m/s and what stands for a torque is a force.
     bool straight = false;
+    Index mover = none;  ///< the prime mover that turns it, where its torque is an unknown
+
+    /// By a prime mover, or held still.
+    bool is_driven() const { return speed.has_value() || mover != none; }
 };
 
 /// Loses pressure by its flow.
@@ -85,9 +91,17 @@ struct NetworkMachine {
     Index housing = none;
     Index shaft = none;
     double stroke = 1.0;  ///< set displacement over the largest; its sign says the sense
-    /// A limiter or compensator takes the stroke back so that the higher port's pressure stays
-    /// below this.
-    std::optional<double> pressure_limit = {};
+    StrokeControl control = {};
+    Index sensed = none;  ///< node whose pressure a load-sensing control feels
+    Index mover = none;   ///< the prime mover that an anti-stall control spares
+};
+
+/// A prime mover whose speed gives way to its load, or that some pump's control spares.
+struct NetworkMover {
+    PrimeMover mover = {};
+    Index shaft = none;
+    Speed setting = {};   ///< of its governor
+    bool spared = false;  ///< some control takes strokes back for it
 };
 
 /// A cylinder: speed of the rod and forces in place of those of a shaft.
@@ -126,6 +140,7 @@ struct Network {
     std::vector<Divider> dividers = {};
     std::vector<NetworkMachine> machines = {};
     std::vector<NetworkCylinder> cylinders = {};
+    std::vector<NetworkMover> movers = {};
     std::vector<NetworkGear> gears = {};
     std::vector<NetworkLoad> loads = {};
 };

@@ -109,6 +109,8 @@ class Reader {
             MachinePoint point{.component = model_.machines[i].component,
                                .speed = state.shaft_speed,
                                .stroke = std::abs(state.relative_displacement),
+                               .set_stroke = std::abs(one.stroke),
+                               .hold = hold_of(one, state, law.torque.value),
                                .pressure_a = state.pressure_a,
                                .pressure_b = state.pressure_b};
             point.displacement = point.stroke * one.machine.displacement.si();
@@ -136,6 +138,19 @@ class Reader {
                 point.case_flow = law.flow_case.value;
             out_.machines.push_back(point);
         }
+    }
+
+    StrokeHold hold_of(const NetworkMachine& one, const MachineState& at, double torque) const {
+        if (!one.control.acts()) return StrokeHold::none;
+        return stroke_hold(
+            one.control, one.stroke,
+            {.relative_displacement = at.relative_displacement,
+             .pressure_a = at.pressure_a,
+             .pressure_b = at.pressure_b,
+             .shaft_speed = at.shaft_speed,
+             .pressure_sensed = one.sensed == none ? 0.0 : state_.pressures[one.sensed],
+             .share_left = one.mover == none ? 1.0 : state_.shares_left[one.mover]},
+            torque);
     }
 
     void read_cylinders() {
@@ -166,7 +181,7 @@ class Reader {
             ShaftPoint shaft{.name = model_.shaft_names[s],
                              .speed = state_.speeds[s],
                              .torque = torques[s],
-                             .driven = model_.network.shafts[s].speed.has_value(),
+                             .driven = model_.network.shafts[s].is_driven(),
                              .straight = model_.network.shafts[s].straight};
             shaft.power = shaft.torque * shaft.speed;
             out_.shafts.push_back(shaft);
@@ -209,8 +224,11 @@ class Reader {
     void limit(std::string_view subject, std::string_view quantity, Dimension dimension,
                double value, std::optional<double> most) {
         if (!most) return;
+        // What a control keeps at its limit is not above it by what rounding leaves.
+        const double margin = *most - value;
+        const bool at_limit = std::abs(margin) <= 1e-9 * std::abs(*most);
         out_.limits.push_back(
-            {std::string(subject), quantity, dimension, value, *most, *most - value});
+            {std::string(subject), quantity, dimension, value, *most, at_limit ? 0.0 : margin});
     }
 
     void read_limits() {

@@ -32,9 +32,11 @@ std::string_view name(MachineMode mode);
 struct MachinePoint {
     Index component = none;
     MachineMode mode = MachineMode::idle;
-    double speed = 0.0;         ///< rad/s; of a cylinder's rod m/s
-    double stroke = 1.0;        ///< set displacement over the largest
-    double displacement = 0.0;  ///< set; m3/rad
+    double speed = 0.0;                  ///< rad/s; of a cylinder's rod m/s
+    double stroke = 1.0;                 ///< displacement over the largest
+    double set_stroke = 1.0;             ///< as its command has it
+    StrokeHold hold = StrokeHold::none;  ///< what keeps it elsewhere
+    double displacement = 0.0;           ///< m3/rad
     Index port_a = none;
     Index port_b = none;  ///< none of a single-acting cylinder
     double pressure_a = 0.0;

@@ -50,8 +50,12 @@ std::string trouble_of(const Circuit& circuit, const Model& model, const Balance
             return fmt::format("the speeds on both sides of {} do not fit",
                                circuit.components[model.gears[worst.index]].path);
         case Balance::stroke:
-            return fmt::format("{} finds no displacement at its pressure limit",
+            return fmt::format("{} finds no displacement that its controls allow",
                                circuit.components[model.machines[worst.index].component].path);
+        case Balance::mover:
+        case Balance::share:
+            return fmt::format("{} finds no speed at which it gives what it is asked",
+                               circuit.components[model.movers[worst.index]].path);
     }
     return {};
 }
@@ -65,6 +69,44 @@ std::string torn(const Model& model, const SteadyState& state) {
         "no machine works so",
         model.node_names[static_cast<std::size_t>(lowest - state.pressures.begin())],
         format_quantity(*lowest, Dimension::pressure));
+}
+
+/// What prime movers cannot do that a state asks of them; nothing where all can.
+std::string overwhelmed(const Circuit& circuit, const Model& model, const SteadyState& state) {
+    constexpr double rounding = 1e-6;
+    for (std::size_t i = 0; i < model.movers.size(); ++i) {
+        const NetworkMover& one = model.network.movers[i];
+        if (one.mover.droop <= 0.0) continue;
+        const Component& component = circuit.components[model.movers[i]];
+        const double turns = state.speeds[one.shaft];
+        const double given = state.mover_torques[i];
+        const std::string torque = format_quantity(std::abs(given), Dimension::torque);
+        if (turns < stalling_speed(one.mover).si() * (1.0 - rounding))
+            return fmt::format("{} stalls: it is asked for more than {}, which is all it gives",
+                               component.path, torque);
+        if (one.mover.braking_torque &&
+            given <= -one.mover.braking_torque->si() * (1.0 - rounding) &&
+            turns > circuit.figure(component, "max-speed").value_or(0.0))
+            return fmt::format(
+                "{} is driven to {}: its load asks for more braking than {}, which is all it gives",
+                component.path, format_quantity(turns, Dimension::speed), torque);
+    }
+    return {};
+}
+
+/// Data of prime movers that their loads drive, without which it is not known what they do then.
+std::vector<std::string> missing_when_driven(const Circuit& circuit, const Model& model,
+                                             const SteadyState& state) {
+    std::vector<std::string> missing;
+    for (std::size_t i = 0; i < model.movers.size(); ++i) {
+        const PrimeMover& mover = model.network.movers[i].mover;
+        constexpr double nothing = 1e-9;  // of rated torque
+        const bool driven = state.mover_torques[i] < -nothing * mover.rated_torque.si();
+        if (driven && mover.droop > 0.0 && !mover.braking_torque)
+            missing.push_back(
+                fmt::format("{}.braking-torque", circuit.components[model.movers[i]].path));
+    }
+    return missing;
 }
 
 }  // namespace
@@ -92,11 +134,21 @@ Solved PointWorker::solve(double temperature) const {
     }
     SteadyStateSolver solver(solved.model.network);
     solved.state = solver.solve();
-    if (solved.state)
-        solved.problem = torn(solved.model, *solved.state);
-    else
+    if (!solved.state) {
         solved.problem = "no steady state is found: " +
                          trouble_of(graph_.circuit(), solved.model, solver.trouble().worst);
+        return solved;
+    }
+    solved.model.missing = missing_when_driven(graph_.circuit(), solved.model, *solved.state);
+    if (!solved.model.missing.empty()) {
+        solved.state.reset();
+        solved.problem = fmt::format("the load drives the prime mover, and not given: {}",
+                                     fmt::join(solved.model.missing, ", "));
+        return solved;
+    }
+    solved.problem = torn(solved.model, *solved.state);
+    if (solved.problem.empty())
+        solved.problem = overwhelmed(graph_.circuit(), solved.model, *solved.state);
     return solved;
 }
 

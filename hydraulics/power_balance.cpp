@@ -94,7 +94,7 @@ std::vector<double> shaft_torques(const Model& model, const SteadyState& state) 
                                .value;
     }
     for (std::size_t s = 0; s < taken.size(); ++s)
-        if (network.shafts[s].speed) taken[s] = asked[s];
+        if (network.shafts[s].is_driven()) taken[s] = asked[s];
     return taken;
 }
 
@@ -149,7 +149,7 @@ double energy_residual(const Model& model, const SteadyState& state) {
     };
     const std::vector<double> torques = shaft_torques(model, state);
     for (std::size_t s = 0; s < torques.size(); ++s)
-        if (network.shafts[s].speed) add(torques[s] * state.speeds[s]);
+        if (network.shafts[s].is_driven()) add(torques[s] * state.speeds[s]);
     for (const NetworkLoad& load : network.loads)
         add(-torque_of(network, load, state) * state.speeds[load.shaft]);
     for (std::size_t i = 0; i < network.branches.size(); ++i) add(-lost_in_branch(model, state, i));

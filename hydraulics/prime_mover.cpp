@@ -1,10 +1,67 @@
 #include <loopwright/hydraulics/prime_mover.h>
 
+#include <algorithm>
+#include <cmath>
+
+#include <loopwright/hydraulics/complementarity.h>
+
 namespace loopwright::hydraulics {
 
-Dual<1> speed(const PrimeMover& mover, Speed at_rated, double torque) {
-    const Dual<1> share = Dual<1>::variable(0, torque) / mover.rated_torque.si();
-    return at_rated.si() + mover.droop * mover.rated_speed.si() * (1.0 - share);
+namespace {
+
+using Figure = Dual<MoverState::count>;
+
+double rated_power(const PrimeMover& mover) {
+    return mover.rated_torque.si() * mover.rated_speed.si();
+}
+
+/// Rated power over the speed, at any below `from` what it is there.
+template <std::size_t N>
+Dual<N> at_rated_power(const PrimeMover& mover, const Dual<N>& speed, Speed from) {
+    return Dual<N>(rated_power(mover)) / max(Dual<N>(from.si()), speed);
+}
+
+/// The governor's line.
+template <std::size_t N>
+Dual<N> governed(const PrimeMover& mover, Speed setting, const Dual<N>& speed) {
+    const double loses = mover.droop * mover.rated_speed.si();
+    return ((Dual<N>(setting.si()) - speed) / loses + 1.0) * mover.rated_torque.si();
+}
+
+}  // namespace
+
+Dual<1> governed_torque(const PrimeMover& mover, Speed setting, double speed) {
+    return governed(mover, setting, Dual<1>::variable(0, speed));
+}
+
+Speed stalling_speed(const PrimeMover& mover) {
+    const double highest = mover.max_torque ? mover.max_torque->si() : 0.0;
+    return Speed(rated_power(mover) / std::max(highest, mover.rated_torque.si()));
+}
+
+Dual<1> full_load_torque(const PrimeMover& mover, double speed) {
+    return at_rated_power(mover, Dual<1>::variable(0, speed), stalling_speed(mover));
+}
+
+Figure mover_law(const PrimeMover& mover, Speed setting, const MoverState& state) {
+    const Figure speed = Figure::variable(MoverState::speed, state.shaft_speed);
+    const Figure torque = Figure::variable(MoverState::torque, state.given_torque);
+    if (mover.droop <= 0.0) return (speed - setting.si()) / mover.rated_speed.si();
+    const double size = mover.rated_torque.si();
+    const Figure push = (governed(mover, setting, speed) - torque) / size;
+    const Figure below = (at_rated_power(mover, speed, stalling_speed(mover)) - torque) / size;
+    if (!mover.braking_torque) return complementarity(below, push);
+    return between((torque + mover.braking_torque->si()) / size, below, push);
+}
+
+Figure load_room(const PrimeMover& mover, Speed setting, const MoverState& state) {
+    const Figure speed = Figure::variable(MoverState::speed, state.shaft_speed);
+    if (mover.droop > 0.0) return (speed - setting.si()) / (mover.droop * mover.rated_speed.si());
+    // One that turns backwards gives a torque below nothing.
+    const double sense = state.shaft_speed < 0.0 ? -1.0 : 1.0;
+    const Figure torque = Figure::variable(MoverState::torque, state.given_torque);
+    return (at_rated_power(mover, abs(speed), mover.rated_speed) - sense * torque) /
+           mover.rated_torque.si();
 }
 
 }  // namespace loopwright::hydraulics

@@ -183,6 +183,10 @@ SteadyState SteadyStateSolver::result() {
         state.gear_torques.push_back(equations_.gear_torque(closed_, i));
     for (Index i = 0; i < network_.machines.size(); ++i)
         state.machines.push_back(equations_.state_of(closed_, i));
+    for (Index i = 0; i < network_.movers.size(); ++i) {
+        state.mover_torques.push_back(equations_.mover_torque(closed_, i));
+        state.shares_left.push_back(equations_.share_left(closed_, i));
+    }
     return state;
 }
 

@@ -15,9 +15,11 @@ struct SteadyState {
     std::vector<double> flows = {};         ///< of branches, m3/s from `from` to `to`
     std::vector<double> gear_torques = {};  ///< at their ends in, N.m
     std::vector<MachineState> machines = {};
+    std::vector<double> mover_torques = {};  ///< that they give, N.m
+    std::vector<double> shares_left = {};    ///< of set strokes, by what spares each mover
     /// Largest flow that is not accounted for at a node, over the largest flow of all.
     double mass_residual = 0.0;
-    /// Power put in by the shafts of fixed speed, less all that is taken out or lost, over the
+    /// Power put in by the shafts that are driven, less all that is taken out or lost, over the
     /// largest power of all.
     double energy_residual = 0.0;
     int steps = 0;  ///< of Newton

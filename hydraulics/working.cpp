@@ -237,7 +237,7 @@ class Worker {
                                      torque(std::abs(taken)), path(model_.machines[i].component));
             }
             if (terms.empty()) continue;
-            const bool driven = model_.network.shafts[s].speed.has_value();
+            const bool driven = model_.network.shafts[s].is_driven();
             put(model_.shaft_names[s],
                 driven ? "torque asked of its prime mover" : "torque balance",
                 driven ? "T = sum of T" : "load = - sum of T", terms, torque(given[s]));

@@ -115,6 +115,15 @@ inline constexpr AttributeSpec machine_pressures[] = {
 inline constexpr AttributeSpec working_pressure =
     pressure("working-pressure", "highest pressure between the working ports in normal work");
 
+inline constexpr AttributeSpec torque_limiter =
+    positive("torque-limiter", Dimension::torque,
+             "torque of its shaft at which its torque limiter (constant power at one speed) takes "
+             "the displacement back; not given: it has none");
+inline constexpr AttributeSpec anti_stall =
+    yes_no("anti-stall",
+           "whether a control takes the displacement back so that the prime mover gives no more "
+           "than its rated torque and power");
+
 inline constexpr AttributeSpec machine_shaft[] = {
     positive("rated-speed", Dimension::speed, "speed at which its efficiencies are stated"),
     quantity("min-speed", Dimension::speed, "least speed at which it works steadily"),

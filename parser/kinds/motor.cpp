@@ -28,6 +28,10 @@ constexpr AttributeSpec own[] = {
         "freewheeling",
         "whether its pistons can be drawn in by pressure in the housing, so that the shaft turns "
         "freely (radial piston)"),
+    pressure("begin-pressure",
+             "pressure of its higher port from which its control raises the displacement, whatever "
+             "is commanded; needs min-displacement, which it has below"),
+    pressure("end-pressure", "pressure at which that control has raised it to the largest"),
     share("starting-efficiency", "share of the ideal torque that it gives from standstill"),
 };
 

@@ -40,9 +40,12 @@ constexpr AttributeSpec own[] = {
     working_pressure,
     pressure("pressure-limiter",
              "pressure at which its limiter takes the displacement back; not given: it has none"),
-    pressure("compensator-setting", "pressure that a pressure-compensated pump keeps"),
+    torque_limiter,
+    anti_stall,
+    pressure("compensator-setting",
+             "pressure that a pressure-compensated pump keeps, or a load-sensing one at most"),
     pressure("load-sensing-margin",
-             "what a load-sensing pump keeps above the pressure of the load"),
+             "what a load-sensing pump keeps above the pressure of the load, felt at X"),
 };
 
 constexpr auto attributes = joined(machine_size, directions, machine_build, own, machine_pressures,

@@ -32,6 +32,8 @@ constexpr AttributeSpec own[] = {
     working_pressure,
     pressure("pressure-limiter",
              "pressure at which its limiter takes the displacement back; not given: it has none"),
+    torque_limiter,
+    anti_stall,
 };
 
 constexpr auto attributes = joined(machine_size, directions, machine_build, own, machine_pressures,

@@ -36,6 +36,10 @@ Json json_of(const Circuit& circuit, const MachinePoint& one) {
     json["speed"] = quantity(one.speed, one.straight ? Dimension::velocity : Dimension::speed);
     if (!one.straight) {
         json["stroke"] = one.stroke;
+        if (one.hold != StrokeHold::none) {
+            json["set_stroke"] = one.set_stroke;
+            json["held"] = told(one.hold);
+        }
         json["displacement"] = quantity(one.displacement, Dimension::displacement);
         json["torque"] = quantity(one.torque, Dimension::torque);
     } else {

@@ -72,7 +72,13 @@ std::string machines(const Circuit& circuit, const OperatingPoint& point) {
                          number(one.torque, Dimension::torque), power(one.shaft_power),
                          share(one.volumetric_efficiency), share(one.mechanical_efficiency),
                          one.case_flow ? flow(*one.case_flow) : "-"});
-    return columns.text();
+    std::string out = columns.text();
+    for (const MachinePoint& one : point.machines)
+        if (one.hold != StrokeHold::none)
+            out += fmt::format("  {}: {}, at {:.1f} % and not {:.1f} % of its displacement\n",
+                               circuit.components[one.component].path, told(one.hold),
+                               100.0 * one.stroke, 100.0 * one.set_stroke);
+    return out;
 }
 
 std::string cylinders(const Circuit& circuit, const OperatingPoint& point) {

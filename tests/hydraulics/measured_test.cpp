@@ -7,7 +7,6 @@
 
 #include <loopwright/hydraulics/measured_drop.h>
 #include <loopwright/hydraulics/measured_machine.h>
-#include <loopwright/hydraulics/prime_mover.h>
 #include <loopwright/tests/hydraulics/figures.h>
 #include <loopwright/tests/hydraulics/running.h>
 #include <loopwright/tests/hydraulics/slopes.h>
@@ -194,14 +193,6 @@ TEST(MeasuredDrop, IsTheSameBothWays) {
                 return drop(part, x[0], {Density(870), KinematicViscosity(x[1])});
             },
             {flow, 40e-6}, {1e-5, 1e-6});
-}
-
-TEST(PrimeMover, DroopsUnderLoad) {
-    const PrimeMover engine{Speed(2200 * rpm), Torque(200), 0.08};
-    EXPECT_DOUBLE_EQ(speed(engine, Speed(2200 * rpm), 200).value, 2200 * rpm);
-    EXPECT_NEAR(speed(engine, Speed(2200 * rpm), 0).value, 1.08 * 2200 * rpm, 1e-9);
-    EXPECT_NEAR(speed(engine, Speed(1500 * rpm), 100).value, (1500 + 88) * rpm, 1e-9);
-    EXPECT_DOUBLE_EQ(speed(engine, Speed(1500 * rpm), 100).slope[0], -0.08 * 2200 * rpm / 200);
 }
 
 }  // namespace

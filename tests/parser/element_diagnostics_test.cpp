@@ -100,7 +100,7 @@ TEST(ElementDiagnostics, UnknownAttribute) {
 </circuit>
 )"),
               R"(error 2:17-2:28 unknown attribute 'displacment' of pump
-  expected: displacement, min-displacement, variable, flow-directions, design, control, rotation, drain, case-ports, case-pressure, max-pressure, max-speed, closed-loop, inlet-pressure, through-drive-torque, neutral-leakage, working-pressure, pressure-limiter, compensator-setting, load-sensing-margin, rated-pressure, peak-pressure, burst-pressure, peak-case-pressure, seal-pressure, low-side-pressure, rated-speed, min-speed, max-speed-at-min-displacement, max-torque, inertia, volumetric-efficiency, torque-efficiency, rated-viscosity, slip-coefficient, drag-coefficient, friction-coefficient, leakage-coefficient, drag-share, case-leakage-share, ...
+  expected: displacement, min-displacement, variable, flow-directions, design, control, rotation, drain, case-ports, case-pressure, max-pressure, max-speed, closed-loop, inlet-pressure, through-drive-torque, neutral-leakage, working-pressure, pressure-limiter, torque-limiter, anti-stall, compensator-setting, load-sensing-margin, rated-pressure, peak-pressure, burst-pressure, peak-case-pressure, seal-pressure, low-side-pressure, rated-speed, min-speed, max-speed-at-min-displacement, max-torque, inertia, volumetric-efficiency, torque-efficiency, rated-viscosity, slip-coefficient, drag-coefficient, friction-coefficient, leakage-coefficient, ...
   means: displacement
 )");
 }

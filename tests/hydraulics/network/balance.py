@@ -1,8 +1,9 @@
 """What a whole circuit is written as here: equations, and scipy's `root` on them.
 
 A circuit is a text and a function `equations(x)`. `x` has the unknowns as attributes; what their
-names begin with says their size: p pressure, q flow, w speed, v velocity, t torque. The function
-gives a `Balance`: residuals by their dimension, and every figure that the program should print.
+names begin with says their size: p pressure, q flow, w speed, v velocity, t torque, s stroke. The
+function gives a `Balance`: residuals by their dimension, and every figure that the program should
+print.
 """
 
 from dataclasses import dataclass, field
@@ -10,7 +11,7 @@ from types import SimpleNamespace
 
 from scipy.optimize import root
 
-SCALE = {"p": 1e6, "q": 1e-3, "w": 100.0, "v": 0.1, "t": 100.0}
+SCALE = {"p": 1e6, "q": 1e-3, "w": 100.0, "v": 0.1, "t": 100.0, "s": 1.0}
 
 
 @dataclass
@@ -22,6 +23,7 @@ class Balance:
     torques: list = field(default_factory=list)
     speeds: list = field(default_factory=list)
     forces: list = field(default_factory=list)
+    strokes: list = field(default_factory=list)
     printed: dict = field(default_factory=dict)
     holds: list = field(default_factory=list)
 
@@ -29,7 +31,7 @@ class Balance:
         """All about 1."""
         return ([one / 1e-3 for one in self.flows] + [one / 1e6 for one in self.pressures]
                 + [one / 100.0 for one in self.torques] + [one / 100.0 for one in self.speeds]
-                + [one / 1e4 for one in self.forces])
+                + [one / 1e4 for one in self.forces] + list(self.strokes))
 
 
 @dataclass

@@ -7,6 +7,7 @@ import sys
 import unittest
 
 import closed_circuits
+import control_circuits
 import open_circuits
 import program
 
@@ -49,8 +50,9 @@ def _test_of(circuit):
     return lambda self: self.compare(circuit)
 
 
-for _name, _circuit in {**closed_circuits.CIRCUITS, **open_circuits.CIRCUITS}.items():
-    setattr(WholeCircuits, "test_" + _name.replace(",", "").replace(" ", "_"), _test_of(_circuit))
+for _name, _circuit in {**closed_circuits.CIRCUITS, **open_circuits.CIRCUITS,
+                        **control_circuits.CIRCUITS}.items():
+    setattr(WholeCircuits, "test_" + _name.replace(",", "").replace(" ", "_").replace("-", "_"), _test_of(_circuit))
 
 if __name__ == "__main__":
     program.PROGRAM = sys.argv.pop(1)
