@@ -2,8 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
-#include <loopwright/graph/situation.h>
+#include <loopwright/graph/states.h>
 
 namespace loopwright::hydraulics {
 
@@ -128,25 +129,64 @@ State PointFigures::find_state() const {
         moved = moved || (travel && *travel != 0.0);
     }
     if (commanded && !moved) return State::neutral;
+    return moving_state(sense_, nullptr, none);
+}
+
+State PointFigures::moving_state(double sense, const Motions* motions, Index motion) const {
     bool drives = false;
     bool always = false;  // one that pulls one way, as a hoist does
     for (Index c = 0; c < circuit_.components.size(); ++c) {
         const Component& load = circuit_.components[c];
         if (load.kind->part != Part::load) continue;
+        if (motions != nullptr && motions->of(c) != motion) continue;
         drives = drives || load_drives(c);
         const std::string_view pulls = circuit_.choice(load, "overrunning-sense");
         if (!circuit_.is_yes(load, "overrunning")) continue;
         always =
-            always || (pulls == "reverse" && sense_ < 0.0) || (pulls == "forward" && sense_ > 0.0);
+            always || (pulls == "reverse" && sense < 0.0) || (pulls == "forward" && sense > 0.0);
     }
-    if (sense_ < 0.0) return drives || always ? State::overrun_reverse : State::drive_reverse;
+    if (sense < 0.0) return drives || always ? State::overrun_reverse : State::drive_reverse;
     return drives || always ? State::overrun_forward : State::drive_forward;
 }
 
-bool PointFigures::moves() const {
-    return state_ == State::drive_forward || state_ == State::drive_reverse ||
-           state_ == State::overrun_forward || state_ == State::overrun_reverse;
+void PointFigures::part(const Motions& motions) {
+    std::map<Index, double> travels;
+    for (Index command = 0; command < circuit_.commands.size(); ++command) {
+        const Index motion = motions.of_command(command);
+        if (motion == none) continue;
+        const double travel = travel_of(command).value_or(0.0);
+        double& whole = travels[motion];
+        is_torn_ = is_torn_ || whole * travel < 0.0;
+        if (travel != 0.0) whole = travel;
+    }
+    // What no command moves goes with the point, whose sense is none; forward is as good as any.
+    const bool moves = is_moving(state_);
+    motions_.assign(circuit_.components.size(),
+                    {.state = moves ? State::drive_forward : state_, .sense = 1.0});
+    for (const auto& [motion, travel] : travels) {
+        Motion one{.state = state_, .sense = travel < 0.0 ? -1.0 : 1.0};
+        if (moves)
+            one.state = travel == 0.0 ? State::neutral : moving_state(one.sense, &motions, motion);
+        for (Index c = 0; c < circuit_.components.size(); ++c)
+            if (motions.of(c) == motion) motions_[c] = one;
+    }
 }
+
+std::vector<State> PointFigures::alike() const {
+    if (!is_parted()) return {state_};
+    std::vector<State> states;
+    for (const Motion& one : motions_) states.push_back(one.state);
+    return states;
+}
+
+std::vector<State> PointFigures::states() const {
+    std::vector<State> states = alike();
+    std::sort(states.begin(), states.end());
+    states.erase(std::unique(states.begin(), states.end()), states.end());
+    return states;
+}
+
+bool PointFigures::is_moving(State state) { return (bit(state) & moving_states) != 0; }
 
 bool PointFigures::goes_both_ways() const {
     bool ahead = false;
@@ -200,71 +240,8 @@ double PointFigures::set_share(Index component, bool pump) const {
         }
     }
     if (share) return *share;
-    const bool follows = pump && circuit_.is_yes(part, "variable") && !moves();
+    const bool follows = pump && circuit_.is_yes(part, "variable") && !moves(component);
     return follows ? 0.0 : 1.0;
-}
-
-namespace {
-
-/// The loops of a situation; their ports.
-void add_loops(const Situation& s, std::vector<PointLoop>& loops) {
-    const std::size_t before = loops.size();
-    for (const Loop& loop : s.loops.loops) loops.push_back({.first_pump = loop.first_pump});
-    for (const JudgedSide& side : s.sides) {
-        if (side.loop == none) continue;
-        std::vector<Index>& ports = loops[before + side.loop].ports;
-        for (const Index node : side.nodes) {
-            const auto there = s.graph.ports_of(s.region.joints[node]);
-            ports.insert(ports.end(), there.begin(), there.end());
-        }
-    }
-}
-
-}  // namespace
-
-std::vector<PointStanding> standings(const FlowGraph& graph, std::span<const PointFigures> points) {
-    const Circuit& circuit = graph.circuit();
-    std::vector<PointStanding> standing(points.size());
-    for (PointStanding& one : standing) one.open.assign(circuit.passages.size(), 0);
-    std::vector<std::vector<std::uint8_t>> found(
-        points.size(), std::vector<std::uint8_t>(graph.regions().size(), 0));
-    const auto stands_as_wished = [&](const Situation& s, const PointFigures& point) {
-        for (std::size_t v = 0; v < s.valves.size(); ++v) {
-            const Component& valve = circuit.components[s.valves[v]];
-            Index wished = point.position_of(s.valves[v]);
-            if (wished == none) {
-                for (Index p = valve.positions.begin; p < valve.positions.end; ++p) {
-                    const Position& position = circuit.positions[p];
-                    if ((position.in & bit(point.state())) != 0) wished = p;
-                }
-                for (Index p = valve.positions.begin; p < valve.positions.end && wished == none;
-                     ++p)
-                    if (circuit.positions[p].rest) wished = p;
-            }
-            if (wished != none && s.positions[v] != wished) return false;
-        }
-        return true;
-    };
-    for_each_situation(graph, [&](const Situation& s) {
-        const auto region = static_cast<std::size_t>(&s.region - graph.regions().data());
-        for (std::size_t i = 0; i < points.size(); ++i) {
-            if (found[i][region] != 0 || (s.states & bit(points[i].state())) == 0 ||
-                s.judged_pump != none || !s.undecided.empty() || !stands_as_wished(s, points[i]))
-                continue;
-            found[i][region] = 1;
-            for (Index e = 0; e < s.region.edges.size(); ++e)
-                standing[i].open[s.region.edges[e].passage] = s.standing[e];
-            add_loops(s, standing[i].loops);
-        }
-    });
-    const auto is_switched = [](const Edge& edge) { return edge.shift != Shift::never; };
-    for (std::size_t r = 0; r < graph.regions().size(); ++r) {
-        const auto& edges = graph.regions()[r].edges;
-        if (std::none_of(edges.begin(), edges.end(), is_switched)) continue;
-        for (std::size_t i = 0; i < points.size(); ++i)
-            if (found[i][r] == 0) standing[i].open.clear();
-    }
-    return standing;
 }
 
 }  // namespace loopwright::hydraulics

@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include <loopwright/graph/flow_graph.h>
+#include <loopwright/hydraulics/motions.h>
 #include <loopwright/parser/circuit.h>
 
 /// What a circuit is asked to do at one duty point, read off its duty, commands and parts.
@@ -38,9 +38,23 @@ class PointFigures {
     State state() const { return state_; }
     /// 1 forward, -1 in reverse.
     double sense() const { return sense_; }
-    bool moves() const;
-    /// Whether its commands go different ways, so that no one state and sense is the point's.
+    bool moves() const { return is_moving(state_); }
+
+    /// Whether its commands go different ways, so that no one state and sense is the point's. Then
+    /// `part` gives each motion its own, and those below are no longer the point's.
     bool goes_both_ways() const;
+    void part(const Motions& motions);
+    bool is_parted() const { return !motions_.empty(); }
+    /// Whether commands of one motion go different ways, or were not parted.
+    bool is_torn() const { return is_torn_ || (goes_both_ways() && !is_parted()); }
+    State state(Index component) const { return is_parted() ? motions_[component].state : state_; }
+    double sense(Index component) const { return is_parted() ? motions_[component].sense : sense_; }
+    bool moves(Index component) const { return is_moving(state(component)); }
+    /// The point's states, each once.
+    std::vector<State> states() const;
+    /// Points of one circuit with the same have their valves in the same positions, but for those
+    /// that they set.
+    std::vector<State> alike() const;
 
     /// Set displacement over the largest of a machine, without a sign, 0 to 1; for a prime mover
     /// the share of the rated speed.
@@ -49,8 +63,17 @@ class PointFigures {
     bool is_commanded(Index component) const;
 
   private:
+    struct Motion {
+        State state = State::drive_forward;
+        double sense = 1.0;
+        friend bool operator==(const Motion&, const Motion&) = default;
+    };
+
+    static bool is_moving(State state);
     std::optional<double> travel_of(Index command) const;
     State find_state() const;
+    /// Of a motion, or of all where there are no `motions`.
+    State moving_state(double sense, const Motions* motions, Index motion) const;
     bool load_drives(Index load) const;
 
     const Circuit& circuit_;
@@ -58,21 +81,8 @@ class PointFigures {
     std::optional<double> cold_oil_ = {};  // K; of the cold start
     State state_ = State::drive_forward;
     double sense_ = 1.0;
+    std::vector<Motion> motions_ = {};  // by component; empty: not parted
+    bool is_torn_ = false;
 };
-
-/// A loop as it is at a duty point.
-struct PointLoop {
-    Index first_pump = none;        ///< component that it is named after
-    std::vector<Index> ports = {};  ///< on its sides
-};
-
-/// How a circuit stands at a duty point.
-struct PointStanding {
-    /// For each passage in which senses it stands open, bits as in `Standing`. Empty where valves
-    /// are moved that no situation has so in the point's state: how they stand then is not known.
-    std::vector<std::uint8_t> open = {};
-    std::vector<PointLoop> loops = {};  ///< by region
-};
-std::vector<PointStanding> standings(const FlowGraph& graph, std::span<const PointFigures> points);
 
 }  // namespace loopwright::hydraulics

@@ -93,6 +93,7 @@ std::optional<DutyHeat> duty_heat(const Circuit& circuit) {
         duty.problem = fmt::format("the oil is not known: {}", fluid.reason());
         return duty;
     }
+    part_motions(graph, points);
     const std::vector<PointStanding> standing = standings(graph, points);
     std::vector<Part> parts;
     double coldest = *ambient_of(points.front());

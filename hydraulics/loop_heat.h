@@ -4,9 +4,9 @@
 #include <span>
 #include <vector>
 
-#include <loopwright/hydraulics/duty.h>
 #include <loopwright/hydraulics/fluid.h>
 #include <loopwright/hydraulics/model.h>
+#include <loopwright/hydraulics/standing.h>
 #include <loopwright/hydraulics/steady_state.h>
 
 namespace loopwright::hydraulics {

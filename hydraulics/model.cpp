@@ -30,8 +30,8 @@ ModelBuilder::ModelBuilder(const FlowGraph& graph, const PointFigures& point,
 }
 
 Model ModelBuilder::build() {
-    if (point_.goes_both_ways())
-        model_.missing.emplace_back("one sense: commands that go both ways are not solved yet");
+    if (point_.is_torn())
+        model_.missing.emplace_back("one sense: commands of one loop go both ways");
     find_nodes();
     add_pipes();
     for (Index p = 0; p < circuit_.passages.size(); ++p) add_passage(p);

@@ -64,7 +64,7 @@ void ModelBuilder::add_load(Index c) {
             load.torque = Torque(*torque * (pulls == "forward" ? -forward : forward));
         } else if (*torque < 0.0) {
             load.kind = NetworkLoad::Kind::constant;
-            load.torque = Torque(*torque * point_.sense() * forward);
+            load.torque = Torque(*torque * point_.sense(c) * forward);
         }
     } else if (circuit_.is_yes(component, "vehicle") && mass && radius) {
         const auto rolling = need(component, "rolling-resistance");
@@ -73,7 +73,7 @@ void ModelBuilder::add_load(Index c) {
         load.vehicle = {
             .mass = Mass(*mass),
             .wheel_radius = Length(*radius),
-            .grade = Grade(point_.set_figure(c, "grade").value_or(0.0) * point_.sense() * forward),
+            .grade = Grade(point_.set_figure(c, "grade").value_or(0.0) * point_.sense(c) * forward),
             .rolling_resistance = *rolling};
     } else if (one_way && mass && radius) {
         load.kind = NetworkLoad::Kind::constant;
@@ -100,14 +100,14 @@ void ModelBuilder::add_brake(Index c) {
         if (!graph_.lines_of(port).empty()) load.brake_node = node_at(port);
     const bool known = torque && begins && load.brake_node != none;
     if (!known) {
-        if (point_.moves() || point_.state() == State::neutral)
+        if (point_.moves(c) || point_.state(c) == State::neutral)
             assume(fmt::format("{}: torque", component.path), "none",
                    "taken for released: torque, pressures or line are not given");
         else
             miss(component, torque ? "release-pressure" : "torque");
         return;
     }
-    load.off_at_first = point_.moves();
+    load.off_at_first = point_.moves(c);
     load.brake = {.spring_applied = spring,
                   .torque = Torque(*torque),
                   .begins = Pressure(spring ? *begins : 0.0),

@@ -71,16 +71,21 @@ void ModelBuilder::add_prime_mover(Index c) {
         shaft.speed = 0.0;
         return;
     }
+    const double droop = circuit_.figure(component, "droop").value_or(0.0);
+    if (shaft.mover != none || (droop > 0.0 && shaft.speed)) {
+        miss(component, "droop of the only prime mover on its shaft: here are several");
+        return;
+    }
     if (point_.is_commanded(c)) {
         if (const auto rated = need(component, "speed"))
             shaft.speed = *rated * point_.set_share(c, false) *
-                          (circuit_.is_yes(component, "reversing") ? point_.sense() : 1.0);
+                          (circuit_.is_yes(component, "reversing") ? point_.sense(c) : 1.0);
     } else if (const auto speed = point_.figure(c, "speed")) {
         shaft.speed = *speed;
     } else {
         miss(component, "speed");
     }
-    if (shaft.speed && circuit_.figure(component, "droop").value_or(0.0) > 0.0) let_go(c);
+    if (shaft.speed && droop > 0.0) let_go(c);
 }
 
 /// Makes the torque that a prime mover gives an unknown. Nothing where its power is not given.
@@ -165,7 +170,7 @@ void ModelBuilder::add_machine(Index c, Index displacement_passage) {
     const bool reversing_shaft = graph_.drives().at(c).reversing;
     const double sense =
         pump && two_way && circuit_.is_yes(component, "variable") && !reversing_shaft
-            ? point_.sense()
+            ? point_.sense(c)
             : 1.0;
     // Positive displacement puts oil out at A; a motor is meant to take it in there.
     one.stroke = pump ? sense * share : -share;
@@ -275,11 +280,20 @@ void ModelBuilder::settle_shafts() {
     for (const NetworkMachine& machine : model_.network.machines) driven[machine.shaft] = 1;
     for (const NetworkCylinder& cylinder : model_.network.cylinders) driven[cylinder.shaft] = 1;
     for (const NetworkGear& gear : model_.network.gears) driven[gear.in] = driven[gear.out] = 1;
+    std::vector<Index> stands_on(driven.size(), none);  // a component, by shaft
+    for (Index c = 0; c < circuit_.components.size(); ++c)
+        for (const Index s : {circuit_.components[c].shaft, circuit_.components[c].far_shaft})
+            if (s != none) stands_on[model_.shaft_of_shaft[s]] = c;
+    for (std::size_t i = 0; i < model_.machines.size(); ++i)
+        stands_on[model_.network.machines[i].shaft] = model_.machines[i].component;
+    for (std::size_t i = 0; i < model_.cylinders.size(); ++i)
+        stands_on[model_.network.cylinders[i].shaft] = model_.cylinders[i].component;
     for (std::size_t s = 0; s < driven.size(); ++s) {
         Shaft& shaft = model_.network.shafts[s];
         if (driven[s] == 0 && !shaft.speed) shaft.speed = 0.0;
-        if (!shaft.speed && shaft.mover == none)
-            shaft.guess = point_.moves() ? point_.sense() * (shaft.straight ? 0.1 : 50.0) : 0.0;
+        if (shaft.is_driven()) continue;
+        const Index c = stands_on[s];
+        shaft.guess = point_.moves(c) ? point_.sense(c) * (shaft.straight ? 0.1 : 50.0) : 0.0;
     }
 }
 

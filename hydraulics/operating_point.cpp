@@ -290,6 +290,7 @@ std::vector<OperatingPoint> operating_points(const Circuit& circuit, std::string
     if (circuit.points.empty()) points.emplace_back(circuit, none);
     for (Index i = 0; i < circuit.points.size(); ++i)
         if (only.empty() || circuit.points[i].id == only) points.emplace_back(circuit, i);
+    part_motions(graph, points);
     const auto standing = standings(graph, points);
     std::vector<OperatingPoint> worked_out;
     for (std::size_t i = 0; i < points.size(); ++i)

@@ -113,9 +113,22 @@ struct LimitPoint {
 /// atmosphere, as pressures at a point are.
 inline constexpr double vacuum = -101325.0;
 
+/// Of a loop that does not do as all others.
+struct LoopState {
+    Index first_pump = none;
+    State state = State::drive_forward;
+};
+
 struct OperatingPoint {
     std::string_view id;
     State state = State::drive_forward;
+    std::vector<LoopState> loop_states = {};  ///< where commands go both ways
+    /// Of the loop named after that pump.
+    State state_of(Index first_pump) const {
+        for (const LoopState& loop : loop_states)
+            if (loop.first_pump == first_pump) return loop.state;
+        return state;
+    }
     bool solved = false;
     std::string problem = {};  ///< why it is not, or, of a solved one, why no machine works so:
                                ///< somewhere oil would stand below vacuum

@@ -163,6 +163,9 @@ OperatingPoint work_out(const FlowGraph& graph, const PointFigures& point,
                         const PointStanding& standing, bool working) {
     const Circuit& circuit = graph.circuit();
     OperatingPoint out{.id = point.id(), .state = point.state()};
+    if (point.is_parted())
+        for (const PointLoop& loop : standing.loops)
+            out.loop_states.push_back({loop.first_pump, point.state(loop.first_pump)});
     const Answer<Fluid> fluid = fluid_of(circuit);
     if (!fluid) {
         out.problem = fmt::format("the oil is not known: {}", fluid.reason());

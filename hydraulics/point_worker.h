@@ -4,6 +4,7 @@
 #include <string>
 
 #include <loopwright/hydraulics/operating_point.h>
+#include <loopwright/hydraulics/standing.h>
 
 namespace loopwright::hydraulics {
 

@@ -103,11 +103,15 @@ class Bench {
 
     OperatingPoint work(std::span<const double> values) {
         for (std::size_t i = 0; i < axes_.size(); ++i) set(i, values[i]);
-        const PointFigures figures(circuit_, point_);
-        auto known = standing_.find(figures.state());
+        PointFigures figures(circuit_, point_);
+        if (figures.goes_both_ways()) {
+            if (!motions_) motions_.emplace(graph_);
+            figures.part(*motions_);
+        }
+        const std::vector<State> alike = figures.alike();
+        auto known = standing_.find(alike);
         if (known == standing_.end())
-            known =
-                standing_.emplace(figures.state(), standings(graph_, {&figures, 1}).front()).first;
+            known = standing_.emplace(alike, standings(graph_, {&figures, 1}).front()).first;
         return work_out(graph_, figures, known->second, false);
     }
 
@@ -135,7 +139,8 @@ class Bench {
     FlowGraph graph_;
     Index point_;
     std::span<const SweepAxis> axes_;
-    std::map<State, PointStanding> standing_;
+    std::optional<Motions> motions_;  // where commands go both ways
+    std::map<std::vector<State>, PointStanding> standing_;
 };
 
 std::vector<SweepColumn> columns_of(const Circuit& circuit, const OperatingPoint& point) {

@@ -108,7 +108,7 @@ void judge_side(const AtWork& at, Docket& docket, const LoopInfo& loop, const Si
 void judge_point(const AtWork& at, Docket& docket) {
     if (!at.moves()) return;
     for (const LoopInfo& loop : at.structure.loops)
-        for (const SideInfo* side : main_sides(loop, at.point.state))
+        for (const SideInfo* side : main_sides(loop, at.point.state_of(loop.pumps.front())))
             judge_side(at, docket, loop, *side);
 }
 

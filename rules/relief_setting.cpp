@@ -344,7 +344,7 @@ void judge_at(const AtWork& at, Docket& docket, Index p) {
 void judge_point(const AtWork& at, Docket& docket) {
     if (!at.moves()) return;
     for (const LoopInfo& loop : at.structure.loops)
-        for (const SideInfo* side : main_sides(loop, at.point.state))
+        for (const SideInfo* side : main_sides(loop, at.point.state_of(loop.pumps.front())))
             for (const Index p : reliefs_of(at.circuit(), *side)) judge_at(at, docket, p);
 }
 

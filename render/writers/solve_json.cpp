@@ -86,6 +86,10 @@ Json json_of(const Circuit& circuit, const ChargeBalance& one) {
 
 Json json_of(const Circuit& circuit, const OperatingPoint& point) {
     Json json{{"id", point.id}, {"state", name(point.state)}, {"solved", point.solved}};
+    for (const LoopState& loop : point.loop_states)
+        json["loop_states"].push_back(
+            {{"id", fmt::format("loop:{}", circuit.components[loop.first_pump].path)},
+             {"state", name(loop.state)}});
     if (!point.solved) {
         json["problem"] = point.problem;
         if (!point.missing.empty()) json["missing"] = point.missing;

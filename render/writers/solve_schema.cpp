@@ -40,6 +40,9 @@ std::string_view solve_schema() {
         "unit": {"type": "string"}, "text": {"type": "string"}
       }
     },
+    "loop_states": {"type": "array", "description": "where commands go opposite ways",
+      "items": {"type": "object", "required": ["id", "state"],
+        "properties": {"id": {"type": "string"}, "state": {"$ref": "#/$defs/state"}}}},
     "problem": {
       "type": "object", "required": ["problem"], "additionalProperties": false,
       "properties": {"problem": {"type": "string"}}
@@ -60,6 +63,7 @@ std::string_view solve_schema() {
       "type": "object", "required": ["id", "state", "solved", "problem"],
       "properties": {
         "id": {"type": "string"}, "state": {"$ref": "#/$defs/state"},
+        "loop_states": {"$ref": "#/$defs/loop_states"},
         "solved": {"const": false},
         "problem": {"type": "string", "description": "what is not given, or which balance does not close"},
         "missing": {"type": "array", "items": {"type": "string"}}
@@ -71,6 +75,7 @@ std::string_view solve_schema() {
         "limits", "assumptions", "residual"],
       "properties": {
         "id": {"type": "string"}, "state": {"$ref": "#/$defs/state"},
+        "loop_states": {"$ref": "#/$defs/loop_states"},
         "solved": {"const": true},
         "problem": {"type": "string", "description": "why no machine works so: oil below vacuum"},
         "oil": {"$ref": "#/$defs/quantity"},
@@ -91,6 +96,9 @@ std::string_view solve_schema() {
             "id": {"type": "string"}, "mode": {"enum": ["pump", "motor", "idle"]},
             "speed": {"$ref": "#/$defs/quantity"},
             "stroke": {"type": "number", "minimum": 0, "maximum": 1},
+            "set_stroke": {"type": "number", "minimum": 0, "maximum": 1,
+              "description": "as its command has it; there where a control holds it elsewhere"},
+            "held": {"type": "string", "description": "which control does"},
             "displacement": {"$ref": "#/$defs/quantity"},
             "torque": {"$ref": "#/$defs/quantity"}, "force": {"$ref": "#/$defs/quantity"},
             "pressure_a": {"$ref": "#/$defs/quantity"}, "pressure_b": {"$ref": "#/$defs/quantity"},

@@ -206,8 +206,12 @@ std::string working(const OperatingPoint& point) {
     return out;
 }
 
-std::string heading(const OperatingPoint& point) {
-    std::string out = fmt::format("Point {}: {}", point.id, name(point.state));
+std::string heading(const Circuit& circuit, const OperatingPoint& point) {
+    std::string out = fmt::format("Point {}: ", point.id);
+    if (point.loop_states.empty()) out += name(point.state);
+    for (const LoopState& loop : point.loop_states)
+        out += fmt::format("{}loop:{} {}", &loop == point.loop_states.data() ? "" : ", ",
+                           circuit.components[loop.first_pump].path, name(loop.state));
     if (point.oil)
         out += fmt::format(", oil {}{}", said(*point.oil, Dimension::temperature),
                            point.balanced ? ", where its heat balances" : "");
@@ -224,7 +228,7 @@ std::string solve_text(const Circuit& circuit, std::span<const OperatingPoint> p
         out += fmt::format(", revision {}", circuit.title.revision);
     if (!out.empty()) out += "\n";
     for (const OperatingPoint& point : points) {
-        out += (out.empty() ? "" : "\n") + heading(point);
+        out += (out.empty() ? "" : "\n") + heading(circuit, point);
         if (!point.solved) {
             out += fmt::format("  not solved: {}\n", point.problem);
             continue;

@@ -10,6 +10,7 @@
 
 #include <loopwright/hydraulics/duty.h>
 #include <loopwright/hydraulics/model.h>
+#include <loopwright/hydraulics/standing.h>
 #include <loopwright/hydraulics/steady_state.h>
 #include <loopwright/parser/reader.h>
 #include <loopwright/tests/support/figured_circuit.h>

@@ -152,7 +152,7 @@ TEST(Control, ATorqueLimiterTakesTheStrokeBack) {
     EXPECT_NEAR(point.machines[2].speed, 2400.0 * rpm * stroke * 71.0 / 80.0, 1e-6);
     const OperatingPoint light =
         only_point(controlled(pulling(R"(torque="150 N.m")"), R"(torque-limiter="150 N.m")"));
-    EXPECT_EQ(light.machines[0].stroke, 1.0);
+    EXPECT_NEAR(light.machines[0].stroke, 1.0, ours);
     EXPECT_EQ(light.machines[0].hold, StrokeHold::none);
 }
 
@@ -225,7 +225,7 @@ TEST(Control, AMotorTakesMoreDisplacementUnderPressure) {
     }
     // What is commanded is the least: at a third of the travel the motor is at its largest.
     const OperatingPoint whole = at("33 %", "60 N.m");
-    EXPECT_EQ(whole.machines[2].stroke, 1.0);
+    EXPECT_NEAR(whole.machines[2].stroke, 1.0, ours);
     EXPECT_EQ(whole.machines[2].hold, StrokeHold::none);
     // Far above its end it is at its largest.
     EXPECT_NEAR(at("100 %", "380 N.m").machines[2].stroke, 1.0, ours);

@@ -2,7 +2,7 @@
 
 import laws
 from balance import Balance, Circuit
-from laws import BAR, RPM
+from laws import BAR, LPM, RPM
 from usual_parts import MOTOR, MU, NU, OIL, PUMP, RHO, motor_of, pump_of
 
 # ---- 11 to 14: one loop; its engine, its pump's and motor's controls, and its load vary ----
@@ -164,6 +164,82 @@ def sensing(x):
         holds=[(x.s1, 1.0), (x.pa, x.pb), (x.p1, 210 * BAR)])
 
 
+# ---- 16: two loops that go opposite ways, each flushed from its own low side ----
+
+SPIN_TEXT = f"""<circuit format="1" title="a spin turn">
+  {OIL}
+  <engine id="E1" power="55 kW" speed="2300 rpm"/>
+  <pump id="P1" displacement="45 cm3/rev" variable="yes" flow-directions="2" control="manual"
+        drain="external" {PUMP}/>
+  <pump id="P2" displacement="45 cm3/rev" variable="yes" flow-directions="2" control="manual"
+        drain="external" {PUMP}/>
+  <pump id="P3" displacement="20 cm3/rev" {PUMP}/>
+  <shaft id="W1" joins="E1 P1 P2 P3"/>
+  <motor id="M1" displacement="80 cm3/rev" drain="external" {MOTOR}/> <load id="D1"/>
+  <shaft id="W2" joins="M1 D1"/>
+  <motor id="M2" displacement="80 cm3/rev" drain="external" {MOTOR}/> <load id="D2"/>
+  <shaft id="W3" joins="M2 D2"/>
+  <reservoir id="T1"><port id="S"/><port id="R"/><port id="L"/><port id="M"/><port id="F"/>
+  <port id="G"/></reservoir>
+  <relief-valve id="R1" setting="25 bar" full-flow-pressure="28 bar" full-flow="45 L/min"/>
+  <check-valve id="C1"/> <check-valve id="C2"/> <check-valve id="C3"/> <check-valve id="C4"/>
+  <relief-valve id="R2" setting="350 bar"/> <relief-valve id="R3" setting="350 bar"/>
+  <relief-valve id="R4" setting="350 bar"/> <relief-valve id="R5" setting="350 bar"/>
+  <flushing-valve id="V1"/> <flushing-valve id="V2"/>
+  <orifice id="O1" bore="1.6 mm"/> <orifice id="O2" bore="1.2 mm"/>
+  <line id="S1" joins="P3.S T1.S"/>
+  <line id="G1" joins="P3.P R1.P C1.A C2.A C3.A C4.A"/> <line id="G3" joins="R1.T T1.R"/>
+  <line id="A1" joins="P1.A M1.A R2.P R3.T C1.B V1.A"/>
+  <line id="B1" joins="P1.B M1.B R3.P R2.T C2.B V1.B"/>
+  <line id="A2" joins="P2.A M2.A R4.P R5.T C3.B V2.A"/>
+  <line id="B2" joins="P2.B M2.B R5.P R4.T C4.B V2.B"/>
+  <line id="F1" joins="V1.F O1.A"/> <line id="F2" joins="O1.B T1.F"/>
+  <line id="F3" joins="V2.F O2.A"/> <line id="F4" joins="O2.B T1.G"/>
+  <line id="L1" joins="P1.L P2.L T1.L"/> <line id="L3" joins="M1.L M2.L T1.M"/>
+  <command id="Z1" given-by="lever"> <stage of="P1" from="0 %" to="100 %"/> </command>
+  <command id="Z2" given-by="lever"> <stage of="P2" from="0 %" to="100 %"/> </command>
+  <duty> <point id="a" speed="2300 rpm" oil="40 degC">
+    <set of="Z1" travel="60 %"/> <set of="Z2" travel="-60 %"/>
+    <set of="D1" torque="160 N.m"/> <set of="D2" torque="120 N.m"/> </point> </duty>
+</circuit>"""
+
+
+def spin(x):
+    """Side A of the first loop and side B of the second are high; both low sides are fed."""
+    speed, low = 2300 * RPM, x.pg
+    out1, in1, case1, pump1 = laws.pump(pump_of(45), x.pa, low, speed, MU, 0.6)
+    taken1, given1, drain1, torque1 = laws.motor(motor_of(80), x.pa, low, x.w2, MU)
+    out2, in2, case2, pump2 = laws.pump(pump_of(45), x.pb, low, speed, MU, 0.6)
+    taken2, given2, drain2, torque2 = laws.motor(motor_of(80), x.pb, low, x.w3, MU)
+    charge, charge_torque = laws.inside_drained_pump(pump_of(20), low, 0.0, speed, MU)
+    fed = in1 - given1 + x.q_1 + in2 - given2 + x.q_2
+    return Balance(
+        flows=[out1 - taken1, out2 - taken2, charge - x.q_relief - fed],
+        pressures=[low - 25 * BAR - 3 * BAR / (45 * LPM) * x.q_relief,
+                   low - laws.orifice(x.q_1, 0.0016, RHO, NU),
+                   low - laws.orifice(x.q_2, 0.0012, RHO, NU)],
+        torques=[torque1 - 160.0, torque2 - 120.0],
+        printed={
+            "S1.pressure": 0.0, "S1.flow": -charge, "S1.drop": 0.0,
+            "G1.pressure": low, "G1.flow": x.q_relief, "G1.drop": 0.0,
+            "G3.pressure": 0.0, "G3.flow": x.q_relief, "G3.drop": 0.0,
+            "A1.pressure": x.pa, "A1.flow": taken1, "A1.drop": 0.0,
+            "B1.pressure": low, "B1.flow": -given1, "B1.drop": 0.0,
+            "A2.pressure": low, "A2.flow": -given2, "A2.drop": 0.0,
+            "B2.pressure": x.pb, "B2.flow": taken2, "B2.drop": 0.0,
+            "F1.pressure": low, "F1.flow": x.q_1, "F1.drop": 0.0,
+            "F2.pressure": 0.0, "F2.flow": x.q_1, "F2.drop": 0.0,
+            "F3.pressure": low, "F3.flow": x.q_2, "F3.drop": 0.0,
+            "F4.pressure": 0.0, "F4.flow": x.q_2, "F4.drop": 0.0,
+            "L1.pressure": 0.0, "L1.flow": -case2, "L1.drop": 0.0,
+            "L3.pressure": 0.0, "L3.flow": -drain2, "L3.drop": 0.0,
+            "P1.torque": pump1, "P2.torque": pump2, "P3.torque": charge_torque,
+            "M1.torque": torque1, "M2.torque": torque2,
+            "W1.speed": speed, "W1.torque": pump1 + pump2 + charge_torque,
+            "W2.speed": x.w2, "W2.torque": 160.0, "W3.speed": -x.w3, "W3.torque": -120.0},
+        holds=[(0.0, x.q_relief), (low, x.pa), (low, x.pb)])
+
+
 START = {"pa": 180e5, "w2": 200.0}
 DROOP = 'droop="5 %" max-torque="230 N.m"'
 
@@ -184,4 +260,7 @@ CIRCUITS = {
     "load-sensing pump": Circuit(
         SENSING_TEXT, {"p1": 150e5, "pv": 149e5, "pa": 80e5, "pb": 130e5, "w2": 80.0, "w3": 60.0,
                        "s1": 0.7}, sensing),
+    "spin turn": Circuit(
+        SPIN_TEXT, {"pa": 150e5, "pb": 120e5, "pg": 25e5, "q_relief": 2e-4, "q_1": 8e-5,
+                    "q_2": 5e-5, "w2": 120.0, "w3": 120.0}, spin),
 }

@@ -38,12 +38,21 @@ class WholeCircuits(unittest.TestCase):
                 self.assertLessEqual(abs(printed[name] - value), AGREEMENT * max(abs(value), floor),
                                      f"{printed[name]} against {value}")
 
-    def test_commands_that_go_both_ways_are_refused(self):
-        """Not solved yet, and then not solved wrongly."""
+    def test_commands_of_one_loop_that_go_both_ways_are_refused(self):
+        """A pump has one stroke."""
         text = closed_circuits.TWO_LOOPS_TEXT.replace('travel="90 %"', 'travel="-90 %"')
+        text = text.replace('<stage of="P2"',
+                            '<stage of="M1" from="0 %" to="100 %"/> <stage of="P2"')
+        text = text.replace('<motor id="M1"', '<motor id="M1" variable="yes"')
         (point,) = program.solve(text)
         self.assertFalse(point["solved"])
         self.assertIn("go both ways", point["problem"])
+
+    def test_a_spin_turn_is_told_by_loop(self):
+        """Each loop with its own state, and a flushing valve where its low side is."""
+        (point,) = program.solve(control_circuits.SPIN_TEXT)
+        self.assertEqual([(one["id"], one["state"]) for one in point["loop_states"]],
+                         [("loop:P1", "drive-forward"), ("loop:P2", "drive-reverse")])
 
 
 def _test_of(circuit):
@@ -52,7 +61,8 @@ def _test_of(circuit):
 
 for _name, _circuit in {**closed_circuits.CIRCUITS, **open_circuits.CIRCUITS,
                         **control_circuits.CIRCUITS}.items():
-    setattr(WholeCircuits, "test_" + _name.replace(",", "").replace(" ", "_").replace("-", "_"), _test_of(_circuit))
+    _name = _name.replace(",", "").replace(" ", "_").replace("-", "_")
+    setattr(WholeCircuits, "test_" + _name, _test_of(_circuit))
 
 if __name__ == "__main__":
     program.PROGRAM = sys.argv.pop(1)
