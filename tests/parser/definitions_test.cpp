@@ -213,7 +213,10 @@ TEST(Definitions, ReadyAssemblies) {
     ASSERT_TRUE(own.circuit);
     ASSERT_EQ(own.circuit->components.size(), 1U);
     EXPECT_EQ(own.circuit->components[0].path, "U1/Q1");
-    EXPECT_EQ(own.circuit->files.size(), 1U);
+    // The text and the one file that it brings in, none of the ready assembly.
+    ASSERT_EQ(own.sources->file_count(), 2U);
+    EXPECT_TRUE(own.sources->file(0).path().empty());
+    EXPECT_FALSE(own.sources->file(1).path().empty());
 }
 
 }  // namespace
