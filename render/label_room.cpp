@@ -167,7 +167,8 @@ Box with_air(const Box& box, bool level) {
 LabelRoom::LabelRoom(const Circuit& circuit, Layout& layout)
     : LabelRoom(circuit, layout, drawn_symbols(circuit, layout)) {}
 
-LabelRoom::LabelRoom(const Circuit& circuit, Layout& layout, std::vector<DrawnSymbol> symbols)
+LabelRoom::LabelRoom(const Circuit& circuit, Layout& layout,
+                     const std::vector<DrawnSymbol>& symbols)
     : LabelRoom(circuit, layout, symbols, extent_of(symbols, layout)) {}
 
 LabelRoom::LabelRoom(const Circuit& circuit, Layout& layout, std::vector<DrawnSymbol> symbols,

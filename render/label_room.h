@@ -57,7 +57,7 @@ class LabelRoom {
     bool misleads(int part, const Box& box) const;
 
   private:
-    LabelRoom(const Circuit& circuit, Layout& layout, std::vector<DrawnSymbol> symbols);
+    LabelRoom(const Circuit& circuit, Layout& layout, const std::vector<DrawnSymbol>& symbols);
     void take_symbol(const DrawnSymbol& symbol);
     void take_runs();
     void take_leader(const std::vector<GridPoint>& leader);

@@ -88,6 +88,7 @@ std::vector<Box> round_symbol(const Box& body, const LabelText& text) {
     std::stable_sort(tries.begin(), tries.end(),
                      [](const Try& a, const Try& b) { return a.cost < b.cost; });
     std::vector<Box> boxes;
+    boxes.reserve(tries.size());
     for (const Try& one : tries) boxes.push_back(one.box);
     return boxes;
 }
@@ -115,6 +116,7 @@ class ValuePlacer {
         // Heads first: they stand on lines, where no text may.
         std::vector<LineValue> lines = line_values(point_);
         std::vector<bool> has_head;
+        has_head.reserve(lines.size());
         for (const LineValue& value : lines)
             has_head.push_back(!value.flow.empty() && place_head(value.line));
         for (const ComponentValue& value : component_values(circuit_, point_)) put(value);
