@@ -102,17 +102,6 @@ def _open_and_lost():
         "short-circuited-in-one-position": _changed(
             "float position", V1=_valve("V1", "AB", "shut*:", "float: A-B"),
             HA=SOUND["HA"] + " V1.A", HB=SOUND["HB"] + " V1.B"),
-        "short-circuited-in-three-positions": _changed(
-            "float positions side by side", **{
-                f"V{i}": _valve(f"V{i}", "AB", "shut*:", "float: A-B") for i in (1, 2, 3)},
-            HA=SOUND["HA"] + " V1.A V2.A V3.A", HB=SOUND["HB"] + " V1.B V2.B V3.B"),
-        **{f"side-by-side-{name}": _changed(
-            "valves side by side in side B", **{
-                f"V{i}": _valve(f"V{i}", "PA", *positions[at]) for i, at in enumerate(order, 1)},
-            HB="P1.B V1.P V2.P V3.P", HC="V1.A V2.A V3.A M1.B C2.B R3.P R2.T")
-           for positions in [{"o": ("open*: P-A", "shut:"), "s": ("shut*:", "open: P-A"),
-                              "c": ("open: P-A", "shut*:"), "r": ("open*: A-P", "shut:")}]
-           for name, order in {"open": "ooo", "shut": "sss", "mixed": "soc", "turned": "oro"}.items()},
         "motor-on-one-node": _changed("motor with both ports on one side",
                                       HA=SOUND["HA"] + " M1.B", HB="P1.B C2.B R3.P R2.T"),
         "pump-on-one-node": _changed("pump with both ports on one side",
@@ -394,7 +383,7 @@ def circuits():
     """Name -> text of the file."""
     groups = (_open_and_lost(), _loops(), _charge_and_reliefs(), _ways_of_the_charge_oil(),
               _two_loops(), _drains(), _at_times(), corners_turning.circuits(_changed, DRAINED),
-              corners_valves.circuits(_changed), corners_fittings.circuits(_changed),
+              corners_valves.circuits(_changed, _valve), corners_fittings.circuits(_changed),
               corners_flow.circuits(_changed, DRAINED), corners_control.circuits(_changed, DRAINED),
               corners_joins.circuits(_changed, DRAINED, _circuit),
               corners_feeding.circuits(_changed, _valve), corners_pumps.circuits(_changed, _valve),

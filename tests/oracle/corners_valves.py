@@ -1,8 +1,28 @@
 """Corners of valves that pressure shifts, that reduce a pressure, and that part the flow."""
 
 
-def circuits(changed):
-    """Name -> text; `changed` makes the sound drive with elements replaced or added."""
+def side_by_side(changed, valve):
+    """Valves that do the same, of which one that is open does: in side B, and from side to side."""
+    ways = {"o": ("open*: P-A", "shut:"), "s": ("shut*:", "open: P-A"),
+            "c": ("open: P-A", "shut*:"), "r": ("open*: A-P", "shut:")}
+
+    def of(name, order, **lines):
+        return changed(name, **{
+            f"V{i}": valve(f"V{i}", "PA", *ways[way]) for i, way in enumerate(order, 1)}, **lines)
+
+    made = {f"side-by-side-{name}": of(
+        "valves side by side in side B", order, HB="P1.B V1.P V2.P V3.P",
+        HC="V1.A V2.A V3.A M1.B C2.B R3.P R2.T")
+        for name, order in {"open": "ooo", "shut": "sss", "mixed": "soc", "turned": "oro"}.items()}
+    made["side-by-side-past-the-motor"] = of(
+        "float positions side by side", "sss", HA="P1.A M1.A C1.B R2.P R3.T V1.P V2.P V3.P",
+        HB="P1.B M1.B C2.B R3.P R2.T V1.A V2.A V3.A")
+    return made
+
+
+def circuits(changed, valve):
+    """Name -> text; `changed` makes the sound drive with elements replaced or added, `valve` a
+    directional valve."""
     def in_side_a(part, letters="AB", **more):
         """The motor's port A behind a part, its X on side B."""
         first, second = letters
@@ -72,6 +92,7 @@ def circuits(changed):
                                       C1="", C2="", G2="F1.B X1.C",
                                       HA="P1.A M1.A R2.P R3.T X1.A", HB="P1.B M1.B R3.P R2.T X1.B"),
         **pilot_lines(changed),
+        **side_by_side(changed, valve),
         "relief-with-check": changed("reliefs with make-up checks into the charge line", C1="", C2="",
                                      R2='<relief-valve id="R2" setting="350 bar" make-up-check="yes"/>',
                                      R3='<relief-valve id="R3" setting="350 bar" make-up-check="yes"/>',
