@@ -23,7 +23,8 @@ constexpr double near_enough = 1e-3;
 constexpr int most_time_steps = 200;
 constexpr int most_steps_in_time = 20;
 constexpr double most_inertia = 1e9;
-constexpr double longer = 0.4;
+/// The share of the inertia that a success leaves: boldly at first, then step by step.
+constexpr double steps_longer[] = {0.4, 0.75};
 constexpr double shorter = 8.0;
 /// Below this inertia so little moves that the steady state may be tried for.
 constexpr double nearly_still = 1e-2;
@@ -98,8 +99,10 @@ bool SteadyStateSolver::newton(const Smoothing& smoothing, int most, double good
 
 /// From standstill in steps of time, as the circuit would by itself: what flows into a node raises
 /// its pressure, what torque is left turns the shaft faster. Each step is an implicit one, solved
-/// by Newton's; the next is longer after a success, shorter after a failure.
-bool SteadyStateSolver::run_up(bool brakes_off) {
+/// by Newton's; the next is longer after a success, shorter after a failure. Brakes that were off
+/// come in where all else has settled: whether they stay off is for the pressure to say that is
+/// there then.
+bool SteadyStateSolver::run_up(bool brakes_off, double longer) {
     unknowns_ = equations_.guess();
     double inertia = 1.0;
     for (int step = 0; step < most_time_steps && inertia < most_inertia; ++step) {
@@ -114,8 +117,19 @@ bool SteadyStateSolver::run_up(bool brakes_off) {
         inertia *= longer;
         if (inertia > nearly_still) continue;
         before_ = unknowns_;
-        if (newton({}, most_steps, solved)) return true;
-        unknowns_ = before_;
+        if (!brakes_off) {
+            if (newton({}, most_steps, solved)) return true;
+            unknowns_ = before_;
+        } else if (newton({.brakes_off = true}, most_steps, solved)) {
+            before_ = unknowns_;
+            if (newton({}, most_steps, solved)) return true;
+            // They drag: on from here in steps of time again, with what they hold.
+            unknowns_ = before_;
+            brakes_off = false;
+            inertia = 1.0;
+        } else {
+            unknowns_ = before_;
+        }
     }
     return false;
 }
@@ -136,17 +150,31 @@ void SteadyStateSolver::go_on() {
     }
 }
 
-std::optional<SteadyState> SteadyStateSolver::solve() {
+bool SteadyStateSolver::run_up() {
+    const bool brakes = std::any_of(network_.loads.begin(), network_.loads.end(),
+                                    [](const NetworkLoad& load) { return load.off_at_first; });
+    for (const double longer : steps_longer)
+        if (brakes && run_up(true, longer)) return true;
+    return std::any_of(std::begin(steps_longer), std::end(steps_longer),
+                       [&](double longer) { return run_up(false, longer); });
+}
+
+std::optional<SteadyState> SteadyStateSolver::follow() {
     steps_ = 0;
-    if (warm_) {
-        // On from the last ones; where that leads astray, from the last one.
-        before_ = unknowns_;
-        go_on();
-        if (newton({}, most_steps_ahead, solved)) return result();
-        unknowns_ = before_;
-        if (newton({}, most_steps, solved)) return result();
-    }
-    if (!run_up(true) && !run_up(false)) {
+    if (!warm_) return std::nullopt;
+    // On from the last ones; where that leads astray, from the last one.
+    before_ = unknowns_;
+    go_on();
+    if (newton({}, most_steps_ahead, solved)) return result();
+    unknowns_ = before_;
+    if (newton({}, most_steps, solved)) return result();
+    warm_ = false;
+    return std::nullopt;
+}
+
+std::optional<SteadyState> SteadyStateSolver::solve() {
+    if (auto followed = follow()) return followed;
+    if (!run_up()) {
         std::size_t worst = 0;
         for (std::size_t i = 1; i < residuals_.size(); ++i)
             if (!(std::abs(residuals_[i]) <= std::abs(residuals_[worst]))) worst = i;

@@ -38,6 +38,9 @@ class SteadyStateSolver {
 
     /// Nothing where no steady state is found; `trouble` says why then.
     std::optional<SteadyState> solve();
+    /// From the last solution alone, where the next is near; nothing where there is none, or where
+    /// it leads nowhere. Then the next `solve` begins anew.
+    std::optional<SteadyState> follow();
     const NoSteadyState& trouble() const { return trouble_; }
 
     /// Forgets the last solution.
@@ -46,7 +49,8 @@ class SteadyStateSolver {
   private:
     bool newton(const Smoothing& smoothing, int most_steps, double good_enough);
     void go_on();
-    bool run_up(bool brakes_off);
+    bool run_up(bool brakes_off, double longer);
+    bool run_up();
     double measure(std::span<const double> residuals) const;
     SteadyState result();
 
