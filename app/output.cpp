@@ -33,6 +33,10 @@ bool write_all(int descriptor, std::string_view text) {
     return true;
 }
 
+bool give(const Output& output, const Put& put) {
+    return output.fill ? output.fill(put) : put(output.text);
+}
+
 std::string trouble(const fs::path& file, std::string_view what, int error) {
     return fmt::format("{}: {}: {}", file.string(), what, std::strerror(error));
 }
@@ -54,10 +58,11 @@ class Temporary {
     }
 
     bool made() const { return descriptor_ >= 0; }
-    bool fill(std::string_view text) const {
-        return write_all(descriptor_, text) && ::fsync(descriptor_) == 0;
+    bool fill(const Output& output) const {
+        return give(output, [&](std::string_view text) { return write_all(descriptor_, text); }) &&
+               ::fsync(descriptor_) == 0;
     }
-    bool take_mode() {
+    bool take_mode() const {
         struct stat before = {};
         if (::stat(target_.c_str(), &before) == 0)
             return ::fchmod(descriptor_, before.st_mode & 07777U) == 0;
@@ -78,22 +83,27 @@ class Temporary {
 };
 
 bool is_standard_output(const fs::path& file) {
+    if (file == "-") return true;
     struct stat named = {};
     struct stat open = {};
     return ::stat(file.c_str(), &named) == 0 && ::fstat(STDOUT_FILENO, &open) == 0 &&
            named.st_dev == open.st_dev && named.st_ino == open.st_ino;
 }
 
-std::string write_straight(const fs::path& file, std::string_view text) {
-    const auto alone = without_progress();
+std::string write_straight(const Output& output) {
+    const fs::path& file = output.file;
     const bool ours = is_standard_output(file);
     const int descriptor = ours ? STDOUT_FILENO : ::open(file.c_str(), O_WRONLY | O_CLOEXEC);
     if (descriptor < 0) return trouble(file, "cannot be opened for writing", errno);
     // As with standard output: a reader that has seen enough is no trouble.
-    const bool written = write_all(descriptor, text) || errno == EPIPE;
+    const bool written = give(output, [&](std::string_view text) {
+        const auto alone = without_progress();
+        return write_all(descriptor, text) || errno == EPIPE;
+    });
     const int error = errno;
     if (!ours) ::close(descriptor);
-    return written ? std::string{} : trouble(file, "cannot be written", error);
+    return written ? std::string{}
+                   : trouble(file == "-" ? "standard output" : file, "cannot be written", error);
 }
 
 /// What the links lead to, whether it is there or not; as the library's own function stops at a
@@ -151,11 +161,14 @@ void write_message(std::string_view text) {
 }
 
 std::string write_files(const std::vector<Output>& outputs, const std::vector<fs::path>& inputs) {
-    std::vector<const Output*> straight;
-    std::vector<const Output*> renamed;
     std::deque<Temporary> temporaries;
+    std::vector<Temporary*> temporary_of;  // null: written straight
     std::vector<fs::path> targets;
     for (const Output& output : outputs) {
+        if (output.file == "-") {
+            temporary_of.push_back(nullptr);
+            continue;
+        }
         std::error_code error;
         // Not followed by hand: links such as /dev/stdout lead to names that are no files.
         const fs::file_status status = fs::status(output.file, error);
@@ -164,27 +177,28 @@ std::string write_files(const std::vector<Output>& outputs, const std::vector<fs
         if (std::string why = unfit(output, target, status, inputs); !why.empty()) return why;
         if (fs::exists(status) &&
             (!fs::is_regular_file(status) || is_standard_output(output.file))) {
-            straight.push_back(&output);
+            temporary_of.push_back(nullptr);
             continue;
         }
         for (const fs::path& other : targets)
             if (other.lexically_normal() == target.lexically_normal() || same_file(other, target))
                 return fmt::format("{}: is named for two outputs", output.file.string());
         targets.push_back(target);
-        renamed.push_back(&output);
+        temporary_of.push_back(&temporaries.emplace_back(target));
+        if (!temporary_of.back()->made())
+            return trouble(output.file, "cannot be written in that folder", errno);
     }
-    for (std::size_t i = 0; i < renamed.size(); ++i) {
-        Temporary& temporary = temporaries.emplace_back(targets[i]);
-        if (!temporary.made())
-            return trouble(renamed[i]->file, "cannot be written in that folder", errno);
-        if (!temporary.fill(renamed[i]->text) || !temporary.take_mode())
-            return trouble(renamed[i]->file, "cannot be written", errno);
+    for (std::size_t i = 0; i < outputs.size(); ++i) {
+        const Temporary* const temporary = temporary_of[i];
+        if (temporary == nullptr) {
+            if (std::string why = write_straight(outputs[i]); !why.empty()) return why;
+        } else if (!temporary->fill(outputs[i]) || !temporary->take_mode()) {
+            return trouble(outputs[i].file, "cannot be written", errno);
+        }
     }
-    for (const Output* output : straight)
-        if (std::string why = write_straight(output->file, output->text); !why.empty()) return why;
-    for (std::size_t i = 0; i < renamed.size(); ++i)
-        if (!temporaries[i].put_in_place())
-            return trouble(renamed[i]->file, "cannot be put in place", errno);
+    for (std::size_t i = 0; i < outputs.size(); ++i)
+        if (temporary_of[i] != nullptr && !temporary_of[i]->put_in_place())
+            return trouble(outputs[i].file, "cannot be put in place", errno);
     return {};
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -12,16 +13,22 @@ namespace loopwright::app {
 /// quietly before.
 bool write_out(std::string_view text);
 
+/// Takes a piece of a text; false where it cannot be written.
+using Put = std::function<bool(std::string_view)>;
+/// Makes a text piece by piece; false where a piece was not taken.
+using Fill = std::function<bool(const Put&)>;
+
 struct Output {
-    std::filesystem::path file = {};
+    std::filesystem::path file = {};  ///< "-": standard output
     std::string text = {};
+    Fill fill = {};  ///< where there is one, in place of the text
 };
 
-/// Writes files whole or not at all, and all of them or none: temporary files beside them, flushed
-/// to the disk, then renamed over them. Links are followed and kept, as are the mode bits of a file
-/// that was there. What is no regular file (a pipe, a device, standard output by its name) is
-/// written straight. Returns what went wrong, or an empty text. `inputs` ("-": standard input) are
-/// never overwritten.
+/// Writes files whole or not at all, and all of them or none: temporary files beside them, filled
+/// in the order of `outputs`, flushed to the disk, then renamed over them. Links are followed and
+/// kept, as are the mode bits of a file that was there. What is no regular file (a pipe, a device,
+/// standard output by its name) is written straight, at its turn. Returns what went wrong, or an
+/// empty text. `inputs` ("-": standard input) are never overwritten.
 std::string write_files(const std::vector<Output>& outputs,
                         const std::vector<std::filesystem::path>& inputs);
 

@@ -73,36 +73,65 @@ std::optional<std::vector<hydraulics::SweepAxis>> axes_of(const Options& options
     return axes;
 }
 
-/// The text of a sweep, and its plot where one is asked for; nothing where it cannot be made.
-/// `solved`: every row.
-std::optional<std::string> swept(const Options& options, const Circuit& circuit, bool& solved,
-                                 std::string& picture, Progress& progress) {
+/// Whether a sweep can be drawn; tells why not.
+bool can_plot(const Options& options, const hydraulics::Sweep& sweep, std::string& format) {
+    constexpr std::size_t most_rows = 250'000;  // all are held until the picture is made
+    format = picture_format(options.plot, "--plot takes a name that ends in .svg, .pdf or .png");
+    if (format.empty()) return false;
+    const bool few = sweep.size() <= most_rows;
+    if (sweep.axes().size() <= 2 && few) return true;
+    complain(few ? "--plot: there can be curves over one or two axes only"
+                 : fmt::format("--plot: more than {} rows", most_rows));
+    return false;
+}
+
+/// A sweep's table goes out as it comes; what is to be drawn is kept.
+ExitStatus sweep_file(const Options& options, const Circuit& circuit, Progress& progress) {
     auto axes = axes_of(options, circuit);
-    if (!axes) return std::nullopt;
-    std::size_t rows = 1;
-    for (const auto& axis : *axes) rows *= static_cast<std::size_t>(axis.count);
-    std::function<void(std::size_t)> told;
-    if (progress.is_shown())
-        told = [&](std::size_t done) { progress.tell(fmt::format("row {} of {}", done, rows)); };
-    const hydraulics::Sweep sweep =
-        hydraulics::sweep(circuit, options.point, std::move(*axes), told);
-    solved = std::all_of(sweep.rows.begin(), sweep.rows.end(),
-                         [](const auto& row) { return row.solved; });
-    if (!options.plot.empty()) {
-        const std::string format =
-            picture_format(options.plot, "--plot takes a name that ends in .svg, .pdf or .png");
-        if (format.empty()) return std::nullopt;
-        if (sweep.axes.size() > 2) {
-            complain("--plot: there can be curves over one or two axes only");
-            return std::nullopt;
-        }
+    if (!axes) return ExitStatus::unusable;
+    const hydraulics::Sweep sweep(circuit, options.point, std::move(*axes));
+    std::string picture;
+    if (!options.plot.empty() && !can_plot(options, sweep, picture)) return ExitStatus::unusable;
+    using Format = SweepTable::Format;
+    const SweepTable table(sweep,
+                           options.format == "json"  ? Format::json
+                           : options.format == "csv" ? Format::csv
+                                                     : Format::text,
+                           options.file);
+    bool solved = true;
+    hydraulics::SweepRows drawn{.columns = sweep.columns().size()};
+    const auto run = [&](const Put& put) {
+        bool taken = put(table.head());
+        sweep.run([&](const auto& rows) { return table.rows(rows); },
+                  [&](const auto& rows, std::string_view text) {
+                      taken = taken && put(text);
+                      solved = solved && std::find(rows.solved.begin(), rows.solved.end(), 0) ==
+                                             rows.solved.end();
+                      if (!picture.empty()) drawn.append(rows);
+                      if (progress.is_shown())
+                          progress.tell(
+                              fmt::format("row {} of {}", rows.first + rows.size(), sweep.size()));
+                  });
+        return taken && put(table.tail());
+    };
+    const auto draw = [&](const Put& put) {
         const std::string_view point =
             options.point.empty() ? circuit.points.front().id : options.point;
-        picture = picture_bytes(plot_of(circuit, sweep, point), format, usual_dpi);
+        return put(picture_bytes(plot_of(circuit, sweep, drawn, point), picture, usual_dpi));
+    };
+    std::string trouble;
+    if (options.output.empty() && options.plot.empty()) {
+        // A reader that has seen enough ends it.
+        if (!run(write_out)) trouble = "standard output cannot be written";
+    } else {
+        std::vector<Output> outputs{
+            {.file = options.output.empty() ? "-" : options.output, .fill = run}};
+        if (!options.plot.empty()) outputs.push_back({.file = options.plot, .fill = draw});
+        trouble = write_files(outputs, files_of(options.file, circuit));
     }
-    return options.format == "json"  ? sweep_json(options.file, sweep)
-           : options.format == "csv" ? sweep_csv(sweep)
-                                     : sweep_text(sweep);
+    if (trouble.empty()) return solved ? ExitStatus::good : ExitStatus::findings;
+    complain(trouble);
+    return ExitStatus::unusable;
 }
 
 ExitStatus solve_file(const Options& options) {
@@ -111,24 +140,19 @@ ExitStatus solve_file(const Options& options) {
     const ReadResult read = read_input(options.file, options.assemblies);
     print_diagnostics(read.diagnostics, *read.sources, options.colour);
     if (!read.circuit || !has_point(*read.circuit, options.point)) return ExitStatus::unusable;
-    if (!options.plot.empty() && options.sweeps.empty()) {
+    if (!options.sweeps.empty()) return sweep_file(options, *read.circuit, progress);
+    if (!options.plot.empty()) {
         complain("--plot draws what --sweep goes through, and there is no --sweep");
         return ExitStatus::unusable;
     }
     progress.tell("solving " + options.file);
     bool solved = true;
-    std::string picture;
-    const std::optional<std::string> made =
-        options.sweeps.empty() ? std::optional(points_of(options, *read.circuit, solved))
-                               : swept(options, *read.circuit, solved, picture, progress);
-    if (!made) return ExitStatus::unusable;
-    const std::string& text = *made;
+    const std::string text = points_of(options, *read.circuit, solved);
     const ExitStatus status = solved ? ExitStatus::good : ExitStatus::findings;
-    std::vector<Output> outputs;
-    if (!options.output.empty()) outputs.push_back({options.output, text});
-    if (!options.plot.empty()) outputs.push_back({options.plot, picture});
-    const std::string trouble = write_files(outputs, files_of(options.file, *read.circuit));
-    if (trouble.empty()) return options.output.empty() ? worse(status, print(text)) : status;
+    if (options.output.empty()) return worse(status, print(text));
+    const std::string trouble =
+        write_files({{options.output, text}}, files_of(options.file, *read.circuit));
+    if (trouble.empty()) return status;
     complain(trouble);
     return ExitStatus::unusable;
 }

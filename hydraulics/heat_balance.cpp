@@ -97,39 +97,91 @@ HeatBalance heat_balance(const Circuit& circuit, const Model& model, const Stead
     return heat;
 }
 
-std::optional<double> temperature_of_balance(
-    const std::function<std::optional<double>(double)>& left_at, double coldest) {
-    constexpr double hottest = 423.15;     // K; no mineral oil is worked hotter
-    constexpr double finest = 1e-6;        // K
-    constexpr double close_enough = 1e-6;  // W
-    constexpr int most_rounds = 60;
-    double low = coldest;
-    double high = hottest;
-    std::optional<double> at_low = left_at(low);
+namespace {
+
+constexpr double hottest = 423.15;     // K; no mineral oil is worked hotter
+constexpr double close_enough = 1e-6;  // W
+
+/// Two temperatures in K, and the heat that stays at each in W: it is 0 between them where
+/// `at_low` is not below and `at_high` not above it.
+struct Bracket {
+    double low = 0.0;
+    double high = 0.0;
+    std::optional<double> at_low = {};
+    std::optional<double> at_high = {};
+    bool holds() const { return at_low && at_high && *at_low >= 0.0 && *at_high <= 0.0; }
+};
+
+using LeftAt = std::function<std::optional<double>(double)>;
+
+Bracket whole_range(const LeftAt& left_at, double coldest) {
+    Bracket range{.low = coldest, .high = hottest, .at_low = left_at(coldest)};
     // Where it cannot be computed as cold, for it is too thick, or as hot, it is looked at nearer.
-    while (!at_low && low < high - 20.0) at_low = left_at(low += 10.0);
-    std::optional<double> at_high = left_at(high);
-    while (!at_high && high > low + 20.0) at_high = left_at(high -= 10.0);
-    if (!at_low || !at_high || *at_low < 0.0 || *at_high > 0.0) return std::nullopt;
+    while (!range.at_low && range.low < range.high - 20.0)
+        range.at_low = left_at(range.low += 10.0);
+    range.at_high = left_at(range.high);
+    while (!range.at_high && range.high > range.low + 20.0)
+        range.at_high = left_at(range.high -= 10.0);
+    return range;
+}
+
+/// In steps that grow, the way that the heat points; in smaller ones again where they lead to what
+/// cannot be computed.
+Bracket about(const LeftAt& left_at, double coldest, double near) {
+    Bracket range{.low = near, .high = near, .at_low = left_at(near)};
+    range.at_high = range.at_low;
+    if (!range.at_low) return range;
+    const bool warms = *range.at_low > 0.0;
+    constexpr int most_refused = 3;
+    int refused = 0;
+    for (double step = 0.5; !range.holds(); step *= refused == 0 ? 4.0 : 1.0) {
+        const double next =
+            std::clamp(warms ? range.high + step : range.low - step, coldest, hottest);
+        if (next == (warms ? range.high : range.low)) break;
+        const std::optional<double> there = left_at(next);
+        if (!there) {
+            if (++refused > most_refused) break;
+            step /= 4.0;
+            continue;
+        }
+        (warms ? range.low : range.high) = warms ? range.high : range.low;
+        (warms ? range.at_low : range.at_high) = warms ? range.at_high : range.at_low;
+        (warms ? range.high : range.low) = next;
+        (warms ? range.at_high : range.at_low) = there;
+    }
+    return range;
+}
+
+}  // namespace
+
+std::optional<double> temperature_of_balance(const LeftAt& left_at, double coldest,
+                                             std::optional<double> near) {
+    constexpr double finest = 1e-9;  // K
+    constexpr int most_rounds = 60;
+    Bracket range;
+    if (near) range = about(left_at, coldest, *near);
+    if (!range.holds()) range = whole_range(left_at, coldest);
+    if (!range.holds()) return std::nullopt;
     int side = 0;
-    for (int i = 0; i < most_rounds && high - low > finest; ++i) {
-        const double next = (low * *at_high - high * *at_low) / (*at_high - *at_low);
+    for (int i = 0; i < most_rounds && range.high - range.low > finest; ++i) {
+        const double next = (range.low * *range.at_high - range.high * *range.at_low) /
+                            (*range.at_high - *range.at_low);
         const std::optional<double> there = left_at(next);
         if (!there) return std::nullopt;
         if (std::abs(*there) < close_enough) return next;
         if (*there > 0.0) {
-            low = next;
-            at_low = there;
-            if (side == 1) *at_high /= 2.0;
+            range.low = next;
+            range.at_low = there;
+            if (side == 1) *range.at_high /= 2.0;
             side = 1;
         } else {
-            high = next;
-            at_high = there;
-            if (side == -1) *at_low /= 2.0;
+            range.high = next;
+            range.at_high = there;
+            if (side == -1) *range.at_low /= 2.0;
             side = -1;
         }
     }
-    return low;
+    return range.low;
 }
 
 }  // namespace loopwright::hydraulics

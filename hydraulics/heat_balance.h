@@ -34,8 +34,9 @@ HeatBalance heat_balance(const Circuit& circuit, const Model& model, const Stead
 /// The oil's temperature at which `left_at` gives no heat that stays, by the false position
 /// (Illinois), from `coldest` to 150 degC, both in K; nothing where there is none in what of that
 /// range can be computed. `left_at` gives W, falling as the oil gets hotter, or nothing where it
-/// cannot tell.
+/// cannot tell. `near`: where it is looked for first, K.
 std::optional<double> temperature_of_balance(
-    const std::function<std::optional<double>(double)>& left_at, double coldest);
+    const std::function<std::optional<double>(double)>& left_at, double coldest,
+    std::optional<double> near = std::nullopt);
 
 }  // namespace loopwright::hydraulics

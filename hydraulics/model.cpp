@@ -30,16 +30,10 @@ ModelBuilder::ModelBuilder(const FlowGraph& graph, const PointFigures& point,
 }
 
 Model ModelBuilder::build() {
-    if (point_.is_torn())
-        model_.missing.emplace_back("one sense: commands of one loop go both ways");
     find_nodes();
     add_pipes();
     for (Index p = 0; p < circuit_.passages.size(); ++p) add_passage(p);
-    find_shafts();
-    add_machines();
-    add_anti_stall();
-    add_loads();
-    settle_shafts();
+    build_shafts();
     return std::move(model_);
 }
 
@@ -367,6 +361,10 @@ void ModelBuilder::add_leg(Index p) {
 Model model_of(const FlowGraph& graph, const PointFigures& point,
                std::span<const std::uint8_t> open, const Oil& oil) {
     return ModelBuilder(graph, point, open, oil).build();
+}
+
+void renew_shafts(Model& model, const FlowGraph& graph, const PointFigures& point) {
+    ModelBuilder(graph, point, {}, model.network.oil).renew_shafts(model);
 }
 
 }  // namespace loopwright::hydraulics

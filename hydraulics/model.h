@@ -67,4 +67,10 @@ struct Model {
 Model model_of(const FlowGraph& graph, const PointFigures& point,
                std::span<const std::uint8_t> open, const Oil& oil);
 
+/// Puts shafts, machines and loads as they are at another point into a whole model: one of the same
+/// circuit, its valves standing the same, at the same oil temperature. The ways of the oil stay,
+/// and with them node names and branches; assumptions and missing data are those of the shafts
+/// only.
+void renew_shafts(Model& model, const FlowGraph& graph, const PointFigures& point);
+
 }  // namespace loopwright::hydraulics

@@ -19,6 +19,7 @@ class ModelBuilder {
     ModelBuilder(const FlowGraph& graph, const PointFigures& point,
                  std::span<const std::uint8_t> open, const Oil& oil);
     Model build();
+    void renew_shafts(Model& model);
 
   private:
     // model.cpp: oil
@@ -36,6 +37,7 @@ class ModelBuilder {
     bool has_element_data(const Component& component) const;
 
     // model_shafts.cpp: what turns
+    void build_shafts();
     void find_shafts();
     void add_prime_mover(Index component);
     void let_go(Index component);

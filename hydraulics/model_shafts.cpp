@@ -24,6 +24,38 @@ Index port_named(const Circuit& circuit, const Component& component, std::string
     return none;
 }
 
+void ModelBuilder::build_shafts() {
+    if (point_.is_torn())
+        model_.missing.emplace_back("one sense: commands of one loop go both ways");
+    find_shafts();
+    add_machines();
+    add_anti_stall();
+    add_loads();
+    settle_shafts();
+}
+
+void ModelBuilder::renew_shafts(Model& model) {
+    model_ = std::move(model);
+    Network& network = model_.network;
+    network.shafts.clear();
+    network.machines.clear();
+    network.cylinders.clear();
+    network.movers.clear();
+    network.gears.clear();
+    network.loads.clear();
+    model_.shaft_of_shaft.clear();
+    model_.machines.clear();
+    model_.cylinders.clear();
+    model_.movers.clear();
+    model_.gears.clear();
+    model_.loads.clear();
+    model_.shaft_names.clear();
+    model_.assumptions.clear();
+    model_.missing.clear();
+    build_shafts();
+    model = std::move(model_);
+}
+
 /// One shaft for all that shafts and engaged clutches make turn at one speed.
 void ModelBuilder::find_shafts() {
     DisjointSets sets(circuit_.shafts.size());

@@ -145,4 +145,8 @@ struct Network {
     std::vector<NetworkLoad> loads = {};
 };
 
+/// Which unknowns a network has and which of them each equation reads: networks of one shape have
+/// the same `Equations` but for figures.
+std::vector<Index> shape_of(const Network& network);
+
 }  // namespace loopwright::hydraulics

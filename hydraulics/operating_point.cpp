@@ -36,11 +36,14 @@ class Reader {
            OperatingPoint& out)
         : graph_(graph), circuit_(graph.circuit()), model_(model), state_(state), out_(out) {}
 
-    void read() {
-        read_lines();
+    void read_drive() {
         read_machines();
         read_cylinders();
         read_shafts();
+    }
+    void read() {
+        read_lines();
+        read_drive();
         read_prime_movers();
         read_loads();
         read_limits();
@@ -281,6 +284,11 @@ class Reader {
 void read_solution(const FlowGraph& graph, const Model& model, const SteadyState& state,
                    OperatingPoint& out) {
     Reader(graph, model, state, out).read();
+}
+
+void read_drive(const FlowGraph& graph, const Model& model, const SteadyState& state,
+                OperatingPoint& out) {
+    Reader(graph, model, state, out).read_drive();
 }
 
 std::vector<OperatingPoint> operating_points(const Circuit& circuit, std::string_view only,

@@ -11,9 +11,6 @@ namespace loopwright::hydraulics {
 
 namespace {
 
-/// Of what the oil is taken to be where neither point nor heat balance says.
-constexpr double usual_oil = 323.15;  // K
-
 FluidFigures fluid_figures(const Circuit& circuit) {
     FluidFigures figures;
     if (!circuit.fluid) return figures;
@@ -110,6 +107,11 @@ std::vector<std::string> missing_when_driven(const Circuit& circuit, const Model
 }
 
 }  // namespace
+
+bool is_workable(const Circuit& circuit, const Model& model, const SteadyState& state) {
+    return missing_when_driven(circuit, model, state).empty() && torn(model, state).empty() &&
+           overwhelmed(circuit, model, state).empty();
+}
 
 Answer<Fluid> fluid_of(const Circuit& circuit) { return Fluid::of(fluid_figures(circuit)); }
 

@@ -11,6 +11,13 @@ namespace loopwright::hydraulics {
 /// The oil of a circuit, or what is wanting.
 Answer<Fluid> fluid_of(const Circuit& circuit);
 
+/// What the oil is taken to be where neither point nor heat balance says.
+inline constexpr double usual_oil = 323.15;  // K
+
+/// Whether a machine can work in a state: its oil nowhere below vacuum, its prime movers neither
+/// asked for more than they can nor driven without it being known what they do then.
+bool is_workable(const Circuit& circuit, const Model& model, const SteadyState& state);
+
 /// A point at one temperature of its oil.
 struct Solved {
     Model model = {};
@@ -43,5 +50,8 @@ OperatingPoint work_out(const FlowGraph& graph, const PointFigures& point,
 /// Fills in what a solution means for the circuit.
 void read_solution(const FlowGraph& graph, const Model& model, const SteadyState& state,
                    OperatingPoint& out);
+/// Its machines and shafts only.
+void read_drive(const FlowGraph& graph, const Model& model, const SteadyState& state,
+                OperatingPoint& out);
 
 }  // namespace loopwright::hydraulics

@@ -2,260 +2,168 @@
 
 #include <algorithm>
 #include <atomic>
-#include <charconv>
+#include <cmath>
+#include <condition_variable>
 #include <map>
+#include <mutex>
 #include <thread>
 
-#include <fmt/format.h>
-
-#include <loopwright/base/source.h>
-#include <loopwright/base/unit_text.h>
-#include <loopwright/hydraulics/point_worker.h>
-#include <loopwright/parser/kinds/definitions.h>
+#include <loopwright/hydraulics/sweep_worker.h>
 
 namespace loopwright::hydraulics {
 
 namespace {
 
-const AttributeSpec* quantity_named(std::span<const AttributeSpec> specs, std::string_view name) {
-    const auto found = std::find_if(specs.begin(), specs.end(), [&](const AttributeSpec& spec) {
-        return spec.name == name && spec.type == AttributeType::quantity;
-    });
-    return found == specs.end() ? nullptr : &*found;
-}
-
-std::string perhaps(std::span<const AttributeSpec> specs, std::string_view name) {
-    std::vector<std::string_view> known;
-    for (const AttributeSpec& spec : specs)
-        if (spec.type == AttributeType::quantity) known.push_back(spec.name);
-    const std::string_view near = nearest_name(name, known);
-    return near.empty() ? "" : fmt::format("; perhaps '{}'", near);
-}
-
-/// What the text before '=' names.
-bool find_datum(const Circuit& circuit, SweepAxis& axis, std::string& trouble) {
-    const std::size_t dot = axis.datum.rfind('.');
-    if (dot == std::string::npos) {
-        const auto specs = find_definition("point", "duty")->attributes;
-        axis.spec = quantity_named(specs, axis.datum);
-        if (axis.spec == nullptr)
-            trouble = fmt::format("a duty point has no figure '{}'{}", axis.datum,
-                                  perhaps(specs, axis.datum));
-        return axis.spec != nullptr;
-    }
-    const std::string_view part = std::string_view(axis.datum).substr(0, dot);
-    const std::string_view name = std::string_view(axis.datum).substr(dot + 1);
-    std::vector<std::string_view> known;
-    for (Index c = 0; c < circuit.components.size(); ++c) {
-        known.push_back(circuit.components[c].path);
-        if (circuit.components[c].path == part) axis.component = c;
-    }
-    if (axis.component == none) {
-        const std::string_view near = nearest_name(part, known);
-        trouble = fmt::format("no component '{}'{}", part,
-                              near.empty() ? "" : fmt::format("; perhaps '{}'", near));
-        return false;
-    }
-    const auto specs = circuit.components[axis.component].kind->attributes;
-    axis.spec = quantity_named(specs, name);
-    if (axis.spec == nullptr)
-        trouble = fmt::format("{} has no figure '{}'{}", part, name, perhaps(specs, name));
-    return axis.spec != nullptr;
-}
-
-bool read_end(const SweepAxis& axis, std::string_view text, double& si, std::string& trouble) {
-    const ParsedQuantity parsed = parse_quantity(text, axis.spec->dimension);
-    if (!parsed.ok()) {
-        trouble = fmt::format("{}; expected {}", parsed.message, parsed.expected);
-        return false;
-    }
-    si = parsed.si;
-    const bool low = axis.spec->least_included ? si < axis.spec->least : si <= axis.spec->least;
-    if (!low && si <= axis.spec->most) return true;
-    trouble = fmt::format("{} is outside what {} can be", text, axis.datum);
-    return false;
-}
-
-/// Puts a figure in place of what a range of attributes has.
-void set_figure(Circuit& circuit, Range& range, const AttributeSpec* spec, double si) {
-    for (Index i = range.begin; i < range.end; ++i)
-        if (circuit.attributes[i].spec == spec) {
-            circuit.attributes[i].si = si;
-            return;
-        }
-    const auto begin = static_cast<Index>(circuit.attributes.size());
-    for (Index i = range.begin; i < range.end; ++i) {
-        const AttributeValue one = circuit.attributes[i];
-        circuit.attributes.push_back(one);
-    }
-    circuit.attributes.push_back({.spec = spec, .si = si});
-    range = {begin, static_cast<Index>(circuit.attributes.size())};
-}
-
-/// A circuit of its own, whose data are changed from row to row.
-class Bench {
+/// Rows that are worked out one from the other, by one worker, whoever it is: whole lines along the
+/// last axis, or a piece of one that is long.
+class Pieces {
   public:
-    Bench(const Circuit& circuit, Index point, std::span<const SweepAxis> axes)
-        : circuit_(circuit), graph_(circuit_), point_(point), axes_(axes) {
-        // Room for each axis once, so that the rows only write figures.
-        for (std::size_t i = 0; i < axes.size(); ++i) set(i, axes[i].from);
-    }
+    Pieces(std::size_t rows, std::size_t line)
+        : rows_(rows),
+          line_(line),
+          pieces_a_line_((line + most_rows - 1) / most_rows),
+          lines_a_piece_(std::max<std::size_t>(1, most_rows / line)) {}
 
-    OperatingPoint work(std::span<const double> values) {
-        for (std::size_t i = 0; i < axes_.size(); ++i) set(i, values[i]);
-        PointFigures figures(circuit_, point_);
-        if (figures.goes_both_ways()) {
-            if (!motions_) motions_.emplace(graph_);
-            figures.part(*motions_);
-        }
-        const std::vector<State> alike = figures.alike();
-        auto known = standing_.find(alike);
-        if (known == standing_.end())
-            known = standing_.emplace(alike, standings(graph_, {&figures, 1}).front()).first;
-        return work_out(graph_, figures, known->second, false);
+    std::size_t count() const {
+        const std::size_t lines = rows_ / line_;
+        return pieces_a_line_ > 1 ? lines * pieces_a_line_
+                                  : (lines + lines_a_piece_ - 1) / lines_a_piece_;
+    }
+    std::size_t begin(std::size_t piece) const {
+        return pieces_a_line_ > 1
+                   ? piece / pieces_a_line_ * line_ + piece % pieces_a_line_ * most_rows
+                   : piece * lines_a_piece_ * line_;
+    }
+    std::size_t end(std::size_t piece) const {
+        return piece + 1 < count() ? begin(piece + 1) : rows_;
+    }
+    /// The row at a place on the way through a piece: there along one line, back along the next, so
+    /// that each lies beside the last one.
+    std::size_t on_the_way(std::size_t piece, std::size_t place) const {
+        const std::size_t row = begin(piece) + place;
+        if (pieces_a_line_ > 1 || place / line_ % 2 == 0) return row;
+        return row - place % line_ + line_ - 1 - place % line_;
     }
 
   private:
-    void set(std::size_t axis, double si) {
-        const SweepAxis& one = axes_[axis];
-        if (one.component == none) {
-            set_figure(circuit_, circuit_.points[point_].attributes, one.spec, si);
-            return;
-        }
-        Component& component = circuit_.components[one.component];
-        set_figure(circuit_, component.attributes, one.spec, si);
-        // What a passage opens at was read off it.
-        for (Index p = component.passages.begin; p < component.passages.end; ++p) {
-            Passage& passage = circuit_.passages[p];
-            for (const PassageSpec& spec : component.kind->passages)
-                if (spec.opening == one.spec->name && spec.passage == passage.passage &&
-                    spec.from == circuit_.ports[passage.from].letter &&
-                    spec.to == circuit_.ports[passage.to].letter)
-                    passage.opening = si;
-        }
-    }
-
-    Circuit circuit_;
-    FlowGraph graph_;
-    Index point_;
-    std::span<const SweepAxis> axes_;
-    std::optional<Motions> motions_;  // where commands go both ways
-    std::map<std::vector<State>, PointStanding> standing_;
+    static constexpr std::size_t most_rows = 64;
+    std::size_t rows_;
+    std::size_t line_;
+    std::size_t pieces_a_line_;
+    std::size_t lines_a_piece_;
 };
 
-std::vector<SweepColumn> columns_of(const Circuit& circuit, const OperatingPoint& point) {
-    std::vector<SweepColumn> columns;
-    for (const MachinePoint& one : point.machines) {
-        const std::string id(circuit.components[one.component].path);
-        columns.push_back({id, one.straight ? "velocity" : "speed",
-                           one.straight ? Dimension::velocity : Dimension::speed});
-        columns.push_back({id, one.straight ? "force" : "torque",
-                           one.straight ? Dimension::force : Dimension::torque});
-        columns.push_back({id, "pressure", Dimension::pressure});
-        columns.push_back({id, "flow", Dimension::flow});
-        columns.push_back({id, "power", Dimension::power});
-    }
-    columns.push_back({"", "power in", Dimension::power});
-    columns.push_back({"", "power out", Dimension::power});
-    columns.push_back({"", "efficiency", Dimension::ratio});
-    return columns;
-}
+/// Hands on in order what comes in any order.
+class Queue {
+  public:
+    Queue(const Sweep::Take& take, std::size_t most_held) : take_(take), most_held_(most_held) {}
 
-std::vector<std::optional<double>> figures_of(const OperatingPoint& point) {
-    std::vector<std::optional<double>> figures;
-    for (const MachinePoint& one : point.machines) {
-        figures.emplace_back(one.speed);
-        figures.emplace_back(one.torque);
-        figures.emplace_back(std::max(one.pressure_a, one.pressure_b));
-        figures.emplace_back(one.flow);
-        figures.emplace_back(one.shaft_power);
+    /// Until there is room for that piece; always for the next one to be taken.
+    void wait_for_room(std::size_t piece) {
+        std::unique_lock lock(mutex_);
+        room_.wait(lock, [&] { return piece < taken_ + most_held_; });
     }
-    double in = 0.0;
-    double out = 0.0;
-    for (const ShaftPoint& shaft : point.shafts) (shaft.driven ? in : out) += shaft.power;
-    figures.emplace_back(in);
-    figures.emplace_back(out);
-    // Driven by its load, it gives power to the prime mover.
-    const bool overruns = out < 0.0;
-    const double given = overruns ? -out : in;
-    const double taken = overruns ? -in : out;
-    figures.emplace_back(given > 0.0 && taken >= 0.0 ? std::optional(taken / given) : std::nullopt);
-    return figures;
-}
+    void put(std::size_t piece, SweepRows rows, std::string told) {
+        const std::scoped_lock lock(mutex_);
+        held_.emplace(piece, std::pair(std::move(rows), std::move(told)));
+        for (auto first = held_.begin(); first != held_.end() && first->first == taken_;
+             first = held_.erase(first)) {
+            take_(first->second.first, first->second.second);
+            ++taken_;
+        }
+        room_.notify_all();
+    }
+
+  private:
+    const Sweep::Take& take_;
+    std::size_t most_held_;
+    std::mutex mutex_;
+    std::condition_variable room_;
+    std::size_t taken_ = 0;
+    std::map<std::size_t, std::pair<SweepRows, std::string>> held_;
+};
 
 }  // namespace
 
-std::optional<SweepAxis> read_axis(const Circuit& circuit, std::string_view text,
-                                   std::string& trouble) {
-    const std::size_t equals = text.find('=');
-    const std::size_t dots = text.find("..", equals == std::string_view::npos ? 0 : equals);
-    const std::size_t colon = text.rfind(':');
-    if (equals == std::string_view::npos || dots == std::string_view::npos ||
-        colon == std::string_view::npos || colon < dots) {
-        trouble = fmt::format("'{}' is not DATUM=FROM..TO:COUNT, such as travel=0%..100%:41", text);
-        return std::nullopt;
-    }
-    SweepAxis axis{.datum = std::string(text.substr(0, equals))};
-    const std::string_view count = text.substr(colon + 1);
-    const auto [end, error] = std::from_chars(count.begin(), count.end(), axis.count);
-    if (error != std::errc() || end != count.end() || axis.count < 1 ||
-        axis.count > SweepAxis::most_steps) {
-        trouble =
-            fmt::format("'{}' is not a whole number from 1 to {}", count, SweepAxis::most_steps);
-        return std::nullopt;
-    }
-    if (!find_datum(circuit, axis, trouble) ||
-        !read_end(axis, text.substr(equals + 1, dots - equals - 1), axis.from, trouble) ||
-        !read_end(axis, text.substr(dots + 2, colon - dots - 2), axis.to, trouble))
-        return std::nullopt;
-    return axis;
+std::optional<double> SweepRows::figure(std::size_t row, std::size_t column) const {
+    const double found = figures[row * columns + column];
+    return std::isnan(found) ? std::nullopt : std::optional(found);
 }
 
-Sweep sweep(const Circuit& circuit, std::string_view point, std::vector<SweepAxis> axes,
-            const std::function<void(std::size_t)>& told) {
-    Index chosen = 0;
+void SweepRows::append(const SweepRows& rows) {
+    solved.insert(solved.end(), rows.solved.begin(), rows.solved.end());
+    figures.insert(figures.end(), rows.figures.begin(), rows.figures.end());
+}
+
+Sweep::Sweep(const Circuit& circuit, std::string_view point, std::vector<SweepAxis> axes)
+    : circuit_(circuit), axes_(std::move(axes)) {
     for (Index i = 0; i < circuit.points.size(); ++i)
-        if (circuit.points[i].id == point) chosen = i;
-    Sweep result;
-    std::size_t count = 1;
-    for (const SweepAxis& axis : axes) count *= static_cast<std::size_t>(axis.count);
-    result.rows.resize(count);
-    const std::size_t outer = axes.empty() ? 1 : static_cast<std::size_t>(axes.front().count);
-    const std::size_t inner = count / outer;
+        if (circuit.points[i].id == point) point_ = i;
+    columns_ = SweepWorker(circuit_, point_, axes_).columns();
+}
+
+std::size_t Sweep::size() const {
+    std::size_t rows = 1;
+    for (const SweepAxis& axis : axes_) rows *= static_cast<std::size_t>(axis.count);
+    return rows;
+}
+
+double Sweep::axis(std::size_t row, std::size_t axis) const {
+    for (std::size_t a = axes_.size(); --a > axis;) row /= static_cast<std::size_t>(axes_[a].count);
+    const SweepAxis& one = axes_[axis];
+    return one.at(static_cast<int>(row % static_cast<std::size_t>(one.count)));
+}
+
+void Sweep::run(const Tell& tell, const Take& take) const {
+    const std::size_t line = axes_.empty() ? 1 : static_cast<std::size_t>(axes_.back().count);
+    const Pieces pieces(size(), line);
+    const std::size_t cores = std::max(1U, std::thread::hardware_concurrency());
+    Queue queue(take, 8 * cores);
     std::atomic<std::size_t> next = 0;
-    std::atomic<std::size_t> done = 0;
-    // The point's own names are kept by no row, so that circuits may come and go.
     const auto work = [&] {
-        Bench bench(circuit, chosen, axes);
-        for (std::size_t o = next++; o < outer; o = next++)
-            for (std::size_t i = 0; i < inner; ++i) {
-                SweepRow& row = result.rows[o * inner + i];
-                row.axes.resize(axes.size());
-                std::size_t rest = o * inner + i;
-                for (std::size_t a = axes.size(); a-- > 0;) {
-                    const auto steps = static_cast<std::size_t>(axes[a].count);
-                    row.axes[a] = axes[a].at(static_cast<int>(rest % steps));
-                    rest /= steps;
-                }
-                const OperatingPoint found = bench.work(row.axes);
-                row.solved = found.solved && found.problem.empty();
-                if (row.solved) row.figures = figures_of(found);
-                if (told) told(++done);
+        SweepWorker worker(circuit_, point_, axes_);
+        std::vector<double> values(axes_.size());
+        for (std::size_t piece = next++; piece < pieces.count(); piece = next++) {
+            queue.wait_for_room(piece);
+            worker.begin_anew();
+            SweepRows rows{.first = pieces.begin(piece), .columns = columns_.size()};
+            const std::size_t count = pieces.end(piece) - rows.first;
+            rows.solved.resize(count);
+            rows.figures.resize(count * rows.columns);
+            for (std::size_t place = 0; place < count; ++place) {
+                const std::size_t row = pieces.on_the_way(piece, place);
+                for (std::size_t a = 0; a < axes_.size(); ++a) values[a] = axis(row, a);
+                const std::size_t here = row - rows.first;
+                rows.solved[here] = worker.work(
+                    values, std::span(rows.figures).subspan(here * rows.columns, rows.columns));
             }
+            std::string told = tell(rows);
+            queue.put(piece, std::move(rows), std::move(told));
+        }
     };
-    {
-        const std::size_t cores = std::max(1U, std::thread::hardware_concurrency());
-        std::vector<std::jthread> others;
-        for (std::size_t i = 1; i < std::min(cores, outer); ++i) others.emplace_back(work);
-        work();
+    std::vector<std::jthread> others;
+    for (std::size_t i = 1; i < std::min(cores, pieces.count()); ++i) others.emplace_back(work);
+    work();
+}
+
+std::vector<DutyRow> duty_rows(const Circuit& circuit, const Sweep& sweep) {
+    std::vector<DutyRow> found;
+    for (Index i = 0; i < circuit.points.size(); ++i) {
+        DutyRow& row = found.emplace_back();
+        row.id = circuit.points[i].id;
+        const PointFigures figures(circuit, i);
+        for (const SweepAxis& axis : sweep.axes())
+            row.axes.push_back(
+                axis.component == none
+                    ? figures.figure(axis.spec->name)
+                    : circuit.figure(circuit.components[axis.component], axis.spec->name));
+        row.rows.columns = sweep.columns().size();
+        row.rows.solved.resize(1);
+        row.rows.figures.resize(row.rows.columns);
+        SweepWorker worker(circuit, i, {});
+        row.rows.solved[0] = worker.work({}, row.rows.figures);
     }
-    Bench bench(circuit, chosen, axes);
-    for (const SweepRow& row : result.rows)
-        if (row.solved && result.columns.empty())
-            result.columns = columns_of(circuit, bench.work(row.axes));
-    for (SweepRow& row : result.rows) row.figures.resize(result.columns.size());
-    result.axes = std::move(axes);
-    return result;
+    return found;
 }
 
 }  // namespace loopwright::hydraulics

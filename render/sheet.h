@@ -33,7 +33,10 @@ inline constexpr double margin = 10.0;
 /// Frame, centring marks, grid fields.
 std::vector<Primitive> sheet_frame(const SheetSize& size);
 
-Panel title_block(const Circuit& circuit, const SheetSize& size);
+/// `document`: its type; `note`: what is said of symbols and units.
+Panel title_block(const Circuit& circuit, const SheetSize& size,
+                  std::string_view document = "Hydraulic circuit diagram",
+                  std::string_view note = "Symbols drawn after ISO 1219-1:2012. No scale.");
 PanelList parts_list(const Circuit& circuit);
 /// What reviewers have remarked; empty where they have not.
 PanelList remarks_list(const Circuit& circuit);

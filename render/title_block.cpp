@@ -40,7 +40,8 @@ void add_field(Panel& panel, const Field& field) {
 
 }  // namespace
 
-Panel title_block(const Circuit& circuit, const SheetSize& size) {
+Panel title_block(const Circuit& circuit, const SheetSize& size, std::string_view document,
+                  std::string_view note) {
     const CircuitTitle& title = circuit.title;
     const auto text = [](std::string_view view) { return std::string(view); };
     constexpr double first = 60.0;
@@ -48,7 +49,7 @@ Panel title_block(const Circuit& circuit, const SheetSize& size) {
     constexpr double third = panel_width;
     Panel panel{.height = 4 * row_height};
     const Field fields[] = {
-        {"Document type", "Hydraulic circuit diagram", {0, 0}, {first, row_height}},
+        {"Document type", text(document), {0, 0}, {first, row_height}},
         {"Creator", text(title.creator), {first, 0}, {97.5, row_height}},
         {"Approved by", text(title.approver), {97.5, 0}, {second, row_height}},
         {"Language", "en", {second, 0}, {157.5, row_height}},
@@ -62,10 +63,7 @@ Panel title_block(const Circuit& circuit, const SheetSize& size) {
          large_text},
         {"Rev.", text(title.revision), {second, 2 * row_height}, {147.5, 3 * row_height}},
         {"Date of issue", text(title.date), {147.5, 2 * row_height}, {third, 3 * row_height}},
-        {"Symbols and units",
-         "Symbols drawn after ISO 1219-1:2012. No scale.",
-         {0, 3 * row_height},
-         {second, 4 * row_height}},
+        {"Symbols and units", text(note), {0, 3 * row_height}, {second, 4 * row_height}},
         {"Sheet", "1 / 1", {second, 3 * row_height}, {third, 4 * row_height}},
     };
     for (const Field& field : fields) add_field(panel, field);

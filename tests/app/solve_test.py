@@ -8,8 +8,6 @@ import csv
 import io
 import json
 import math
-import os
-import xml.etree.ElementTree
 
 import jsonschema
 
@@ -30,8 +28,8 @@ BAR, LITRE_A_MINUTE, RPM = 1e5, 1e-3 / 60, math.pi / 30
 
 
 class Solve(InAFolder):
-    def solve(self, text, *options, status=0, before=None):
-        ran = self.run_here("solve", "-", *options, input=text.encode(), preexec_fn=before)
+    def solve(self, text, *options, status=0):
+        ran = self.run_here("solve", "-", *options, input=text.encode())
         self.assertStatus(ran, status)
         return ran
 
@@ -90,83 +88,6 @@ class Solve(InAFolder):
         self.assertIn("R1.setting", self.solve(without, status=1).words)
         no_oil = WITH_DUTY.replace('<fluid grade="VG 46" viscosity-index="105"/>', "")
         self.assertEqual(self.points(no_oil, status=1)["full"]["missing"], ["fluid.grade"])
-
-    def test_a_sweep_goes_through_a_datum_in_equal_steps(self):
-        said = json.loads(self.solve(WITH_DUTY, "--point", "full", "--sweep", "travel=25%..100%:4",
-                                     "--sweep", "torque=100N.m..300 N.m:3", "--format", "json").out)
-        jsonschema.Draft202012Validator(json.loads(run("schema", "solve").out)).validate(said)
-        sweep = said["sweep"]
-        self.assertEqual([axis["datum"] for axis in sweep["axes"]], ["travel", "torque"])
-        self.assertEqual(len(sweep["rows"]), 12)
-        names = [(column.get("id"), column["quantity"]) for column in sweep["columns"]]
-        speed = 2 + names.index(("M1", "speed"))
-        pressure = 2 + names.index(("M1", "pressure"))
-        for row in sweep["rows"]:
-            # n V the same on both sides; 2 pi T/V over the flushing relief's 18 bar
-            self.assertAlmostEqual(row[speed] / RPM, 2400 * row[0] * 71 / 80, places=6)
-            self.assertAlmostEqual(row[pressure] / BAR,
-                                   18 + 2 * math.pi * row[1] / 80e-6 / BAR, places=6)
-
-    def test_a_plot_shows_the_curves_against_its_ticks(self):
-        self.file("c.xml", WITH_DUTY)
-        self.assertStatus(self.run_here("solve", "c.xml", "--point", "full", "--sweep",
-                                        "travel=50%..100%:6", "--plot", "p.svg"), 0)
-        sheet = xml.etree.ElementTree.parse(self.folder / "p.svg").getroot()
-        name = "{http://www.w3.org/2000/svg}"
-        panel, = (one for one in sheet.iter(name + "g")
-                  if one.findtext(name + "title") == "speed of M1")
-
-        def ticks(anchor, axis):
-            """Place and figure of the first and last tick of an axis."""
-            found = [(float(one.get(axis)), float(one.text)) for one in panel.iter(name + "text")
-                     if one.get("text-anchor") == anchor and one.text.replace(".", "").isdigit()]
-            return found[0], found[-1]
-
-        def read(place, low, high):
-            return low[1] + (place - low[0]) / (high[0] - low[0]) * (high[1] - low[1])
-
-        curve = [one for one in panel.iter(name + "polyline")
-                 if one.get("stroke-width") == "0.35"][1]
-        below, beside = ticks("middle", "x"), ticks("end", "y")
-        # The figure of a tick stands half its height below the tick.
-        rise = 0.9
-        points = [tuple(map(float, point.split(","))) for point in curve.get("points").split()]
-        self.assertEqual(len(points), 6)
-        for step, (x, y) in enumerate(points):
-            travel = 50 + 10 * step
-            self.assertAlmostEqual(read(x, *below), travel, delta=0.05)
-            self.assertAlmostEqual(read(y + rise, *beside), 2400 * travel / 100 * 71 / 80, delta=2)
-
-    def test_a_plot_needs_a_sweep(self):
-        self.file("c.xml", WITH_DUTY)
-        ran = self.run_here("solve", "c.xml", "--plot", "p.svg")
-        self.assertStatus(ran, 2)
-        self.assertIn("--sweep", ran.messages)
-        self.assertEqual(self.names(), ["c.xml"])
-
-    def test_a_datum_of_a_part_can_be_swept(self):
-        said = self.solve(WITH_DUTY, "--point", "full", "--sweep",
-                          "M1.displacement=60 cm3/rev..80 cm3/rev:2", "--format", "csv").words
-        rows = list(csv.DictReader(io.StringIO(said)))
-        self.assertEqual([round(float(row["M1 speed (rad/s)"]) / RPM) for row in rows],
-                         [round(2400 * 71 / 60), round(2400 * 71 / 80)])
-
-    def test_one_core_and_all_give_the_same_bytes(self):
-        options = ("--sweep", "travel=0%..100%:9", "--sweep", "torque=0N.m..300 N.m:5",
-                   "--format", "json")
-        one = self.solve(WITH_DUTY, *options, before=lambda: os.sched_setaffinity(0, {0}))
-        self.assertEqual(self.solve(WITH_DUTY, *options).out, one.out)
-
-    def test_a_sweep_that_cannot_be_is_refused(self):
-        for axis, said in (("travl=0%..100%:4", "perhaps 'travel'"),
-                           ("travel=0%..100%", "DATUM=FROM..TO:COUNT"),
-                           ("travel=0%..200%:4", "outside"), ("travel=0 bar..1:4", "unit"),
-                           ("M9.displacement=1 cm3/rev..2 cm3/rev:2", "no component 'M9'"),
-                           ("travel=0%..100%:0", "whole number")):
-            with self.subTest(axis):
-                ran = self.solve(WITH_DUTY, "--sweep", axis, status=2)
-                self.assertIn(said, ran.messages)
-                self.assertEqual(ran.out, b"")
 
     def test_oil_below_vacuum_is_no_state_of_a_machine(self):
         ran = self.run_here("solve", program.TURNED, "--point", "downhill")

@@ -37,16 +37,19 @@ std::vector<double> speeds(const Circuit& circuit, const std::string& travel) {
     const auto axis = read_axis(circuit, "travel=" + travel, trouble);
     EXPECT_TRUE(axis) << trouble;
     if (!axis) return {};
-    const Sweep swept = sweep(circuit, "transport", {*axis});
+    const Sweep swept(circuit, "transport", {*axis});
     std::size_t column = 0;
-    while (column < swept.columns.size() &&
-           (swept.columns[column].id != "M1" || swept.columns[column].quantity != "speed"))
+    while (column < swept.columns().size() &&
+           (swept.columns()[column].id != "M1" || swept.columns()[column].quantity != "speed"))
         ++column;
     std::vector<double> found;
-    for (const SweepRow& row : swept.rows) {
-        EXPECT_TRUE(row.solved) << row.axes.front();
-        if (row.solved) found.push_back(row.figures.at(column).value_or(0.0) / rpm);
-    }
+    swept.run([](const SweepRows&) { return std::string(); },
+              [&](const SweepRows& rows, std::string_view) {
+                  for (std::size_t row = 0; row < rows.size(); ++row) {
+                      EXPECT_NE(rows.solved[row], 0) << rows.first + row;
+                      found.push_back(rows.figure(row, column).value_or(0.0) / rpm);
+                  }
+              });
     return found;
 }
 
