@@ -1,4 +1,6 @@
 // Heat of a loop and of a whole duty, against closed forms done by hand.
+#include <cmath>
+#include <optional>
 #include <string>
 
 #include <gtest/gtest.h>
@@ -125,6 +127,46 @@ TEST(DutyHeat, WhatTheSharesLeaveIsNeutralAtRatedSpeed) {
 
 TEST(DutyHeat, IsNotAskedWithoutShares) {
     EXPECT_FALSE(duty_heat(*read(drive(work, R"("/>)")).circuit));
+}
+
+/// Heat that falls with the viscosity, carried off in proportion to what is over 20 degC: both
+/// are the same where 5000 W exp(-0.03 (t - 40)) = 200 W/K (t - 20), t in degC. Ours.
+std::optional<double> left_of_a_cooled_machine(double kelvin) {
+    const double celsius = kelvin - 273.15;
+    return 5000.0 * std::exp(-0.03 * (celsius - 40.0)) - 200.0 * (celsius - 20.0);
+}
+
+TEST(TemperatureOfBalance, IsTheSameFromWhereverItIsLookedFor) {
+    const auto whole = temperature_of_balance(left_of_a_cooled_machine, 293.15);
+    ASSERT_TRUE(whole);
+    EXPECT_NEAR(*left_of_a_cooled_machine(*whole), 0.0, 1e-6);
+    for (const double near : {293.15, 310.0, *whole - 1e-7, *whole, *whole + 0.3, 340.0, 423.15}) {
+        int asked = 0;
+        const auto found = temperature_of_balance(
+            [&](double at) {
+                ++asked;
+                return left_of_a_cooled_machine(at);
+            },
+            293.15, near);
+        ASSERT_TRUE(found) << near;
+        EXPECT_NEAR(*found, *whole, 1e-8) << near;
+        if (std::abs(near - *whole) < 1.0) {
+            EXPECT_LE(asked, 8) << near;
+        }
+    }
+}
+
+TEST(TemperatureOfBalance, IsLookedForAllOverWhereItIsNotNear) {
+    // Nothing can be told from 330 K on, and the balance is below.
+    const auto cool = [](double at) {
+        return at < 330.0 ? left_of_a_cooled_machine(at) : std::nullopt;
+    };
+    const auto found = temperature_of_balance(cool, 293.15, 350.0);
+    ASSERT_TRUE(found);
+    EXPECT_NEAR(*found, *temperature_of_balance(left_of_a_cooled_machine, 293.15), 1e-8);
+    // No temperature balances what is made beyond all cooling, or never made.
+    EXPECT_FALSE(temperature_of_balance([](double) { return std::optional(1.0); }, 293.15, 300.0));
+    EXPECT_FALSE(temperature_of_balance([](double) { return std::optional(-1.0); }, 293.15, 300.0));
 }
 
 }  // namespace
