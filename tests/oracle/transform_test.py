@@ -17,6 +17,10 @@ CIRCUITS = pathlib.Path(__file__).resolve().parents[2] / "circuits"
 SEEDS = (1, 2, 3)  # of the shuffles
 # Which pump is the later one, and which line the first there, follows the order of the file.
 BY_ORDER = ("double-source", "trapped-volume")
+# Computed at the duty points, where a pool's circuits have none: the tests of hydraulics hold them.
+AT_WORK = ("charge-flow", "charge-pressure", "low-side-pressure", "relief-capacity", "filter-flow",
+           "case-pressure", "suction-pressure", "line-velocity", "control-pressure",
+           "motor-overspeed", "torque-limit", "shaft-torque", "brake-torque")
 
 
 def check(program, folder, texts):
@@ -32,6 +36,9 @@ def check(program, folder, texts):
         if run.returncode not in (0, 1):
             print(f"the program ended with {run.returncode}: {run.stderr[:2000]}")
         results += json.loads(run.stdout)["circuits"]
+    for result in results:
+        if result["readable"]:
+            result["verdicts"] = [v for v in result["verdicts"] if v["rule"] not in AT_WORK]
     return dict(zip(texts, results))
 
 
