@@ -17,13 +17,13 @@ std::vector<double> shaft_torques(const Model& model, const SteadyState& state);
 std::vector<Loss> losses(const Circuit& circuit, const Model& model, const SteadyState& state);
 
 /// Power that a branch, a machine, a gearbox of the network's tables loses, W; and a cylinder.
-double lost_in_branch(const Model& model, const SteadyState& state, std::size_t branch);
-double lost_in_machine(const Model& model, const SteadyState& state, std::size_t machine);
-double lost_in_gear(const Model& model, const SteadyState& state, std::size_t gear);
-double lost_in_cylinder(const NetworkCylinder& cylinder, const SteadyState& state);
+double lost_in_branch(const Model& model, const SteadyState& state, std::size_t i);
+double lost_in_machine(const Model& model, const SteadyState& state, std::size_t i);
+double lost_in_gear(const Model& model, const SteadyState& state, std::size_t i);
+double lost_in_cylinder(const NetworkCylinder& one, const SteadyState& state);
 
 /// What a cylinder does in a steady state.
-CylinderLaw law_of(const NetworkCylinder& cylinder, const SteadyState& state);
+CylinderLaw law_of(const NetworkCylinder& one, const SteadyState& state);
 
 /// Largest flow that is not accounted for at a node, over the largest flow.
 double mass_residual(const Model& model, const SteadyState& state);

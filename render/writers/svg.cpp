@@ -129,7 +129,7 @@ class Writer {
         std::string text;
         if (fill != Paint::none) text += fmt::format(" fill=\"{}\"", colour_text(fill));
         if (pen.paint == Paint::none) return text;
-        text += fmt::format(" stroke=\"{}\" stroke-width=\"{}\"", colour_text(pen.paint),
+        text += fmt::format(R"( stroke="{}" stroke-width="{}")", colour_text(pen.paint),
                             number_text(pen.width));
         if (dashes.empty()) return text;
         text += " stroke-dasharray=\"";

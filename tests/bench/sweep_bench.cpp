@@ -19,7 +19,7 @@ void sweep_resurfacer(benchmark::State& state, bool balanced) {
     text << std::ifstream(LOOPWRIGHT_BENCH_CIRCUIT).rdbuf();
     // Its points say what temperature the oil has; without that its heat is balanced.
     const std::string xml =
-        balanced ? std::regex_replace(text.str(), std::regex(" oil=\"[^\"]*\""), "") : text.str();
+        balanced ? std::regex_replace(text.str(), std::regex(R"( oil="[^"]*")"), "") : text.str();
     const ReadResult read = read_circuit_text(xml, "ice-resurfacer.xml", {}, {});
     if (!read.circuit) {
         state.SkipWithError("the circuit cannot be read");
