@@ -34,6 +34,7 @@ class Fed {
             fed[node] = 1;
             queue.push_back(node);
         };
+        // NOLINTNEXTLINE(modernize-loop-convert): the queue grows on the way
         for (std::size_t i = 0; i < queue.size(); ++i) {
             for (std::size_t b = 0; b < model_.branches.size(); ++b) {
                 const Branch& branch = model_.network.branches[b];
