@@ -84,7 +84,7 @@ std::vector<ChargeBalance> charge_balances(const Circuit& circuit, const Model& 
         const NetworkMachine& pump = model.network.machines[m];
         if (!search.draws(m) || !search.find(pump.a, fed)) continue;
         ChargeBalance balance{.source = model.machines[m].component};
-        balance.given = machine_law(pump.machine, state.machines[m]).flow_a.value;
+        balance.given = law_of(pump, state.machines[m]).flow_a.value;
         const auto use = [&](std::string_view what, std::string_view where, double flow,
                              bool spilt = false) {
             if (flow > told_from || flow < -told_from)
@@ -97,7 +97,7 @@ std::vector<ChargeBalance> charge_balances(const Circuit& circuit, const Model& 
             if (i == m || fed[machine.housing] != 0) continue;
             if (fed[machine.a] == 0 && fed[machine.b] == 0) continue;
             const std::string_view path = circuit.components[model.machines[i].component].path;
-            const MachineLaw law = machine_law(machine.machine, state.machines[i]);
+            const MachineLaw law = law_of(machine, state.machines[i]);
             if (search.draws(i))
                 use("another pump gives", path, -law.flow_a.value);
             else

@@ -205,6 +205,8 @@ void Equations::assemble_branch(Sink& sink, Index i) const {
             if (one.law == Resistance::Law::pipe) lost = drop(one.pipe, flow, network_.oil);
             if (one.law == Resistance::Law::orifice) lost = drop(one.orifice, flow, network_.oil);
             if (one.law == Resistance::Law::element) lost = drop(one.element, flow, network_.oil);
+            if (one.law == Resistance::Law::measured)
+                lost = drop(*one.measured, flow, network_.oil);
             Dual<3> law(before - behind - lost.value);
             law.slope = {-lost.slope[ThroughFlow::flow], 1.0, -1.0};
             sink.add(own, law, Variables<3>{own, from, to});
@@ -290,12 +292,12 @@ void Equations::assemble_machine(Sink& sink, Index i) const {
                                  node_variable_[one.housing], shaft_variable_[one.shaft],
                                  stroke_variable_[i]};
     const MachineLaw law =
-        machine_law(one.machine, {.pressure_a = sink.value(variables[0]),
-                                  .pressure_b = sink.value(variables[1]),
-                                  .pressure_case = sink.value(variables[2]),
-                                  .shaft_speed = sink.value(variables[3]),
-                                  .relative_displacement = sink.value(variables[4]),
-                                  .dynamic_viscosity = network_.oil.dynamic_viscosity().si()});
+        law_of(one, {.pressure_a = sink.value(variables[0]),
+                     .pressure_b = sink.value(variables[1]),
+                     .pressure_case = sink.value(variables[2]),
+                     .shaft_speed = sink.value(variables[3]),
+                     .relative_displacement = sink.value(variables[4]),
+                     .dynamic_viscosity = network_.oil.dynamic_viscosity().si()});
     // The viscosity is no unknown.
     const auto term = [](const MachineLaw::Figure& figure) {
         Dual<5> kept(figure.value);

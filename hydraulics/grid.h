@@ -37,6 +37,12 @@ class Grid {
     Figure at(std::span<const double> at) const;
 
     std::size_t axes() const { return axes_.size(); }
+    /// The least and the largest value of an axis that has values.
+    struct Ends {
+        double least;
+        double most;
+    };
+    Ends ends(std::size_t axis) const { return {axes_[axis].front(), axes_[axis].back()}; }
 
   private:
     std::vector<std::vector<double>> axes_;

@@ -103,7 +103,7 @@ std::vector<std::optional<double>> link_flows(const Circuit& circuit, const Mode
     }
     for (std::size_t i = 0; i < model.machines.size(); ++i) {
         const MachineOwner& owner = model.machines[i];
-        const MachineLaw law = machine_law(model.network.machines[i].machine, state.machines[i]);
+        const MachineLaw law = law_of(model.network.machines[i], state.machines[i]);
         put_in[owner.a] += law.flow_a.value;
         put_in[owner.b] += law.flow_b.value;
         put_in[owner.housing] += law.flow_case.value;

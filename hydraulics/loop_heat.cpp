@@ -44,7 +44,7 @@ class Body {
     void add_machine(const Model& model, std::size_t i) {
         const NetworkMachine& one = network_.machines[i];
         if (!has(one.a) && !has(one.b)) return;
-        const MachineLaw law = machine_law(one.machine, state_.machines[i]);
+        const MachineLaw law = law_of(one, state_.machines[i]);
         cross(one.a, law.flow_a.value);
         cross(one.b, law.flow_b.value);
         cross(one.housing, law.flow_case.value);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <string_view>
 
 #include <loopwright/hydraulics/grid.h>
 #include <loopwright/hydraulics/oil.h>
@@ -13,6 +14,7 @@ namespace loopwright::hydraulics {
 struct MeasuredDrop {
     Grid grid;
 };
+inline constexpr std::string_view drop_axes[] = {"flow", "viscosity"};
 
 /// Pressure lost in Pa with the sign of the flow; the same both ways.
 ThroughFlow::Figure drop(const MeasuredDrop& measured, double flow, const Oil& oil);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <string_view>
 
 #include <loopwright/hydraulics/grid.h>
 #include <loopwright/hydraulics/machine.h>
@@ -13,6 +14,8 @@ struct MeasuredColumn {
     Grid grid;
     bool efficiency = false;  ///< in place of flow or torque itself; then above 0, as its pressures
 };
+
+inline constexpr std::string_view machine_axes[] = {"pressure", "speed", "stroke"};
 
 /// A machine with measured tables in place of coefficients. Measured in one sense of rotation on
 /// one side of centre; the others mirror it.

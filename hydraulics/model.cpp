@@ -62,10 +62,11 @@ bool ModelBuilder::is_link(Index p) const {
             return component.kind->part != Part::reservoir;
         case PassageClass::switched:
             // What a spring decides has a law of its own.
-            return open_[p] != 0 && passage.shift != Shift::pilot_unloads &&
+            return open_[p] != 0 && !measures(component, "drop") &&
+                   passage.shift != Shift::pilot_unloads &&
                    !(has_attribute(component, "setting") && passage.shift == Shift::pilot_opens);
         case PassageClass::element:
-            return !has_element_data(component) && stands_open(p);
+            return !has_element_data(component) && !measures(component, "drop") && stands_open(p);
         default:
             return false;
     }
@@ -171,6 +172,11 @@ void ModelBuilder::add_passage(Index p) {
     if (is_link(p)) return;
     const Passage& passage = circuit_.passages[p];
     const Component& component = circuit_.components[passage.component];
+    const bool opens_under_pressure = passage.passage == PassageClass::one_way ||
+                                      passage.passage == PassageClass::pressure_opened;
+    if (opens_under_pressure && !passage.bypass && measures(component, "drop"))
+        assume(fmt::format("{}: table", component.path), "not used",
+               "what its pressure opens goes by its setting");
     switch (passage.passage) {
         case PassageClass::one_way:
             if ((open_[p] & open_forward) == 0 && passage.pilot != none) return;
@@ -187,6 +193,8 @@ void ModelBuilder::add_passage(Index p) {
                  !has_attribute(component, "pilot-ratio"))) {
                 if (const auto setting = need(component, "setting"))
                     add_spring(p, unloading_valve(Pressure(*setting)), passage.pilot);
+            } else if (open_[p] != 0 && measures(component, "drop")) {
+                add_measured(p);
             }
             return;
         case PassageClass::reduced:
@@ -200,6 +208,10 @@ void ModelBuilder::add_passage(Index p) {
             return;
         case PassageClass::element: {
             if (!stands_open(p)) return;
+            if (measures(component, "drop")) {
+                add_measured(p);
+                return;
+            }
             Branch& branch = add_branch(Branch::Kind::resistance,
                                         {.passage = p, .from = passage.from, .to = passage.to});
             branch.resistance.law = Resistance::Law::element;
@@ -297,6 +309,10 @@ void ModelBuilder::add_metering(Index p) {
     const Passage& passage = circuit_.passages[p];
     const Component& component = circuit_.components[passage.component];
     if (open_[p] == 0 && passage.shift != Shift::never) return;
+    if (passage.both_ways && measures(component, "drop")) {
+        add_measured(p);
+        return;
+    }
     if (component.kind->part == Part::device || passage.shift != Shift::never) {
         miss(component, "law of its passages");
         return;

@@ -58,9 +58,13 @@ struct Model {
     std::vector<std::string> shaft_names = {};  ///< by shaft
     std::vector<Link> links = {};
     std::vector<Assumption> assumptions = {};
-    /// Data without which there is nothing to solve, as "P1.displacement", and what cannot be
-    /// solved at all; then the network is not whole.
+    /// Data without which there is nothing to solve, as "P1.displacement"; then the network is not
+    /// whole.
     std::vector<std::string> missing = {};
+    /// What the point and the shafts ask for that cannot all be; then there is nothing to solve.
+    std::string contradiction = {};
+
+    bool is_whole() const { return missing.empty() && contradiction.empty(); }
 };
 
 /// `open`: of each passage in which senses it stands open at the point (`standings`).

@@ -13,6 +13,9 @@ namespace loopwright::hydraulics {
 /// The component's port of that letter, or none.
 Index port_named(const Circuit& circuit, const Component& component, std::string_view letter);
 
+/// The table measured on a component; null where there is none.
+const MeasuredTable* table_of(const Circuit& circuit, Index component);
+
 /// Makes the network of one duty point. Private to model*.cpp.
 class ModelBuilder {
   public:
@@ -40,14 +43,19 @@ class ModelBuilder {
     void build_shafts();
     void find_shafts();
     void add_prime_mover(Index component);
+    void turn(Index shaft, double speed, Index prime_mover);
+    void hold_speeds_against_gears();
+    void tell_of_two(Index one, Index other, double ratio);
     void let_go(Index component);
+    void settle_shafts();
+    Index shaft_at(Index component);
+
+    // model_machines.cpp
     void add_machines();
     void add_machine(Index component, Index displacement_passage);
     void add_cylinder(Index component, Index displacement_passage);
     std::optional<Machine> machine_of(Index component, bool pump);
     bool find_losses(const Component& component, bool pump, Machine& machine);
-    void settle_shafts();
-    Index shaft_at(Index component);
 
     // model_controls.cpp: what moves strokes. False where the machine cannot be solved.
     bool add_pump_control(const Component& component, NetworkMachine& one);
@@ -55,6 +63,13 @@ class ModelBuilder {
     bool add_motor_control(Index component, NetworkMachine& one);
     void add_anti_stall();
     Index mover_of(Index component) const;
+
+    // model_tables.cpp: what was measured
+    bool measures(const Component& component, std::string_view result) const;
+    std::optional<MeasuredMachine> measured_machine(Index component, bool pump,
+                                                    const Machine& machine) const;
+    Grid measured_full_load(Index component) const;
+    void add_measured(Index passage);
 
     // model_loads.cpp: what takes torque
     void add_loads();
@@ -73,6 +88,7 @@ class ModelBuilder {
     std::span<const std::uint8_t> open_;
     Model model_;
     std::vector<Index> divider_of_;  // components
+    std::vector<Index> turned_by_;   // by shaft: the prime mover that gives its speed
 };
 
 }  // namespace loopwright::hydraulics

@@ -52,7 +52,11 @@ void ModelBuilder::add_load(Index c) {
                                        : std::string_view();
     const double forward = forward_on(load.shaft);
     const bool one_way = pulls == "forward" || pulls == "reverse";
-    const auto torque = point_.figure(c, straight ? "force" : "torque");
+    const std::string_view effort = straight ? "force" : "torque";
+    // A grade or mass of the point goes before the load's own torque, which a torque of it
+    // replaces.
+    const bool weighed = point_.set_figure(c, "grade") || point_.set_figure(c, "mass");
+    const auto torque = weighed ? point_.set_figure(c, effort) : point_.figure(c, effort);
     const auto mass = point_.figure(c, "mass");
     const auto radius = circuit_.figure(component, "wheel-radius");
     if (torque) {
@@ -81,7 +85,7 @@ void ModelBuilder::add_load(Index c) {
             load_torque(Hoist{.mass = Mass(*mass), .drum_radius = Length(*radius)});
         load.torque = weight * (pulls == "forward" ? -forward : forward);
     } else {
-        miss(component, straight ? "force" : "torque");
+        miss(component, effort);
         return;
     }
     model_.loads.push_back(c);

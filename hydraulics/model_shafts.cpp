@@ -1,33 +1,28 @@
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
+#include <loopwright/base/unit_text.h>
 #include <loopwright/graph/disjoint_sets.h>
 #include <loopwright/hydraulics/model_builder.h>
-#include <loopwright/hydraulics/wilson.h>
 
 namespace loopwright::hydraulics {
 
 namespace {
 
-Index drain_of(const Circuit& circuit, const Component& component) {
-    for (Index port = component.ports.begin; port < component.ports.end; ++port)
-        if (circuit.ports[port].use == PortUse::drain) return port;
-    return none;
+/// But for what rounding leaves.
+bool same_speed(double one, double other) {
+    return std::abs(one - other) <= 1e-9 * std::max(std::abs(one), std::abs(other));
 }
 
 }  // namespace
 
-Index port_named(const Circuit& circuit, const Component& component, std::string_view letter) {
-    for (Index port = component.ports.begin; port < component.ports.end; ++port)
-        if (circuit.ports[port].letter == letter) return port;
-    return none;
-}
-
 void ModelBuilder::build_shafts() {
     if (point_.is_torn())
-        model_.missing.emplace_back("one sense: commands of one loop go both ways");
+        model_.contradiction = "commands of one loop ask for both senses at once: give one of them";
     find_shafts();
+    hold_speeds_against_gears();
     add_machines();
     add_anti_stall();
     add_loads();
@@ -52,6 +47,7 @@ void ModelBuilder::renew_shafts(Model& model) {
     model_.shaft_names.clear();
     model_.assumptions.clear();
     model_.missing.clear();
+    model_.contradiction.clear();
     build_shafts();
     model = std::move(model_);
 }
@@ -73,6 +69,7 @@ void ModelBuilder::find_shafts() {
         }
         model_.shaft_of_shaft[s] = model_.shaft_of_shaft[leader];
     }
+    turned_by_.assign(model_.network.shafts.size(), none);
     for (Index c = 0; c < circuit_.components.size(); ++c) {
         const Component& component = circuit_.components[c];
         if (component.kind->part == Part::prime_mover && component.shaft != none)
@@ -100,7 +97,7 @@ void ModelBuilder::add_prime_mover(Index c) {
     const Index s = model_.shaft_of_shaft[component.shaft];
     Shaft& shaft = model_.network.shafts[s];
     if (point_.state() == State::stopped || point_.state() == State::towing) {
-        shaft.speed = 0.0;
+        turn(s, 0.0, c);
         return;
     }
     const double droop = circuit_.figure(component, "droop").value_or(0.0);
@@ -110,14 +107,83 @@ void ModelBuilder::add_prime_mover(Index c) {
     }
     if (point_.is_commanded(c)) {
         if (const auto rated = need(component, "speed"))
-            shaft.speed = *rated * point_.set_share(c, false) *
-                          (circuit_.is_yes(component, "reversing") ? point_.sense(c) : 1.0);
+            turn(s,
+                 *rated * point_.set_share(c, false) *
+                     (circuit_.is_yes(component, "reversing") ? point_.sense(c) : 1.0),
+                 c);
     } else if (const auto speed = point_.figure(c, "speed")) {
-        shaft.speed = *speed;
+        turn(s, *speed, c);
     } else {
         miss(component, "speed");
     }
     if (shaft.speed && droop > 0.0) let_go(c);
+}
+
+/// Gives the shaft the speed of its prime mover. Two on one shaft have one speed.
+void ModelBuilder::turn(Index s, double speed, Index prime_mover) {
+    Shaft& shaft = model_.network.shafts[s];
+    if (shaft.speed && !same_speed(*shaft.speed, speed))
+        model_.contradiction = fmt::format(
+            "{} turns {} at {} and {} at {}: give them one speed, or open a clutch between them",
+            circuit_.components[turned_by_[s]].path, model_.shaft_names[s],
+            format_quantity(*shaft.speed, Dimension::speed), circuit_.components[prime_mover].path,
+            format_quantity(speed, Dimension::speed));
+    shaft.speed = speed;
+    turned_by_[s] = prime_mover;
+}
+
+/// Of two shafts that gearboxes join one alone can have a speed that is given.
+void ModelBuilder::tell_of_two(Index one, Index other, double ratio) {
+    const auto& shafts = model_.network.shafts;
+    model_.contradiction = fmt::format(
+        "{} turns {} and {} turns {}, and gearboxes join them: {}; give one of them, or open a "
+        "clutch between them",
+        circuit_.components[turned_by_[one]].path, model_.shaft_names[one],
+        circuit_.components[turned_by_[other]].path, model_.shaft_names[other],
+        same_speed(*shafts[other].speed, ratio * *shafts[one].speed)
+            ? "how they share the load is not known"
+            : "their speeds are not those that the ratios ask for");
+}
+
+/// Shafts that gearboxes join turn in the ratio of these: from each shaft the others' speeds follow
+/// as multiples of its own, and two ways to one shaft, or two given speeds, must come to the same.
+void ModelBuilder::hold_speeds_against_gears() {
+    const Network& network = model_.network;
+    if (network.gears.empty()) return;
+    std::vector<std::vector<Index>> gears_at(network.shafts.size());
+    for (Index g = 0; g < network.gears.size(); ++g)
+        for (const Index s : {network.gears[g].in, network.gears[g].out}) gears_at[s].push_back(g);
+    std::vector<double> multiple(network.shafts.size(), 0.0);
+    for (Index first = 0; first < multiple.size(); ++first) {
+        if (multiple[first] != 0.0) continue;
+        multiple[first] = 1.0;
+        std::vector<Index> train{first};
+        Index driven = none;
+        for (std::size_t i = 0; i < train.size(); ++i) {
+            const Index s = train[i];
+            if (network.shafts[s].speed && turned_by_[s] != none) {
+                if (driven != none) tell_of_two(driven, s, multiple[s] / multiple[driven]);
+                driven = s;
+            }
+            for (const Index g : gears_at[s]) {
+                const NetworkGear& one = network.gears[g];
+                const Index other = one.in == s ? one.out : one.in;
+                const double there =
+                    one.in == s ? multiple[s] / one.gear.ratio : multiple[s] * one.gear.ratio;
+                if (multiple[other] == 0.0) {
+                    multiple[other] = there;
+                    train.push_back(other);
+                } else if (!same_speed(multiple[other], there)) {
+                    model_.contradiction = fmt::format(
+                        "the ratios of {} and of the other gearboxes between {} and {} do not fit: "
+                        "the shafts lock",
+                        circuit_.components[model_.gears[g]].path,
+                        model_.shaft_names[std::min(s, other)],
+                        model_.shaft_names[std::max(s, other)]);
+                }
+            }
+        }
+    }
 }
 
 /// Makes the torque that a prime mover gives an unknown. Nothing where its power is not given.
@@ -140,6 +206,7 @@ void ModelBuilder::let_go(Index c) {
     else if (const auto takes_up = circuit_.figure(component, "braking-power"))
         if (const auto highest = circuit_.figure(component, "max-speed"))
             one.mover.braking_torque = Torque(*takes_up / *highest);
+    if (measures(component, "torque")) one.mover.full_load = measured_full_load(c);
     shaft.guess = *shaft.speed;
     shaft.speed.reset();
     shaft.mover = static_cast<Index>(model_.movers.size());
@@ -153,157 +220,9 @@ Index ModelBuilder::shaft_at(Index c) {
     if (component.shaft != none) return model_.shaft_of_shaft[component.shaft];
     model_.network.shafts.emplace_back();
     model_.shaft_names.emplace_back(component.path);
-    assume(fmt::format("{}: load", component.path), "none", "it is on no shaft");
+    assume(fmt::format("{}: {}", component.path, graph_.part(c) == Part::pump ? "drive" : "load"),
+           "none", "it is on no shaft");
     return static_cast<Index>(model_.network.shafts.size() - 1);
-}
-
-void ModelBuilder::add_machines() {
-    for (Index c = 0; c < circuit_.components.size(); ++c) {
-        const Component& component = circuit_.components[c];
-        const Part part = graph_.part(c);
-        if (part != Part::pump && part != Part::actuator) continue;
-        Index displacement = none;
-        for (Index p = component.passages.begin; p < component.passages.end; ++p)
-            if (circuit_.passages[p].passage == PassageClass::displacement) displacement = p;
-        const auto& specs = component.kind->attributes;
-        if (std::any_of(specs.begin(), specs.end(),
-                        [](const AttributeSpec& spec) { return spec.name == "rods"; }))
-            add_cylinder(c, displacement);
-        else if (displacement != none)
-            add_machine(c, displacement);
-    }
-}
-
-void ModelBuilder::add_machine(Index c, Index displacement_passage) {
-    const Component& component = circuit_.components[c];
-    const Passage& passage = circuit_.passages[displacement_passage];
-    const bool pump = graph_.part(c) == Part::pump;
-    const std::optional<Machine> machine = machine_of(c, pump);
-    if (!machine) return;
-    NetworkMachine one;
-    one.machine = *machine;
-    const Index a = port_named(circuit_, component, "A");
-    const Index b = port_named(circuit_, component, "B");
-    const bool lettered = a != none && b != none;
-    MachineOwner owner{.component = c,
-                       .a = lettered ? a : passage.to,
-                       .b = lettered ? b : passage.from,
-                       .housing = drain_of(circuit_, component)};
-    one.a = node_at(owner.a);
-    one.b = node_at(owner.b);
-    const Index drain = owner.housing;
-    // Drained inside, a one-way pump leaks to its inlet, all others across their ports.
-    one.housing = drain != none ? node_at(drain) : one.b;
-    if (drain == none && (lettered || !pump)) one.machine.case_share = 0.0;
-    if (drain == none) owner.housing = owner.b;
-    one.shaft = shaft_at(c);
-    const double share = point_.set_share(c, pump);
-    const bool two_way = circuit_.figure(component, "flow-directions").value_or(1.0) == 2.0;
-    const bool reversing_shaft = graph_.drives().at(c).reversing;
-    const double sense =
-        pump && two_way && circuit_.is_yes(component, "variable") && !reversing_shaft
-            ? point_.sense(c)
-            : 1.0;
-    // Positive displacement puts oil out at A; a motor is meant to take it in there.
-    one.stroke = pump ? sense * share : -share;
-    if (!(pump ? add_pump_control(component, one) : add_motor_control(c, one))) return;
-    model_.machines.push_back(owner);
-    model_.network.machines.push_back(one);
-}
-
-/// Size and losses; nothing where a figure is missing that it cannot do without.
-std::optional<Machine> ModelBuilder::machine_of(Index c, bool pump) {
-    const Component& component = circuit_.components[c];
-    const auto displacement = need(component, "displacement");
-    if (!displacement) return std::nullopt;
-    Machine machine{.displacement = Displacement(*displacement)};
-    machine.case_share = circuit_.figure(component, "case-leakage-share").value_or(1.0);
-    if (!find_losses(component, pump, machine)) return std::nullopt;
-    return machine;
-}
-
-bool ModelBuilder::find_losses(const Component& component, bool pump, Machine& machine) {
-    const auto figure = [&](std::string_view name) { return circuit_.figure(component, name); };
-    const auto slip = figure("slip-coefficient");
-    const auto drag = figure("drag-coefficient");
-    const auto friction = figure("friction-coefficient");
-    const auto volumetric = figure("volumetric-efficiency");
-    const auto torque = figure("torque-efficiency");
-    const auto leakage = figure("leakage-coefficient");
-    if (slip) machine.losses.slip = *slip;
-    if (drag) machine.losses.drag = *drag;
-    if (friction) machine.losses.friction = *friction;
-    const bool from_efficiency = (!slip && volumetric) || (!drag && !friction && torque);
-    if (from_efficiency) {
-        const auto pressure = need(component, "rated-pressure");
-        const auto speed = need(component, "rated-speed");
-        const auto viscosity = need(component, "rated-viscosity");
-        if (!pressure || !speed || !viscosity) return false;
-        const RatedPoint rated{
-            .pressure = Pressure(*pressure),
-            .speed = Speed(*speed),
-            .viscosity = DynamicViscosity(*viscosity * model_.network.oil.density.si())};
-        const Work work = pump ? Work::pump : Work::motor;
-        if (!slip && volumetric) {
-            const auto found = slip_from(work, *volumetric, rated);
-            if (!found) {
-                miss(component, "volumetric-efficiency: " + found.reason());
-                return false;
-            }
-            machine.losses.slip = *found;
-        }
-        if (!drag && !friction && torque) {
-            const double share = figure("drag-share").value_or(0.5);
-            const auto found = torque_losses_from(work, *torque, share, rated);
-            if (!found) {
-                miss(component, "torque-efficiency: " + found.reason());
-                return false;
-            }
-            machine.losses.drag = found->drag;
-            machine.losses.friction = found->friction;
-            assume(fmt::format("{}.drag-share", component.path), fmt::format("{:.3g}", share),
-                   "how the loss of torque divides over drag and friction");
-        }
-    }
-    if (!slip && !volumetric && leakage) machine.leakage = Leakage(*leakage);
-    if (!slip && !volumetric && !leakage)
-        assume(fmt::format("{}: leakage", component.path), "none",
-               "neither efficiency nor coefficient given");
-    if (!drag && !friction && !torque)
-        assume(fmt::format("{}: loss of torque", component.path), "none",
-               "neither efficiency nor coefficient given");
-    return true;
-}
-
-void ModelBuilder::add_cylinder(Index c, Index displacement_passage) {
-    const Component& component = circuit_.components[c];
-    const auto bore = need(component, "bore");
-    if (!bore) return;
-    const auto rod = circuit_.figure(component, "rod");
-    const auto ratio = circuit_.figure(component, "area-ratio");
-    const int rods = static_cast<int>(circuit_.figure(component, "rods").value_or(1.0));
-    const bool double_acting = displacement_passage != none;
-    if (double_acting && !rod && !ratio) {
-        miss(component, "rod");
-        return;
-    }
-    NetworkCylinder one;
-    one.cylinder = Cylinder::of(Length(*bore), Length(rod.value_or(0.0)), rods);
-    if (!double_acting) one.cylinder.rod_side = Area(0.0);
-    if (double_acting && !rod) one.cylinder.rod_side = one.cylinder.cap * (1.0 / *ratio);
-    one.cylinder.force_efficiency = circuit_.figure(component, "force-efficiency").value_or(1.0);
-    const auto leaks = circuit_.figure(component, "cross-leakage");
-    const auto rated = circuit_.figure(component, "rated-pressure");
-    if (leaks && rated && *rated > 0.0) one.cylinder.leakage = Leakage(*leaks / *rated);
-    const MachineOwner owner{.component = c,
-                             .a = port_named(circuit_, component, "A"),
-                             .b = double_acting ? port_named(circuit_, component, "B") : none};
-    one.a = node_at(owner.a);
-    if (double_acting) one.b = node_at(owner.b);
-    one.shaft = shaft_at(c);
-    model_.network.shafts[one.shaft].straight = true;
-    model_.cylinders.push_back(owner);
-    model_.network.cylinders.push_back(one);
 }
 
 /// A shaft on which nothing of the network stands has no balance of its own.

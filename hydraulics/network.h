@@ -13,6 +13,8 @@
 #include <loopwright/hydraulics/gear.h>
 #include <loopwright/hydraulics/loads.h>
 #include <loopwright/hydraulics/machine.h>
+#include <loopwright/hydraulics/measured_drop.h>
+#include <loopwright/hydraulics/measured_machine.h>
 #include <loopwright/hydraulics/oil.h>
 #include <loopwright/hydraulics/orifice.h>
 #include <loopwright/hydraulics/pipe.h>
@@ -48,11 +50,12 @@ struct Shaft {
 
 /// Loses pressure by its flow.
 struct Resistance {
-    enum class Law : std::uint8_t { pipe, orifice, element };
+    enum class Law : std::uint8_t { pipe, orifice, element, measured };
     Law law = Law::pipe;
     Pipe pipe = {};
     Orifice orifice = {};
     Element element = {};
+    std::optional<MeasuredDrop> measured = {};
 };
 struct Spring {
     SpringValve valve = {};
@@ -86,8 +89,9 @@ struct Divider {
 
 struct NetworkMachine {
     Machine machine = {};
-    Index a = none;  ///< node
-    Index b = none;  ///< node
+    std::optional<MeasuredMachine> measured = {};  ///< its tables, in place of `machine`
+    Index a = none;                                ///< node
+    Index b = none;                                ///< node
     Index housing = none;
     Index shaft = none;
     double stroke = 1.0;  ///< set displacement over the largest; its sign says the sense
@@ -95,6 +99,10 @@ struct NetworkMachine {
     Index sensed = none;  ///< node whose pressure a load-sensing control feels
     Index mover = none;   ///< the prime mover that an anti-stall control spares
 };
+
+inline MachineLaw law_of(const NetworkMachine& one, const MachineState& state) {
+    return one.measured ? machine_law(*one.measured, state) : machine_law(one.machine, state);
+}
 
 /// A prime mover whose speed gives way to its load, or that some pump's control spares.
 struct NetworkMover {

@@ -108,7 +108,7 @@ class Reader {
         for (std::size_t i = 0; i < model_.machines.size(); ++i) {
             const NetworkMachine& one = model_.network.machines[i];
             const MachineState& state = state_.machines[i];
-            const MachineLaw law = machine_law(one.machine, state);
+            const MachineLaw law = law_of(one, state);
             MachinePoint point{.component = model_.machines[i].component,
                                .speed = state.shaft_speed,
                                .stroke = std::abs(state.relative_displacement),

@@ -33,7 +33,7 @@ void read_ports(const Model& model, const SteadyState& state, OperatingPoint& po
     const std::size_t machines = model.machines.size();
     for (std::size_t i = 0; i < machines; ++i)
         set(point.machines[i], model.machines[i],
-            machine_law(model.network.machines[i].machine, state.machines[i]));
+            law_of(model.network.machines[i], state.machines[i]));
     for (std::size_t i = 0; i < model.cylinders.size(); ++i) {
         MachinePoint& one = point.machines[machines + i];
         set(one, model.cylinders[i],

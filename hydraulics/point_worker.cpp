@@ -1,3 +1,4 @@
+#include <loopwright/hydraulics/beyond_tables.h>
 #include <loopwright/hydraulics/point_worker.h>
 
 #include <algorithm>
@@ -6,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <loopwright/base/unit_text.h>
+#include <loopwright/hydraulics/beyond_tables.h>
 
 namespace loopwright::hydraulics {
 
@@ -110,6 +112,7 @@ std::vector<std::string> missing_when_driven(const Circuit& circuit, const Model
 
 bool is_workable(const Circuit& circuit, const Model& model, const SteadyState& state) {
     return missing_when_driven(circuit, model, state).empty() && torn(model, state).empty() &&
+           beyond_tables(circuit, model, state).empty() &&
            overwhelmed(circuit, model, state).empty();
 }
 
@@ -130,6 +133,10 @@ Solved PointWorker::solve(double temperature) const {
         return solved;
     }
     solved.model = model_of(graph_, point_, standing_.open, *oil);
+    if (!solved.model.contradiction.empty()) {
+        solved.problem = solved.model.contradiction;
+        return solved;
+    }
     if (!solved.model.missing.empty()) {
         solved.problem = fmt::format("not given: {}", fmt::join(solved.model.missing, ", "));
         return solved;
@@ -146,6 +153,11 @@ Solved PointWorker::solve(double temperature) const {
         solved.state.reset();
         solved.problem = fmt::format("the load drives the prime mover, and not given: {}",
                                      fmt::join(solved.model.missing, ", "));
+        return solved;
+    }
+    solved.problem = beyond_tables(graph_.circuit(), solved.model, *solved.state);
+    if (!solved.problem.empty()) {
+        solved.state.reset();
         return solved;
     }
     solved.problem = torn(solved.model, *solved.state);

@@ -31,7 +31,7 @@ std::vector<double> gathered(const Model& model, const SteadyState& state) {
     }
     for (std::size_t i = 0; i < network.machines.size(); ++i) {
         const NetworkMachine& one = network.machines[i];
-        const MachineLaw law = machine_law(one.machine, state.machines[i]);
+        const MachineLaw law = law_of(one, state.machines[i]);
         into[one.a] += law.flow_a.value;
         into[one.b] += law.flow_b.value;
         into[one.housing] += law.flow_case.value;
@@ -53,7 +53,7 @@ double lost_in_branch(const Model& model, const SteadyState& state, std::size_t 
 
 double lost_in_machine(const Model& model, const SteadyState& state, std::size_t i) {
     const NetworkMachine& one = model.network.machines[i];
-    const MachineLaw law = machine_law(one.machine, state.machines[i]);
+    const MachineLaw law = law_of(one, state.machines[i]);
     return law.torque.value * state.speeds[one.shaft] - law.flow_a.value * state.pressures[one.a] -
            law.flow_b.value * state.pressures[one.b] -
            law.flow_case.value * state.pressures[one.housing];
@@ -83,7 +83,7 @@ std::vector<double> shaft_torques(const Model& model, const SteadyState& state) 
     }
     for (std::size_t i = 0; i < network.machines.size(); ++i)
         asked[network.machines[i].shaft] +=
-            machine_law(network.machines[i].machine, state.machines[i]).torque.value;
+            law_of(network.machines[i], state.machines[i]).torque.value;
     for (const NetworkCylinder& one : network.cylinders)
         asked[one.shaft] -= law_of(one, state).force.value;
     for (std::size_t i = 0; i < network.gears.size(); ++i) {
@@ -133,7 +133,7 @@ double mass_residual(const Model& model, const SteadyState& state) {
         if (!model.network.nodes[i].pressure) open = std::max(open, std::abs(into[i]));
     for (const double flow : state.flows) largest = std::max(largest, std::abs(flow));
     for (std::size_t i = 0; i < model.network.machines.size(); ++i) {
-        const MachineLaw law = machine_law(model.network.machines[i].machine, state.machines[i]);
+        const MachineLaw law = law_of(model.network.machines[i], state.machines[i]);
         largest = std::max({largest, std::abs(law.flow_a.value), std::abs(law.flow_b.value)});
     }
     return largest > 0.0 ? open / largest : 0.0;

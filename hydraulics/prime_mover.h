@@ -5,6 +5,7 @@
 
 #include <loopwright/base/quantity.h>
 #include <loopwright/hydraulics/dual.h>
+#include <loopwright/hydraulics/grid.h>
 
 namespace loopwright::hydraulics {
 
@@ -12,8 +13,8 @@ namespace loopwright::hydraulics {
 ///
 ///   the governor's line   rated torque at the speed that it is set to, none at a speed higher by
 ///                         `droop` of the rated one; straight, and for each setting as steep
-///   the full-load line    rated power at any speed, up to `max_torque` and never more (common
-///                         practice, no source)
+///   the full-load line    as measured, or rated power at any speed, up to `max_torque` and never
+///                         more (common practice, no source)
 ///   engine braking        beyond no torque the governor's line goes on until the engine brakes
 ///   with
 ///                         `braking_torque`, and never more (common practice, no source)
@@ -23,6 +24,8 @@ struct PrimeMover {
     double droop = 0.0;                     ///< 0: its speed is the setting whatever it is asked
     std::optional<Torque> max_torque = {};  ///< none: the rated one
     std::optional<Torque> braking_torque = {};  ///< none: not known, the line has no end
+    /// Measured torque over speed in place of power and `max_torque`; beyond its ends as there.
+    std::optional<Grid> full_load = {};
 };
 
 Dual<1> governed_torque(const PrimeMover& mover, Speed setting, double speed);

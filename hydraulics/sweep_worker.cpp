@@ -165,13 +165,13 @@ bool SweepWorker::build(const PointFigures& figures, double temperature) {
         const Answer<Oil> oil = fluid_->at(Temperature(temperature));
         if (!oil || (standing.open.empty() && !circuit_.passages.empty())) return false;
         model_ = model_of(graph_, figures, standing.open, *oil);
-        if (!model_.missing.empty()) return false;
+        if (!model_.is_whole()) return false;
         built_ = wanted;
     }
     std::vector<Index> shape = shape_of(model_.network);
     if (shape != shape_) solver_.reset();
     shape_ = std::move(shape);
-    return model_.missing.empty();
+    return model_.is_whole();
 }
 
 /// Whether a state that was followed to is that of a cold start as well: one that begins with a

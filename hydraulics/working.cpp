@@ -7,6 +7,7 @@
 #include <loopwright/base/unit_text.h>
 #include <loopwright/hydraulics/friction.h>
 #include <loopwright/hydraulics/power_balance.h>
+#include <loopwright/hydraulics/working_drive.h>
 
 namespace loopwright::hydraulics {
 
@@ -23,11 +24,13 @@ class Worker {
         : circuit_(circuit), model_(model), state_(state) {}
 
     std::vector<WorkedEquation> work() {
+        work_strokes(circuit_, model_, state_, worked_);
         for (std::size_t i = 0; i < model_.machines.size(); ++i) machine(i);
         for (std::size_t i = 0; i < model_.cylinders.size(); ++i) cylinder(i);
         for (std::size_t i = 0; i < model_.branches.size(); ++i) branch(i);
         nodes();
         shafts();
+        work_trains(circuit_, model_, state_, worked_);
         return std::move(worked_);
     }
 
@@ -43,8 +46,12 @@ class Worker {
     void machine(std::size_t i) {
         const Machine& one = model_.network.machines[i].machine;
         const MachineState& at = state_.machines[i];
-        const MachineLaw law = machine_law(one, at);
+        const MachineLaw law = law_of(model_.network.machines[i], at);
         const std::string_view of = path(model_.machines[i].component);
+        if (model_.network.machines[i].measured) {
+            measured_machine(of, at, law);
+            return;
+        }
         const double volume = one.displacement.si();
         const double viscosity = at.dynamic_viscosity;
         const std::string size = format_quantity(volume, Dimension::displacement);
@@ -95,6 +102,14 @@ class Worker {
         put(of, "torque of its shaft", "T = Tp + Tv + Tf", "", torque(law.torque.value));
     }
 
+    void measured_machine(std::string_view of, const MachineState& at, const MachineLaw& law) {
+        const std::string where = fmt::format("{} over its ports, {}, stroke {:.4g}",
+                                              pressure(at.pressure_a - at.pressure_b),
+                                              speed(at.shaft_speed), at.relative_displacement);
+        put(of, "flow out at A", "as in its table", where, flow(law.flow_a.value));
+        put(of, "torque of its shaft", "as in its table", where, torque(law.torque.value));
+    }
+
     void cylinder(std::size_t i) {
         const NetworkCylinder& one = model_.network.cylinders[i];
         const std::string_view of = path(model_.cylinders[i].component);
@@ -137,12 +152,23 @@ class Worker {
                             format_quantity(one.resistance.element.viscosity.si(),
                                             Dimension::kinematic_viscosity)),
                 pressure(drop));
+        else if (one.kind == Branch::Kind::resistance &&
+                 one.resistance.law == Resistance::Law::measured)
+            put(branch_name(i), "drop", "as in its table",
+                fmt::format("{}, {}", flow(q), viscosity()), pressure(drop));
         else if (one.kind == Branch::Kind::resistance)
             put(branch_name(i), "drop of its hole", "dp = rho/2 (q/(Cd A))^2",
                 fmt::format("{} / 2 x ({} / ({:.3g} x {}))^2", density(), flow(q),
                             one.resistance.orifice.discharge_coefficient,
                             format_quantity(one.resistance.orifice.area.si(), Dimension::area)),
                 pressure(drop));
+        else if (one.kind == Branch::Kind::control)
+            put(branch_name(i), "flow that it keeps", "q = q0 from its least drop on",
+                fmt::format("{} of {}", pressure(drop), pressure(one.control.least_drop.si())),
+                flow(q));
+        else if (one.kind == Branch::Kind::leg)
+            put(branch_name(i), "its leg's flow", "q = share of the divider's flow",
+                fmt::format("{:.4g} x {}", one.leg.share, flow(q / one.leg.share)), flow(q));
         else if (one.kind == Branch::Kind::spring)
             put(branch_name(i), "open, it holds", "p in - p out",
                 fmt::format("{} - {}", pressure(state_.pressures[one.from]),
@@ -196,7 +222,7 @@ class Worker {
         };
         for (std::size_t i = 0; i < model_.machines.size(); ++i) {
             const NetworkMachine& one = model_.network.machines[i];
-            const MachineLaw law = machine_law(one.machine, state_.machines[i]);
+            const MachineLaw law = law_of(one, state_.machines[i]);
             const std::string_view of = path(model_.machines[i].component);
             add(one.a, of, law.flow_a.value);
             add(one.b, of, law.flow_b.value);
@@ -230,8 +256,7 @@ class Worker {
             for (std::size_t i = 0; i < model_.machines.size(); ++i) {
                 if (model_.network.machines[i].shaft != s) continue;
                 const double taken =
-                    machine_law(model_.network.machines[i].machine, state_.machines[i])
-                        .torque.value;
+                    law_of(model_.network.machines[i], state_.machines[i]).torque.value;
                 if (!terms.empty()) terms += taken < 0.0 ? " - " : " + ";
                 terms += fmt::format("{}{} ({})", terms.empty() && taken < 0.0 ? "-" : "",
                                      torque(std::abs(taken)), path(model_.machines[i].component));

@@ -17,8 +17,9 @@ struct WorkedEquation {
     std::string result;    ///< "94.67 L/min"
 };
 
-/// The equations of a solution in the order in which they are best followed: machines, then what
-/// oil flows through, then the balances of flow at the nodes and of torque on the shafts.
+/// The equations of a solution in the order in which they are best followed: what holds
+/// strokes, machines, what oil flows through, then the balances of flow at the nodes and of torque
+/// on the shafts, and what loads, gearboxes and prime movers take and give.
 std::vector<WorkedEquation> working_of(const Circuit& circuit, const Model& model,
                                        const SteadyState& state);
 

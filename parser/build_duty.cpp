@@ -67,6 +67,7 @@ void Builder::point(Scope& scope, const Entry& entry, double& shares) {
         point.title = title->text;
     }
     point.attributes = keep_figures(entry);
+    const Range point_attributes = point.attributes;
     if (const AttributeValue* const state = figure_in(point.attributes, "state")) {
         point.state = state_named(state->text);
     }
@@ -97,6 +98,7 @@ void Builder::point(Scope& scope, const Entry& entry, double& shares) {
                });
     circuit_.points[index].settings.end = static_cast<Index>(circuit_.point_settings.size());
     check_point_owners(entry);
+    check_load_once(point_attributes);
 }
 
 void Builder::point_setting(Scope& scope, const Entry& entry, std::size_t first) {
@@ -179,7 +181,33 @@ void Builder::point_setting(Scope& scope, const Entry& entry, std::size_t first)
             return;
         }
     }
+    check_load_once(setting.attributes);
     circuit_.point_settings.push_back(setting);
+}
+
+/// What a load asks for is said as a torque, as a force, or by its weight and the grade it is on.
+void Builder::check_load_once(Range attributes) {
+    const AttributeValue* said = nullptr;
+    for (Index i = attributes.begin; i < attributes.end; ++i) {
+        const AttributeValue& value = circuit_.attributes[i];
+        const bool weighed = value.spec->name == "grade" || value.spec->name == "mass";
+        if (!value.given ||
+            !(weighed || value.spec->name == "torque" || value.spec->name == "force"))
+            continue;
+        const bool said_weighed =
+            said != nullptr && (said->spec->name == "grade" || said->spec->name == "mass");
+        if (said == nullptr || (weighed && said_weighed)) {
+            said = &value;
+            continue;
+        }
+        report_.error(value.place, [&] {
+            return Words{fmt::format("the load is given twice, by {} and by {}", said->spec->name,
+                                     value.spec->name),
+                         "a torque, a force, or grade and mass",
+                         {}};
+        });
+        return;
+    }
 }
 
 void Builder::check_point_owners(const Entry& entry) {

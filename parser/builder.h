@@ -299,6 +299,7 @@ class Builder {
     void point(Scope& scope, const Entry& entry, double& shares);
     void point_setting(Scope& scope, const Entry& entry, std::size_t first);
     void check_point_owners(const Entry& entry);
+    void check_load_once(Range attributes);
     void check_owner(const Entry& entry, std::string_view attribute, std::string_view owner,
                      const std::vector<std::string_view>& owners);
 

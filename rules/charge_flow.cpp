@@ -60,11 +60,13 @@ void judge_loop(const AtWork& at, Docket& docket, const ChargedLoop& charged) {
     if (verdict == nullptr) return;
     const std::string_view pump = at.circuit().components[charged.balance->source].path;
     const auto told = [&](double flow) { return docket.told(flow, Dimension::flow); };
+    const bool idle = flows.table.empty();  // nothing comes out of it
     verdict->message =
-        nothing ? docket.text("all ", told(flows.given), " that ", pump, " gives are used up (",
-                              flows.table, "), so that no relief holds the charge pressure")
-                : docket.text("of ", told(flows.given), " that ", pump, " gives, ",
-                              told(flows.left), " are left over (", flows.table, ")");
+        idle      ? docket.text(pump, " gives no oil, so that no relief holds the charge pressure")
+        : nothing ? docket.text("all ", told(flows.given), " that ", pump, " gives are used up (",
+                                flows.table, "), so that no relief holds the charge pressure")
+                  : docket.text("of ", told(flows.given), " that ", pump, " gives, ",
+                                told(flows.left), " are left over (", flows.table, ")");
     verdict->witness = docket.witness(WitnessShape::set, steps_of(charged));
 }
 

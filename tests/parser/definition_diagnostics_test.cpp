@@ -89,6 +89,15 @@ TEST(DefinitionDiagnostics, Duty) {
                         "'D2' is set twice at this point"}));
     EXPECT_EQ(messages(R"(<duty><point id="a" state="driving"/></duty>)"),
               Messages{"state cannot be 'driving'"});
+    const auto of_load = [](std::string_view figures) {
+        return messages(
+            fmt::format(R"(<duty><point id="a"><set of="D1" {}/></point></duty>)", figures));
+    };
+    EXPECT_EQ(of_load(R"(grade="5 %" mass="500 kg")"), Messages{});
+    EXPECT_EQ(of_load(R"(grade="5 %" torque="5 N.m")"),
+              Messages{"the load is given twice, by torque and by grade"});
+    EXPECT_EQ(of_load(R"(force="5 N" torque="5 N.m" mass="500 kg")"),
+              Messages{"the load is given twice, by torque and by force"});
 }
 
 TEST(DefinitionDiagnostics, Interlock) {
