@@ -180,10 +180,12 @@ class Reader {
 
     void read_shafts() {
         const std::vector<double> torques = shaft_torques(model_, state_);
+        const std::vector<double> carried = carried_torques(model_, state_);
         for (Index s = 0; s < model_.network.shafts.size(); ++s) {
             ShaftPoint shaft{.name = model_.shaft_names[s],
                              .speed = state_.speeds[s],
                              .torque = torques[s],
+                             .carried = carried[s],
                              .driven = model_.network.shafts[s].is_driven(),
                              .straight = model_.network.shafts[s].straight};
             shaft.power = shaft.torque * shaft.speed;

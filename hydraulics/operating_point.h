@@ -64,7 +64,8 @@ struct ShaftPoint {
     std::string name;
     std::vector<Index> joins = {};  ///< components on it, over engaged clutches too
     double speed = 0.0;
-    double torque = 0.0;  ///< that its prime mover gives, or its loads take
+    double torque = 0.0;   ///< that its prime mover gives, or its loads take
+    double carried = 0.0;  ///< the same, or what it passes on to gearboxes as well
     double power = 0.0;
     bool driven = false;  ///< by a prime mover
     bool straight = false;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 
 #include <loopwright/hydraulics/load_law.h>
 
@@ -96,6 +97,29 @@ std::vector<double> shaft_torques(const Model& model, const SteadyState& state) 
     for (std::size_t s = 0; s < taken.size(); ++s)
         if (network.shafts[s].is_driven()) taken[s] = asked[s];
     return taken;
+}
+
+std::vector<double> carried_torques(const Model& model, const SteadyState& state) {
+    const Network& network = model.network;
+    std::vector<double> carried = shaft_torques(model, state);
+    std::vector<double> of_machines(carried.size(), 0.0);
+    std::vector<std::uint8_t> has_machines(carried.size(), 0);
+    for (std::size_t i = 0; i < network.gears.size(); ++i) {
+        const NetworkGear& gear = network.gears[i];
+        if (!network.shafts[gear.in].is_driven()) carried[gear.in] += state.gear_torques[i];
+    }
+    for (std::size_t i = 0; i < network.machines.size(); ++i) {
+        const Index s = network.machines[i].shaft;
+        of_machines[s] -= law_of(network.machines[i], state.machines[i]).torque.value;
+        has_machines[s] = 1;
+    }
+    for (const NetworkCylinder& one : network.cylinders) {
+        of_machines[one.shaft] += law_of(one, state).force.value;
+        has_machines[one.shaft] = 1;
+    }
+    for (std::size_t s = 0; s < carried.size(); ++s)
+        if (!network.shafts[s].is_driven() && has_machines[s] != 0) carried[s] = of_machines[s];
+    return carried;
 }
 
 std::vector<Loss> losses(const Circuit& circuit, const Model& model, const SteadyState& state) {

@@ -249,7 +249,7 @@ class Worker {
     }
 
     void shafts() {
-        const std::vector<double> given = shaft_torques(model_, state_);
+        const std::vector<double> given = carried_torques(model_, state_);
         for (std::size_t s = 0; s < model_.network.shafts.size(); ++s) {
             if (model_.network.shafts[s].straight) continue;
             std::string terms;
@@ -264,8 +264,8 @@ class Worker {
             if (terms.empty()) continue;
             const bool driven = model_.network.shafts[s].is_driven();
             put(model_.shaft_names[s],
-                driven ? "torque asked of its prime mover" : "torque balance",
-                driven ? "T = sum of T" : "load = - sum of T", terms, torque(given[s]));
+                driven ? "torque asked of its prime mover" : "torque that it passes on",
+                driven ? "T = sum of T" : "T = - sum of T", terms, torque(given[s]));
         }
     }
 

@@ -57,10 +57,12 @@ Json json_of(const Circuit& circuit, const MachinePoint& one) {
 }
 
 Json json_of(const ShaftPoint& one) {
-    return {{"id", one.name},
-            {"speed", quantity(one.speed, one.straight ? Dimension::velocity : Dimension::speed)},
-            {"torque", quantity(one.torque, one.straight ? Dimension::force : Dimension::torque)},
-            {"power", quantity(one.power, Dimension::power)}};
+    return {
+        {"id", one.name},
+        {"speed", quantity(one.speed, one.straight ? Dimension::velocity : Dimension::speed)},
+        {"torque", quantity(one.torque, one.straight ? Dimension::force : Dimension::torque)},
+        {"power", quantity(one.power, Dimension::power)},
+        {"carried", quantity(one.carried, one.straight ? Dimension::force : Dimension::torque)}};
 }
 
 Json json_of(const Circuit& circuit, const OnShaftPoint& one) {
@@ -231,6 +233,8 @@ std::string solve_csv(const Circuit& circuit, std::span<const OperatingPoint> po
             row("shaft", one.name, one.straight ? "force" : "torque", one.torque,
                 one.straight ? Dimension::force : Dimension::torque);
             row("shaft", one.name, "power", one.power, Dimension::power);
+            row("shaft", one.name, one.straight ? "carried force" : "carried torque", one.carried,
+                one.straight ? Dimension::force : Dimension::torque);
         }
         for (const Loss& one : point.losses)
             row("loss", one.of, "power", one.power, Dimension::power);

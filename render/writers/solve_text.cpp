@@ -96,13 +96,14 @@ std::string shafts(const OperatingPoint& point) {
     Columns turning({"shaft", "rpm", "N.m", "kW", ""});
     Columns straight({"rod", "m/s", "kN", "kW", ""});
     for (const ShaftPoint& one : point.shafts) {
-        const std::string whose = one.driven ? "given by its prime mover" : "taken by its load";
+        const std::string whose = one.driven ? "given by its prime mover" : "passed on to its load";
+        const std::string carried_power = power(one.carried * one.speed);
         if (one.straight)
             straight.add({one.name, number(one.speed, Dimension::velocity),
-                          number(one.torque, Dimension::force), power(one.power), whose});
+                          number(one.carried, Dimension::force), carried_power, whose});
         else
-            turning.add({one.name, speed(one.speed), number(one.torque, Dimension::torque, 0.05),
-                         power(one.power), whose});
+            turning.add({one.name, speed(one.speed), number(one.carried, Dimension::torque, 0.05),
+                         carried_power, whose});
     }
     return turning.text() + straight.text();
 }

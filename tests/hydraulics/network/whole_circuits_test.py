@@ -46,7 +46,7 @@ class WholeCircuits(unittest.TestCase):
         text = text.replace('<motor id="M1"', '<motor id="M1" variable="yes"')
         (point,) = program.solve(text)
         self.assertFalse(point["solved"])
-        self.assertIn("go both ways", point["problem"])
+        self.assertIn("both senses at once", point["problem"])
 
     def test_a_spin_turn_is_told_by_loop(self):
         """Each loop with its own state, and a flushing valve where its low side is."""
