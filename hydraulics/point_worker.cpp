@@ -1,4 +1,3 @@
-#include <loopwright/hydraulics/beyond_tables.h>
 #include <loopwright/hydraulics/point_worker.h>
 
 #include <algorithm>
