@@ -68,7 +68,6 @@ class ModelBuilder {
     bool measures(const Component& component, std::string_view result) const;
     std::optional<MeasuredMachine> measured_machine(Index component, bool pump,
                                                     const Machine& machine) const;
-    Grid measured_full_load(Index component) const;
     void add_measured(Index passage);
 
     // model_loads.cpp: what takes torque

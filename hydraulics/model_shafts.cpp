@@ -6,6 +6,7 @@
 #include <loopwright/base/unit_text.h>
 #include <loopwright/graph/disjoint_sets.h>
 #include <loopwright/hydraulics/model_builder.h>
+#include <loopwright/hydraulics/rated_mover.h>
 
 namespace loopwright::hydraulics {
 
@@ -192,21 +193,11 @@ void ModelBuilder::let_go(Index c) {
     const Index s = model_.shaft_of_shaft[component.shaft];
     Shaft& shaft = model_.network.shafts[s];
     if (shaft.mover != none || !shaft.speed || *shaft.speed == 0.0) return;
-    const auto power = need(component, "power");
-    const auto rated = need(component, "speed");
-    if (!power || !rated) return;
-    NetworkMover one{.shaft = s, .setting = Speed(*shaft.speed)};
-    one.mover = {.rated_speed = Speed(*rated),
-                 .rated_torque = Torque(*power / *rated),
-                 .droop = circuit_.figure(component, "droop").value_or(0.0)};
-    if (const auto most = circuit_.figure(component, "max-torque"))
-        one.mover.max_torque = Torque(*most);
-    if (const auto brakes = circuit_.figure(component, "braking-torque"))
-        one.mover.braking_torque = Torque(*brakes);
-    else if (const auto takes_up = circuit_.figure(component, "braking-power"))
-        if (const auto highest = circuit_.figure(component, "max-speed"))
-            one.mover.braking_torque = Torque(*takes_up / *highest);
-    if (measures(component, "torque")) one.mover.full_load = measured_full_load(c);
+    need(component, "power");
+    need(component, "speed");
+    const auto rated = rated_mover(circuit_, c);
+    if (!rated) return;
+    const NetworkMover one{.mover = *rated, .shaft = s, .setting = Speed(*shaft.speed)};
     shaft.guess = *shaft.speed;
     shaft.speed.reset();
     shaft.mover = static_cast<Index>(model_.movers.size());

@@ -2,6 +2,7 @@
 #include <array>
 
 #include <loopwright/hydraulics/model_builder.h>
+#include <loopwright/hydraulics/rated_mover.h>
 
 // Measured tables in place of laws.
 
@@ -81,8 +82,10 @@ std::optional<MeasuredMachine> ModelBuilder::measured_machine(Index c, bool pump
                            column(*table, "torque", "mechanical-efficiency")};
 }
 
-Grid ModelBuilder::measured_full_load(Index c) const {
-    return grid_of(*table_of(circuit_, c), std::array<std::string_view, 1>{"speed"}, "torque");
+std::optional<Grid> measured_full_load(const Circuit& circuit, Index mover) {
+    const MeasuredTable* const table = table_of(circuit, mover);
+    if (table == nullptr || !has_column(*table, "torque")) return std::nullopt;
+    return grid_of(*table, std::array<std::string_view, 1>{"speed"}, "torque");
 }
 
 /// A passage whose table says what it loses.

@@ -53,6 +53,7 @@ class JudgedAtWork {
             rule.judge_point({.graph = graph_,
                               .structure = structure_,
                               .point = points_[i],
+                              .duty = {points_.data(), duty_points_},
                               .cold_start = i >= duty_points_},
                              docket);
         }

@@ -20,6 +20,8 @@ struct AtWork {
     const FlowGraph& graph;
     const Structure& structure;
     const hydraulics::OperatingPoint& point;
+    /// All points of the duty, solved or not.
+    std::span<const hydraulics::OperatingPoint> duty = {};
     bool cold_start = false;
 
     const Circuit& circuit() const { return graph.circuit(); }
@@ -29,7 +31,8 @@ struct AtWork {
     const hydraulics::MachinePoint* machine(Index component) const;
     /// Whether the point is one of motion.
     bool moves() const;
-    /// Whether oil would stand below vacuum somewhere, so that its figures are no machine's.
+    /// Whether no machine works so: oil would stand below vacuum somewhere, or a prime mover is
+    /// asked for more than it can.
     bool is_torn() const { return !point.problem.empty(); }
     /// Whether it would there.
     bool is_torn_at(Index port) const { return pressure(port) < hydraulics::vacuum; }

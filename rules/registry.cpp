@@ -31,6 +31,7 @@ extern const Rule blocked_pump;
 extern const Rule filtration;
 extern const Rule filter_bypass;
 extern const Rule filter_flow;
+extern const Rule filter_fineness;
 extern const Rule filter_reversal;
 extern const Rule filter_in_drain;
 extern const Rule case_drain_path;
@@ -56,6 +57,7 @@ extern const Rule displacement_sequence;
 extern const Rule motor_overspeed;
 extern const Rule torque_limit;
 extern const Rule shaft_torque;
+extern const Rule engine_braking;
 extern const Rule load_holding;
 extern const Rule start_interlock;
 extern const Rule parking_brake;
@@ -109,6 +111,7 @@ std::span<const Rule* const> rules() {
         &filtration,
         &filter_bypass,
         &filter_flow,
+        &filter_fineness,
         &filter_reversal,
         &filter_in_drain,
         &case_drain_path,
@@ -135,6 +138,7 @@ std::span<const Rule* const> rules() {
         &motor_overspeed,
         &torque_limit,
         &shaft_torque,
+        &engine_braking,
         &load_holding,
         &start_interlock,
         &parking_brake,

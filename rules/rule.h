@@ -29,8 +29,8 @@ struct Rule {
     /// Whether a circuit has anything to ask `judge_point` of: asked where it has no duty.
     bool (*concerns)(const FlowGraph&, const Structure&) = nullptr;
     bool at_cold_start = false;  ///< `judge_point` is asked at the cold start, too
-    /// And at points that no machine works at, as oil would stand below vacuum (`AtWork::is_torn`):
-    /// it fails what is drawn empty there, and says nothing of anything else.
+    /// And at points that no machine works at (`AtWork::is_torn`): it fails what is drawn empty or
+    /// overwhelmed there, and says nothing of anything else.
     bool where_torn = false;
     /// The best state decides instead of the worst (a need to be met in one state only).
     bool best_state = false;

@@ -1,9 +1,11 @@
 // For each prime mover: at each duty point, can it give the power and the torque that are asked of
-// it?
+// it? And what corner power its drives have beside it.
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <vector>
 
+#include <loopwright/hydraulics/rated_mover.h>
 #include <loopwright/rules/at_work.h>
 #include <loopwright/rules/rule.h>
 
@@ -49,6 +51,35 @@ Capacity capacity_of(const Circuit& circuit, Docket& docket, std::span<const Ind
     return capacity;
 }
 
+/// Of what the pumps on a shaft drive: for each actuator of their loops its highest torque over the
+/// duty times its highest speed, summed.
+double corner_power(const AtWork& at, std::span<const Index> shaft) {
+    const auto is_in = [](const auto& all, Index one) {
+        return std::find(all.begin(), all.end(), one) != all.end();
+    };
+    std::vector<Index> driven;
+    for (const LoopInfo& loop : at.structure.loops)
+        if (std::any_of(loop.pumps.begin(), loop.pumps.end(),
+                        [&](Index pump) { return is_in(shaft, pump); }))
+            for (const Index actuator : loop.actuators)
+                if (!is_in(driven, actuator)) driven.push_back(actuator);
+    double sum = 0.0;
+    for (const Index actuator : driven) {
+        double torque = 0.0;
+        double speed = 0.0;
+        for (const hydraulics::OperatingPoint& point : at.duty) {
+            if (!point.solved || !point.problem.empty()) continue;
+            for (const hydraulics::MachinePoint& machine : point.machines) {
+                if (machine.component != actuator) continue;
+                torque = std::max(torque, std::abs(machine.torque));
+                speed = std::max(speed, std::abs(machine.speed));
+            }
+        }
+        sum += torque * speed;
+    }
+    return sum;
+}
+
 class Judge {
   public:
     Judge(const AtWork& at, Docket& docket, const hydraulics::ShaftPoint& shaft)
@@ -58,7 +89,11 @@ class Judge {
           capacity_(capacity_of(at.circuit(), docket, shaft.joins)) {}
 
     void run() {
-        for (const Index mover : capacity_.movers) judge(mover);
+        for (const Index mover : capacity_.movers)
+            if (!at_.is_torn())
+                judge(mover);
+            else
+                judge_stall(mover);
     }
 
   private:
@@ -98,6 +133,26 @@ class Judge {
         tell(mover, by_torque, by_torque ? torque : power);
     }
 
+    /// One that gives all it can and is slowed down all the same.
+    void judge_stall(Index mover) {
+        const Component& component = at_.circuit().components[mover];
+        const auto rated = hydraulics::rated_mover(at_.circuit(), component);
+        if (!rated || rated->droop <= 0.0) return;
+        const double slowest = hydraulics::stalling_speed(*rated).si();
+        const Held speed{.against = Held::Against::least,
+                         .measured = std::abs(shaft_.speed),
+                         .required = slowest,
+                         .dimension = Dimension::speed};
+        if (speed.holds()) return;
+        Verdict* const verdict = hold(at_, docket_, ElementType::component, mover, speed);
+        if (verdict == nullptr) return;
+        verdict->message =
+            docket_.text(component.path, " stalls: it gives its highest torque from ",
+                         docket_.told(slowest, Dimension::speed),
+                         " on, and the duty asks for more and slows it down below that");
+        verdict->witness = witness(mover);
+    }
+
     void leave_open(Index mover, std::span<const std::string_view> missing,
                     std::string_view message) {
         Verdict* const verdict = lacks(at_, docket_, ElementType::component, mover, missing);
@@ -108,20 +163,34 @@ class Judge {
         Verdict* const verdict = hold(at_, docket_, ElementType::component, mover, held);
         if (verdict == nullptr) return;
         const Dimension dimension = held.dimension;
-        verdict->message =
-            docket_.text("the duty asks ", docket_.told(held.measured, dimension), " of ",
-                         at_.circuit().components[mover].path, " at ",
-                         docket_.told(shaft_.speed, Dimension::speed), "; it gives ",
-                         docket_.told(held.required, dimension),
-                         !by_torque               ? ""
-                         : capacity_.torque_given ? " at most"
-                                                  : " at rated power and speed",
-                         capacity_.movers.size() > 1 ? " together with those beside it" : "");
+        verdict->message = docket_.text(
+            "the duty asks ", docket_.told(held.measured, dimension), " of ",
+            at_.circuit().components[mover].path, " at ",
+            docket_.told(shaft_.speed, Dimension::speed), "; it gives ",
+            docket_.told(held.required, dimension),
+            !by_torque               ? ""
+            : capacity_.torque_given ? " at most"
+                                     : " at rated power and speed",
+            capacity_.movers.size() > 1 ? " together with those beside it" : "", corner());
+        verdict->witness = witness(mover);
+    }
+
+    /// Nothing where its pumps drive nothing, or its power is not given.
+    std::string_view corner() const {
+        const double corner = corner_power(at_, shaft_.joins);
+        if (corner <= 0.0 || !capacity_.power || *capacity_.power <= 0.0) return {};
+        return docket_.text("; the corner power of what it drives is ",
+                            docket_.told(corner, Dimension::power), ", ",
+                            docket_.told(corner / *capacity_.power, Dimension::ratio),
+                            " times its own power");
+    }
+
+    Witness witness(Index mover) const {
         std::vector<Step> steps;
         for (const Index c : shaft_.joins)
             steps.push_back(
                 {ElementType::component, c, none, none, c == mover ? "drives" : "is on its shaft"});
-        verdict->witness = docket_.witness(WitnessShape::set, steps);
+        return docket_.witness(WitnessShape::set, steps);
     }
 
     const AtWork& at_;
@@ -144,24 +213,31 @@ constexpr Citation sources[] = {{.work = "common practice, no source", .place = 
 }  // namespace
 
 extern constinit const Rule torque_limit{
-    .info = {.id = "torque-limit",
-             .family = "Control and stopping",
-             .question = "Can each prime mover give the power and torque that each duty point "
-                         "asks for?",
-             .why = "An engine that is asked for too much stalls: charge pressure and controls go "
-                    "with it, a brake comes on at full speed, or the load is no longer held.",
-             .decided = "Power and torque on its shaft at the solved duty point against its power "
-                        "and max-torque. Where max-torque is not given, the torque at rated power "
-                        "and speed is surely there; more is undecided. Prime movers on one shaft "
-                        "count together.",
-             .data = "duty, power, speed, max-torque, displacements, efficiencies or coefficients",
-             .subject = "each prime mover that is joined to a shaft",
-             .states = "at each duty point",
-             .level = Level::error,
-             .remedy = "Fit a stronger prime mover, limit pump travel or pressure, or use a power "
-                       "limiter.",
-             .sources = sources},
+    .info =
+        {.id = "torque-limit",
+         .family = "Control and stopping",
+         .question = "Can each prime mover give the power and torque that each duty point "
+                     "asks for?",
+         .why = "An engine that is asked for too much stalls: charge pressure and controls go "
+                "with it, a brake comes on at full speed, or the load is no longer held.",
+         .decided = "Power and torque on its shaft at the solved duty point against its power "
+                    "and max-torque. Where max-torque is not given, the torque at rated power "
+                    "and speed is surely there; more is undecided. Prime movers on one shaft "
+                    "count together. One with droop may not be slowed down below the speed "
+                    "at which it gives its highest torque. Told beside it is the corner "
+                    "power of what it drives: the highest torque of each actuator over the "
+                    "duty times its highest speed. What that is over the prime mover's own "
+                    "power, the drive has to convert.",
+         .data =
+             "duty, power, speed, max-torque, droop, displacements, efficiencies or coefficients",
+         .subject = "each prime mover that is joined to a shaft",
+         .states = "at each duty point",
+         .level = Level::error,
+         .remedy = "Fit a stronger prime mover, limit pump travel or pressure, or use a power "
+                   "limiter.",
+         .sources = sources},
     .judge_point = judge_point,
-    .concerns = concerns};
+    .concerns = concerns,
+    .where_torn = true};
 
 }  // namespace loopwright

@@ -1,5 +1,5 @@
-"""What a sound circuit of the pool has for the rules that only the program knows: bypasses, indicators, an
-oil volume, a brake, measuring points, a command and what it locks. Nothing is drawn for it."""
+"""What a sound circuit of the pool has for the rules that only the program knows: bypasses, indicators,
+clean oil, an oil volume, a brake, measuring points, a command and what it locks. Nothing is drawn for it."""
 
 import xml.etree.ElementTree as ElementTree
 
@@ -22,6 +22,9 @@ def complete(root):
 
 
 def _outfit(root):
+    ElementTree.SubElement(root, "fluid", grade="VG 46", cleanliness="18/16/13")
+    for part in root.iter("filter"):
+        part.set("beta", "75")
     for part in root.iter():
         if part.tag == "cooler":
             part.set("bypass", "1.5 bar")

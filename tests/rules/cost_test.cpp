@@ -19,6 +19,7 @@ constexpr std::string_view nothing_to_ask[] = {
     "hose-safety",
     "control-supply",
     "displacement-sequence",
+    "engine-braking",
     "load-holding",
     "start-interlock",
     "parking-brake",

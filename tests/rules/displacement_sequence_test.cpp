@@ -2,6 +2,7 @@
 // words: the pump reaches full stroke before the motor is reduced.
 #include <gtest/gtest.h>
 
+#include <loopwright/tests/support/at_work.h>
 #include <loopwright/tests/support/judged.h>
 #include <loopwright/tests/support/witnessed.h>
 
@@ -50,6 +51,42 @@ TEST(DisplacementSequence, NotAskedOfOneStage) {
     EXPECT_EQ(rule(pump), "displacement-sequence circuit not-applicable\n");
     EXPECT_EQ(verdicts_of(with({}), "displacement-sequence"),
               "displacement-sequence circuit not-applicable\n");
+}
+
+// At full travel the motor is at half its displacement: 60 N.m ask for 94 bar there. A pump that is
+// held at 80 bar can only give that with the motor less reduced.
+TEST(DisplacementSequence, APumpThatIsHeldBackBeforeAReducedMotor) {
+    const auto at_work = [](const std::string& limiter, const std::string& travel,
+                            const std::string& overlap = "") {
+        return testing::judged_at_work(
+            {{R"(<pump id="P1")", R"(<pump id="P1" )" + limiter},
+             {R"(displacement="80 cm3/rev")",
+              R"(displacement="80 cm3/rev" min-displacement="40 cm3/rev" variable="yes")"},
+             {R"(to="100 %"/></command>)",
+              R"(to="50 %")" + overlap + R"(/><stage of="M1" from="50 %" to="100 %"/></command>)"},
+             {R"(travel="100 %" torque="200 N.m")", "travel=\"" + travel + R"(" torque="60 N.m")"}},
+            "displacement-sequence");
+    };
+    EXPECT_EQ(at_work("", "100 %"), "displacement-sequence M1 pass\n");
+    const std::string limiter = R"(torque-limiter="80 N.m")";
+    EXPECT_EQ(at_work(limiter, "100 %"), "displacement-sequence M1 fail warning at work\n");
+    // With the whole motor, 47 bar, the limiter does not act.
+    EXPECT_EQ(at_work(limiter, "50 %"), "displacement-sequence M1 pass\n");
+    EXPECT_EQ(at_work(limiter, "40 %"), "displacement-sequence M1 pass\n");
+    EXPECT_EQ(at_work(limiter, "100 %", R"( overlap="yes")"),
+              "displacement-sequence M1 fail warning at work\n");
+}
+
+// A pump that its stages never take beyond four fifths is at its full stroke there.
+TEST(DisplacementSequence, FullStrokeIsWhatTheStagesEndAt) {
+    EXPECT_EQ(testing::judged_at_work(
+                  {{R"(displacement="80 cm3/rev")",
+                    R"(displacement="80 cm3/rev" min-displacement="40 cm3/rev" variable="yes")"},
+                   {R"(to="100 %"/></command>)",
+                    R"(to="50 %" end="80 %"/><stage of="M1" from="50 %" to="100 %"/></command>)"},
+                   {R"( torque="200 N.m")", R"( torque="60 N.m")"}},
+                  "displacement-sequence"),
+              "displacement-sequence M1 pass\n");
 }
 
 }  // namespace

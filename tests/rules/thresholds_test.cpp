@@ -70,7 +70,7 @@ TEST(Thresholds, InUseAreTold) {
 TEST(Thresholds, EveryMistakeAtOnce) {
     const std::string with_thresholds =
         "charge-flow, charge-displacement, charge-pressure, pressure-limiter, hose-safety, "
-        "flushing-setting, line-velocity or reservoir-size";
+        "filter-fineness, flushing-setting, line-velocity or reservoir-size";
     EXPECT_EQ(told(R"(<thresholds format="1" of="me">
   <hose-safty burst-ratio="4"/>
   <hose-safety burst-ration="4" burst-ratio="0.5"/>

@@ -5,6 +5,8 @@
 
 #include <gtest/gtest.h>
 
+#include <loopwright/rules/registry.h>
+#include <loopwright/rules/rule.h>
 #include <loopwright/tests/support/at_work.h>
 
 namespace loopwright {
@@ -50,6 +52,39 @@ TEST(TorqueLimit, Missing) {
               R"(max-torque="100 N.m" slip-coefficient="0")"}},
             "torque-limit"),
         "torque-limit E1 inconclusive at work needs P2.torque-efficiency\n");
+}
+
+// Along rated power an engine of 240 N.m gives its highest torque at 2188 rpm; asked for more than
+// that it gives way altogether, and no such point stands.
+TEST(TorqueLimit, AStalledEngineFails) {
+    const testing::Edit droop{R"(max-torque="240 N.m")", R"(max-torque="240 N.m" droop="5 %")"};
+    EXPECT_EQ(judged_at_work({droop}, "torque-limit"), "torque-limit E1 pass at work\n");
+    const testing::Edit heavy{R"( torque="200 N.m")", R"( torque="290 N.m")"};
+    EXPECT_EQ(judged_at_work({droop, heavy}, "torque-limit"),
+              "torque-limit E1 fail error at work\n");
+    EXPECT_NEAR(figures_at_work({droop, heavy}, "torque-limit", "E1").required->si, 55e3 / 240.0,
+                1e-9);
+}
+
+// Row V-12 of the published values, worked by hand there: 5000 kg, rolling resistance 0.03, 30 %
+// grade, 0.40 m wheels and 20 km/h have a corner power of 86.103 kW. 2130 rpm of the motor over
+// 132.629 rpm of the wheels is the gearbox.
+TEST(TorqueLimit, TellsTheCornerPower) {
+    const Circuit circuit = testing::at_work(
+        {{R"(<load id="D1"/>)",
+          R"(<gearbox id="G9" ratio="16.05984"/><load id="D1" vehicle="yes" mass="5000 kg" wheel-radius="400 mm" rolling-resistance="0.03"/>)"},
+         {R"(<shaft id="W2" joins="M1 D1"/>)",
+          R"(<shaft id="W2" joins="M1 G9.in"/><shaft id="W3" joins="G9.out D1"/>)"},
+         {R"(<point id="work" speed="2400 rpm" travel="100 %" torque="200 N.m" oil="50 degC"/>)",
+          R"(<point id="level" speed="2400 rpm" travel="100 %" grade="0 %" oil="50 degC"/>
+             <point id="climb" speed="2400 rpm" travel="20 %" grade="30 %" oil="50 degC"/>)"}});
+    const Rule* const only[] = {find_rule("torque-limit")};
+    const CheckResult result = check(circuit, only);
+    ASSERT_EQ(result.verdicts.size(), 1U);
+    EXPECT_EQ(result.verdicts[0].outcome, Outcome::pass);
+    EXPECT_NE(result.verdicts[0].message.find("corner power of what it drives is 86.1 kW, 1.566"),
+              std::string_view::npos)
+        << result.verdicts[0].message;
 }
 
 }  // namespace

@@ -29,6 +29,12 @@ class Writer {
         xml_ += '\n';
     }
 
+    void begin(std::string_view title) {
+        add(R"(<circuit format="1" title="{}">
+  <fluid grade="VG 46" viscosity-index="105" density="870 kg/m3" cleanliness="18/16/13"/>)",
+            title);
+    }
+
     /// A chain of elements from one joint to another; `from` and `to` are what else is joined at
     /// its ends.
     void chain(std::string_view kind, std::string_view function, char letter, unsigned drive,
@@ -153,7 +159,7 @@ void need(unsigned components) {
 std::string many_loops(unsigned components) {
     need(components);
     Writer writer;
-    writer.add(R"(<circuit format="1" title="Many drives">)");
+    writer.begin("Many drives");
     const unsigned drives = components / unit_components;
     for (unsigned n = 0; n < drives; ++n)
         writer.drive(n, {.drain = n + 1 == drives ? components % unit_components : 0});
@@ -163,7 +169,7 @@ std::string many_loops(unsigned components) {
 
 std::string valves_in_a_loop(unsigned valves) {
     Writer writer;
-    writer.add(R"(<circuit format="1" title="Valves one behind the other">)");
+    writer.begin("Valves one behind the other");
     writer.drive(0, {.valves = valves});
     writer.add("</circuit>");
     return writer.finish();
@@ -171,7 +177,7 @@ std::string valves_in_a_loop(unsigned valves) {
 
 std::string valves_side_by_side(unsigned valves) {
     Writer writer;
-    writer.add(R"(<circuit format="1" title="Valves side by side">)");
+    writer.begin("Valves side by side");
     writer.drive(0, {.valves = valves, .side_by_side = true});
     writer.add("</circuit>");
     return writer.finish();
@@ -180,7 +186,7 @@ std::string valves_side_by_side(unsigned valves) {
 std::string long_chains(unsigned components) {
     need(components);
     Writer writer;
-    writer.add(R"(<circuit format="1" title="One drive, long lines">)");
+    writer.begin("One drive, long lines");
     const unsigned left = components - unit_components;
     writer.drive(0, {.charge = left / 3, .working = left / 3, .drain = left - 2 * (left / 3)});
     writer.add("</circuit>");
