@@ -4,28 +4,11 @@
 #include <limits>
 
 #include <loopwright/hydraulics/power_balance.h>
+#include <loopwright/parser/set_figure.h>
 
 namespace loopwright::hydraulics {
 
 namespace {
-
-/// Puts a figure in place of what a range of attributes has. False: it stood there already.
-bool set_figure(Circuit& circuit, Range& range, const AttributeSpec* spec, double si) {
-    for (Index i = range.begin; i < range.end; ++i)
-        if (circuit.attributes[i].spec == spec) {
-            const bool changes = circuit.attributes[i].si != si;
-            circuit.attributes[i].si = si;
-            return changes;
-        }
-    const auto begin = static_cast<Index>(circuit.attributes.size());
-    for (Index i = range.begin; i < range.end; ++i) {
-        const AttributeValue one = circuit.attributes[i];
-        circuit.attributes.push_back(one);
-    }
-    circuit.attributes.push_back({.spec = spec, .si = si});
-    range = {begin, static_cast<Index>(circuit.attributes.size())};
-    return true;
-}
 
 /// Hands each figure of a row to `put` with its column: columns and rows are read alike.
 template <class Put>
@@ -93,22 +76,10 @@ SweepWorker::SweepWorker(const Circuit& circuit, Index point, std::span<const Sw
 
 void SweepWorker::set(std::size_t axis, double si) {
     const SweepAxis& one = axes_[axis];
-    if (one.component == none) {
-        set_figure(circuit_, circuit_.points[point_].attributes, one.spec, si);
-        return;
-    }
-    Component& component = circuit_.components[one.component];
-    if (!set_figure(circuit_, component.attributes, one.spec, si)) return;
-    built_.reset();
-    // What a passage opens at was read off it.
-    for (Index p = component.passages.begin; p < component.passages.end; ++p) {
-        Passage& passage = circuit_.passages[p];
-        for (const PassageSpec& spec : component.kind->passages)
-            if (spec.opening == one.spec->name && spec.passage == passage.passage &&
-                spec.from == circuit_.ports[passage.from].letter &&
-                spec.to == circuit_.ports[passage.to].letter)
-                passage.opening = si;
-    }
+    if (one.component == none)
+        set_figure(circuit_, circuit_.points[point_].attributes, *one.spec, si);
+    else if (set_figure(circuit_, one.component, *one.spec, si))
+        built_.reset();
 }
 
 std::vector<SweepColumn> SweepWorker::columns() {

@@ -3,7 +3,9 @@
 #include <loopwright/rules/at_work.h>
 #include <loopwright/rules/causes.h>
 #include <loopwright/rules/rule.h>
+#include <loopwright/rules/tolerances.h>
 #include <loopwright/rules/unknown_inside.h>
+#include <loopwright/rules/worst_corner.h>
 
 namespace loopwright {
 
@@ -53,12 +55,19 @@ CheckResult judge(const Circuit& circuit, std::span<const Rule* const> rules,
     return result;
 }
 
+CheckResult judge_with_tolerances(const Circuit& circuit, std::span<const Rule* const> rules,
+                                  const Thresholds& thresholds) {
+    return tolerances_of(circuit).empty() ? judge(circuit, rules, thresholds)
+                                          : check_worst_corner(circuit, rules, thresholds, judge);
+}
+
 }  // namespace
 
 CheckResult check(const Circuit& circuit, std::span<const Rule* const> rules,
                   const Thresholds& thresholds) {
-    return has_unknown_inside(circuit) ? check_unknown_inside(circuit, rules, thresholds, judge)
-                                       : judge(circuit, rules, thresholds);
+    return has_unknown_inside(circuit)
+               ? check_unknown_inside(circuit, rules, thresholds, judge_with_tolerances)
+               : judge_with_tolerances(circuit, rules, thresholds);
 }
 
 }  // namespace loopwright

@@ -258,7 +258,8 @@ constexpr ElementSpec all[] = {
      .attributes = row},
     {.name = "tolerance",
      .in = "component",
-     .doc = "How far an attribute of the part may be off.",
+     .doc = "How far an attribute of the part may be off. Rules are decided at the worst corner of "
+            "all tolerances, and say which that is.",
      .attributes = tolerance_of},
     {.name = "passage",
      .in = "device",
