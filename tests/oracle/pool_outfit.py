@@ -24,6 +24,7 @@ def complete(root):
 def _outfit(root):
     ElementTree.SubElement(root, "fluid", grade="VG 46", cleanliness="18/16/13")
     for part in root.iter("filter"):
+        part.set("fineness", part.get("fineness", "10 um"))
         part.set("beta", "75")
     for part in root.iter():
         if part.tag == "cooler":
