@@ -148,7 +148,10 @@ class WorstCorner {
         return std::vector<Ends>(islands_.of(verdict.subject).size(), {worth, worth});
     }
 
-    Corner as_given() const { return Corner(tolerances_.size(), 0); }
+    Corner as_given() const {
+        Corner corner(tolerances_.size());
+        return corner;
+    }
 
     void move_one_by_one() {
         std::size_t most = 0;

@@ -16,6 +16,7 @@
 #include <loopwright/rules/tolerances.h>
 #include <loopwright/tests/support/at_work.h>
 #include <loopwright/tests/support/circuit_text.h>
+#include <loopwright/tests/support/generated_circuit.h>
 
 namespace loopwright {
 namespace {
@@ -133,12 +134,40 @@ TEST(WorstCorner, FullFlowPressureMovesWithTheSetting) {
                    with(
                        {{R"(<relief-valve id="R2" setting="380 bar"/>)",
                          R"(<relief-valve id="R2" setting="380 bar" tolerance="10 bar" full-flow-pressure="410 bar"/>)"},
-                        {R"(<line id="HA" )", "<line id=\"HA\" rating=\"" + rating + "\" "}}),
+                        {R"(<line id="HA" )", R"(<line id="HA" rating=")" + rating + R"(" )"}}),
                    "pressure-rating", "HA")
             .outcome;
     };
     EXPECT_EQ(rated("444 bar"), Outcome::pass);
     EXPECT_EQ(rated("443 bar"), Outcome::fail);
+}
+
+std::string replaced(std::string text, const std::string& from, const std::string& to) {
+    for (auto at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size()))
+        text.replace(at, from.size(), to);
+    return text;
+}
+
+// What nothing joins is moved at once: of three drives no more runs are made than of one.
+TEST(WorstCorner, DrivesApartAreMovedAtOnce) {
+    const auto runs = [](unsigned drives) {
+        std::string text = testing::many_loops(15 * drives);
+        const Circuit as_given = circuit_from(text);
+        for (const char* setting : {R"(setting="24 bar")", R"(setting="18 bar")"})
+            text = replaced(text, setting, std::string(setting) + R"( tolerance="3 bar")");
+        const Circuit circuit = circuit_from(text);
+        const Told last = told(circuit, "flushing-setting", fmt::format("U{}", drives - 1));
+        EXPECT_EQ(last.outcome, Outcome::fail);
+        EXPECT_NEAR(last.measured, 0.0, 1e-3);
+        const std::string which = fmt::format(
+            "(worst corner of the tolerances: R{0}.setting 21 bar, U{0}.setting 21 bar)",
+            drives - 1);
+        EXPECT_NE(last.message.find(which), std::string::npos) << last.message;
+        return static_cast<double>(check(circuit, rules()).work) /
+               static_cast<double>(check(as_given, rules()).work);
+    };
+    EXPECT_NEAR(runs(3), runs(1), 0.1);
+    EXPECT_GT(runs(1), 4.0);
 }
 
 TEST(Tolerances, BothSpellingsAndTheirRange) {
