@@ -51,18 +51,20 @@ Capacity capacity_of(const Circuit& circuit, Docket& docket, std::span<const Ind
     return capacity;
 }
 
-/// Of what the pumps on a shaft drive: for each actuator of their loops its highest torque over the
+/// Of what the pumps that a prime mover turns drive: for each actuator its highest torque over the
 /// duty times its highest speed, summed.
-double corner_power(const AtWork& at, std::span<const Index> shaft) {
-    const auto is_in = [](const auto& all, Index one) {
-        return std::find(all.begin(), all.end(), one) != all.end();
-    };
+double corner_power(const AtWork& at, Index mover) {
+    const Drives& drives = at.graph.drives();
+    const auto is_turned = [&](Index pump) { return drives.of(pump) == drives.of(mover); };
     std::vector<Index> driven;
-    for (const LoopInfo& loop : at.structure.loops)
-        if (std::any_of(loop.pumps.begin(), loop.pumps.end(),
-                        [&](Index pump) { return is_in(shaft, pump); }))
-            for (const Index actuator : loop.actuators)
-                if (!is_in(driven, actuator)) driven.push_back(actuator);
+    const auto add_driven = [&](const auto& part) {
+        if (std::none_of(part.pumps.begin(), part.pumps.end(), is_turned)) return;
+        for (const Index actuator : part.actuators)
+            if (std::find(driven.begin(), driven.end(), actuator) == driven.end())
+                driven.push_back(actuator);
+    };
+    for (const LoopInfo& loop : at.structure.loops) add_driven(loop);
+    for (const OpenPart& part : at.structure.open_parts) add_driven(part);
     double sum = 0.0;
     for (const Index actuator : driven) {
         double torque = 0.0;
@@ -171,13 +173,13 @@ class Judge {
             !by_torque               ? ""
             : capacity_.torque_given ? " at most"
                                      : " at rated power and speed",
-            capacity_.movers.size() > 1 ? " together with those beside it" : "", corner());
+            capacity_.movers.size() > 1 ? " together with those beside it" : "", corner(mover));
         verdict->witness = witness(mover);
     }
 
     /// Nothing where its pumps drive nothing, or its power is not given.
-    std::string_view corner() const {
-        const double corner = corner_power(at_, shaft_.joins);
+    std::string_view corner(Index mover) const {
+        const double corner = corner_power(at_, mover);
         if (corner <= 0.0 || !capacity_.power || *capacity_.power <= 0.0) return {};
         return docket_.text("; the corner power of what it drives is ",
                             docket_.told(corner, Dimension::power), ", ",

@@ -87,5 +87,18 @@ TEST(TorqueLimit, TellsTheCornerPower) {
         << result.verdicts[0].message;
 }
 
+// 200 N.m at 2130 rpm are 44.61 kW, whatever stands between engine and pump.
+TEST(TorqueLimit, TellsTheCornerPowerBehindAGearbox) {
+    const Circuit circuit = testing::at_work(
+        {{R"(<shaft id="W1" joins="E1 P1 P2"/>)",
+          R"(<gearbox id="G9" ratio="1"/><shaft id="W1" joins="E1 G9.in"/><shaft id="W3" joins="G9.out P1 P2"/>)"}});
+    const Rule* const only[] = {find_rule("torque-limit")};
+    const CheckResult result = check(circuit, only);
+    ASSERT_EQ(result.verdicts.size(), 1U);
+    EXPECT_NE(result.verdicts[0].message.find("corner power of what it drives is 44.61 kW"),
+              std::string_view::npos)
+        << result.verdicts[0].message;
+}
+
 }  // namespace
 }  // namespace loopwright

@@ -142,6 +142,18 @@ TEST(WorstCorner, FullFlowPressureMovesWithTheSetting) {
     EXPECT_EQ(rated("443 bar"), Outcome::fail);
 }
 
+// A device that nobody knows the inside of takes nothing from it, and gives nothing.
+TEST(WorstCorner, BesideAnUnknownInside) {
+    const Edit device =
+        added(R"(<device id="X9" inside="unknown"><port id="a"/><port id="b"/></device>
+                                 <line id="Y1" joins="X9.a X9.b"/>)");
+    const Told beside =
+        told(with({tolerance("R1", "24 bar", "1 bar"), device}), "flushing-setting", "R4");
+    EXPECT_EQ(beside.outcome, Outcome::pass);
+    EXPECT_NEAR(beside.measured, 5 * bar, 1e-3);
+    EXPECT_NE(beside.message.find("R1.setting 23 bar"), std::string::npos) << beside.message;
+}
+
 std::string replaced(std::string text, const std::string& from, const std::string& to) {
     for (auto at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size()))
         text.replace(at, from.size(), to);
