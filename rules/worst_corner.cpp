@@ -153,6 +153,11 @@ class WorstCorner {
         return corner;
     }
 
+    static std::ptrdiff_t moved_in(const Corner& corner) {
+        return static_cast<std::ptrdiff_t>(corner.size()) -
+               std::count(corner.begin(), corner.end(), 0);
+    }
+
     void move_one_by_one() {
         std::size_t most = 0;
         for (const auto& [island, on] : islands_.all()) most = std::max(most, on.size());
@@ -173,10 +178,13 @@ class WorstCorner {
             const Corner corner = worse_ends(found, on);
             auto& corners = wanted[on];
             const bool is_new = std::find(corners.begin(), corners.end(), corner) == corners.end();
-            if (is_new && std::count(corner.begin(), corner.end(), 0) + 1 <
-                              static_cast<std::ptrdiff_t>(corner.size()))
-                corners.push_back(corner);
+            if (is_new && moved_in(corner) > 1) corners.push_back(corner);  // one is known
         }
+        // Those that move least come first, so that of equal ones they are told.
+        for (auto& [on, corners] : wanted)
+            std::stable_sort(corners.begin(), corners.end(), [](const Corner& a, const Corner& b) {
+                return moved_in(a) > moved_in(b);
+            });
         for (bool any = true; any;) {
             any = false;
             Corner corner = as_given();

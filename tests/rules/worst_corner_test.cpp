@@ -127,6 +127,21 @@ TEST(WorstCorner, WhatDoesNotMatterIsNotTold) {
     EXPECT_EQ(told(circuit, "flushing-setting", "R4").message, as_given);
 }
 
+// R2 limits what it limits whatever R3 does, which the pump on both sides hangs on.
+TEST(WorstCorner, OnlyWhatMattersIsTold) {
+    const Circuit circuit = with(
+        {tolerance("R1", "24 bar", "1 bar"),
+         tolerance("R2", "380 bar", "10 bar"),
+         tolerance("R3", "380 bar", "10 bar"),
+         {R"(<pump id="P1")", R"(<pump id="P1" max-pressure="500 bar" working-pressure="300 bar")"},
+         {R"(<line id="HA" )", R"(<line id="HA" rating="450 bar" )"},
+         {R"(<line id="HB" )", R"(<line id="HB" rating="450 bar" )"}});
+    const Told line = told(circuit, "pressure-rating", "HA");
+    EXPECT_NE(line.message.find("tolerances: R1.setting 25 bar, R2.setting 390 bar)"),
+              std::string::npos)
+        << line.message;
+}
+
 // A spring that is set 10 bar too high holds as much more at full flow: 410 and 10, on 24 bar.
 TEST(WorstCorner, FullFlowPressureMovesWithTheSetting) {
     const auto rated = [](const std::string& rating) {
