@@ -138,7 +138,7 @@ class Judge {
     /// One that gives all it can and is slowed down all the same.
     void judge_stall(Index mover) {
         const Component& component = at_.circuit().components[mover];
-        const auto rated = hydraulics::rated_mover(at_.circuit(), component);
+        const auto rated = hydraulics::rated_mover(at_.circuit(), mover);
         if (!rated || rated->droop <= 0.0) return;
         const double slowest = hydraulics::stalling_speed(*rated).si();
         const Held speed{.against = Held::Against::least,
@@ -149,9 +149,8 @@ class Judge {
         Verdict* const verdict = hold(at_, docket_, ElementType::component, mover, speed);
         if (verdict == nullptr) return;
         verdict->message =
-            docket_.text(component.path, " stalls: it gives its highest torque from ",
-                         docket_.told(slowest, Dimension::speed),
-                         " on, and the duty asks for more and slows it down below that");
+            docket_.text(component.path, " stalls: what the duty asks for slows it down below ",
+                         docket_.told(slowest, Dimension::speed), ", the lowest speed it pulls at");
         verdict->witness = witness(mover);
     }
 
