@@ -10,17 +10,17 @@ std::optional<Torque> braking_torque(const Circuit& circuit, const Component& mo
     return Torque(*takes_up / *highest);
 }
 
-std::optional<PrimeMover> rated_mover(const Circuit& circuit, Index c) {
-    const Component& mover = circuit.components[c];
-    const auto power = circuit.figure(mover, "power");
-    const auto speed = circuit.figure(mover, "speed");
+std::optional<PrimeMover> rated_mover(const Circuit& circuit, Index mover) {
+    const Component& component = circuit.components[mover];
+    const auto power = circuit.figure(component, "power");
+    const auto speed = circuit.figure(component, "speed");
     if (!power || !speed) return std::nullopt;
     PrimeMover rated{.rated_speed = Speed(*speed),
                      .rated_torque = Torque(*power / *speed),
-                     .droop = circuit.figure(mover, "droop").value_or(0.0),
-                     .braking_torque = braking_torque(circuit, mover),
-                     .full_load = measured_full_load(circuit, c)};
-    if (const auto most = circuit.figure(mover, "max-torque")) rated.max_torque = Torque(*most);
+                     .droop = circuit.figure(component, "droop").value_or(0.0),
+                     .braking_torque = braking_torque(circuit, component),
+                     .full_load = measured_full_load(circuit, mover)};
+    if (const auto most = circuit.figure(component, "max-torque")) rated.max_torque = Torque(*most);
     return rated;
 }
 
