@@ -93,6 +93,16 @@ def candidates(situation):
     return found
 
 
+def stores(situation):
+    """Nodes of the reservoirs under pressure and the accumulators whose oil gets into the loop if
+    nothing on the way is open to a reservoir."""
+    region = situation.region
+    here = {node for way in region.ways for node in (way.tail, way.head)}
+    may = here & (region.circuit.pressurised | region.circuit.accumulators)
+    return [node for node in sorted(may) if not to_be_fed(situation).isdisjoint(
+        flows(situation, feed_ways(situation), [node]))]
+
+
 def line_of(situation, outlet):
     """The charge line at a pump's outlet, vented nodes and all; empty where that is on a side."""
     if outlet in situation.on_a_side:

@@ -73,9 +73,9 @@ def _charge_lines(charge):
     """The line of each source whose oil gets into the loop; one whose outlet stands on a side has none."""
     situation = charge.situation
     fed = meant.to_be_fed(situation)
-    for outlet in charge.outlets:
+    for outlet in charge.pumped:
         if not fed.isdisjoint(meant.flows(situation, meant.feed_ways(situation), [outlet],
-                                          situation.vented)):
+                                          situation.pressureless)):
             yield charge.line([outlet])
 
 

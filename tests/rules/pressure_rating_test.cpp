@@ -148,6 +148,25 @@ TEST(PressureRating, ABrakeBehindAReducingValve) {
     EXPECT_EQ(brake("14 bar"), "fail 15 of 14");
 }
 
+// Drained inside, the charge pump leaks into its inlet; while it turns it draws that in. One that
+// stands does not, and a hand valve keeps the oil there.
+TEST(PressureRating, LeakageIntoTheSuctionOfAPump) {
+    const auto suction = [](const std::string& turned) {
+        return rating_of(
+            with({{"joins=\"T1.S P2.S\"", "joins=\"T1.S X1.A\""},
+                  {R"(<line id="G1" joins="P2.P)", R"(<line id="G1" joins="P2.P P3.P)"},
+                  {R"(<port id="D"/>)", R"(<port id="D"/><port id="E"/>)"},
+                  {"E1 P1 P2", "E1 P1 P2" + turned},
+                  added(R"(<line id="S2" joins="X1.B P2.S"/><shut-off-valve id="X1"/>
+                           <pump id="P3"/><shut-off-valve id="X3"/>
+                           <line id="S3" joins="T1.E X3.A"/>
+                           <line id="S4" joins="X3.B P3.S" rating="20 bar"/>)")}),
+            "S4");
+    };
+    EXPECT_EQ(suction(" P3"), "pass 0 of 20");
+    EXPECT_EQ(suction(""), "fail 24 of 20");
+}
+
 TEST(PressureRating, NothingToAskWithoutAnyWay) {
     EXPECT_EQ(
         testing::verdicts_of(circuit_from(R"(<circuit format="1"><engine id="E1"/></circuit>)"),
