@@ -150,8 +150,9 @@ class Finder {
         for_each_reservoir([&](Index node, double pressure) { limits.seed(node, pressure); });
         limits.run(
             [&](const FlowArc& arc, double behind) {
-                return piece_[arc.to] != none ? unlimited
-                                              : to_get_away(turned_round(s_.region, arc), behind);
+                return piece_[arc.to] != none || s_.region.is_reservoir[arc.to] != 0
+                           ? unlimited
+                           : to_get_away(turned_round(s_.region, arc), behind);
             },
             [](Index, Index) {});
     }
@@ -173,8 +174,9 @@ class Finder {
     void spread_limits(Lowest& limits, bool charged) {
         limits.run(
             [&](const FlowArc& arc, double behind) {
-                // Nothing but the charge line makes the pressure of a low side.
-                return charged && low_[arc.to] != 0
+                // Nothing but the charge line makes the pressure of a low side, and a reservoir has
+                // its own.
+                return (charged && low_[arc.to] != 0) || s_.region.is_reservoir[arc.to] != 0
                            ? unlimited
                            : to_get_away(turned_round(s_.region, arc), behind);
             },
@@ -303,7 +305,7 @@ class Finder {
     /// Whether a pump draws in itself what leaks over this way. What is to bound all situations
     /// alike counts on no pump.
     bool drawn_in(const FlowArc& leakage) const {
-        if (case_.highs.empty()) return false;
+        if (case_.bounds_all) return false;
         const Index pump = edge(leakage).component;
         return std::any_of(s_.region.machines.begin(), s_.region.machines.end(), [&](Index e) {
             return s_.region.edges[e].component == pump &&

@@ -25,7 +25,8 @@ LineParts::LineParts(const Situation& s) : s_(s) {
     for (Index e = 0; e < s_.region.edges.size(); ++e) {
         const Edge& edge = s_.region.edges[e];
         if (open_way(edge) && s_.standing[e] == (open_forward | open_backward) &&
-            s_.feeds.line.reached(edge.from) && s_.feeds.line.reached(edge.to))
+            s_.feeds.line.reached(edge.from) && s_.feeds.line.reached(edge.to) &&
+            s_.region.is_reservoir[edge.from] == 0 && s_.region.is_reservoir[edge.to] == 0)
             sets_.join(edge.from, edge.to);
     }
 }

@@ -1,5 +1,5 @@
 """What may charge a loop beside a pump, in the random circuits: reservoirs under pressure, accumulators.
-Some belong where they are put and some do not. A lot of its own decides, so that the rest of the
+And couplings apart. Some belong where they are put and some do not. A lot of its own decides, so that the rest of the
 circuit stays what it was; only what stands on the circuit's own level is touched."""
 
 import random
@@ -22,6 +22,8 @@ def fit(root, number):
         _accumulator(f)
     if f.lot.random() < 0.08:
         _stop_charging(f)
+    if f.lot.random() < 0.1:
+        _parted(f)
 
 
 def _seal(f):
@@ -57,6 +59,13 @@ def _reservoir(f):
 
 def _accumulator(f):
     _to(f, f.lot.choice((WORKING, CHARGE, CHARGE)), f.part("accumulator"), "A")
+
+
+def _parted(f):
+    """A coupling that is apart, its halves on any two lines."""
+    ident = f.part("quick-coupling", joined="no", max_pressure=f.lot.choice((None, "30 bar", "420 bar", "460 bar")))
+    for line, letter in zip(f.lot.sample([e for e in f.root if e.tag == "line"], 2), "AB"):
+        line.set("joins", f"{line.get('joins')} {ident}.{letter}")
 
 
 def _stop_charging(f):
