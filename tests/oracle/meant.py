@@ -94,12 +94,13 @@ def candidates(situation):
 
 
 def stores(situation):
-    """Nodes of the reservoirs under pressure and the accumulators whose oil gets into the loop if
-    nothing on the way is open to a reservoir."""
+    """Nodes of the reservoirs under pressure and the accumulators whose oil gets to a main side
+    if nothing on the way is open to a reservoir."""
     region = situation.region
     here = {node for way in region.ways for node in (way.tail, way.head)}
     may = here & (region.circuit.pressurised | region.circuit.accumulators)
-    return [node for node in sorted(may) if not to_be_fed(situation).isdisjoint(
+    sides = frozenset().union(*(side.nodes for side in situation.loop.main_sides))
+    return [node for node in sorted(may) if not sides.isdisjoint(
         flows(situation, feed_ways(situation), [node]))]
 
 

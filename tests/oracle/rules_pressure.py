@@ -44,7 +44,7 @@ def _pieces(situation, side):
 def _limited(charge, side, piece, others):
     situation = charge.situation
     sure = [way for way in situation.open_ways if _sure(way)]
-    inlets = reach(sure, piece)
+    inlets = reach(sure, piece, but=situation.region.reservoirs)
     for relief in situation.open_ways:
         if relief.kind != kinds.PRESSURE_OPENED or relief.tail not in inlets:
             continue
