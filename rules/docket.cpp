@@ -118,9 +118,8 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
         type == ElementType::circuit ? on_circuit_ : subjects_.find_behind(closed_, type, index);
     const bool fresh = at == none;
     if (fresh) {
-        const Index earlier = earlier_of(type, index);
         at = add(type, index);
-        open_.back().earlier = earlier;
+        open_.back().recurs = may_recur(type, index);
     }
     Verdict& verdict = verdicts_[at];
     Entry& entry = type == ElementType::circuit ? circuit_entry_ : open_[at - closed_];
@@ -225,45 +224,55 @@ void Docket::close_region() {
     for (Entry& entry : open_) {
         Verdict& verdict = verdicts_[closed_++];
         if (verdict.subject.type != ElementType::circuit) close(entry, verdict);
-        if (entry.earlier == none) continue;
-        take_over(verdicts_[entry.earlier], verdict);
-        taken_over_.push_back(entry.earlier);
+        if (entry.recurs) take_over(static_cast<Index>(closed_ - 1), entry.severity);
     }
     open_.clear();
     if (circuit_entry_.shared != 0) close_circuit(verdicts_[on_circuit_]);
 }
 
-/// Where a part has several ports and no passages, as a coupling that is apart, it may have a
-/// verdict of another region.
-Index Docket::earlier_of(ElementType type, Index index) {
-    if (type != ElementType::component || closed_ == 0) return none;
+/// A part with several ports and no passages, as a coupling that is apart.
+bool Docket::may_recur(ElementType type, Index index) const {
+    if (type != ElementType::component) return false;
     const Component& part = graph_.circuit().components[index];
-    return part.ports.size() > 1 && part.passages.size() == 0 ? subjects_.find(type, index) : none;
+    return part.ports.size() > 1 && part.passages.size() == 0;
 }
 
-/// The worse of the two decides; what is as bad has the states of both.
-void Docket::take_over(Verdict& earlier, Verdict& verdict) {
-    if (decides(earlier, verdict.outcome, verdict.level)) return;
-    if (decides(verdict, earlier.outcome, earlier.level)) {
-        verdict = earlier;
+/// What another region said of the same part: the worse of the two decides, what is as bad has the
+/// states of both and the words of the more severe.
+void Docket::take_over(Index at, double severity) {
+    Verdict& verdict = verdicts_[at];
+    const auto before =
+        std::find_if(recurring_.begin(), recurring_.end(), [&](const Recurring& one) {
+            return verdicts_[one.at].subject.index == verdict.subject.index;
+        });
+    if (before == recurring_.end()) {
+        recurring_.push_back({at, severity});
         return;
     }
-    std::vector<std::string_view> data(earlier.missing.begin(), earlier.missing.end());
-    for (const std::string_view datum : verdict.missing)
-        if (std::find(data.begin(), data.end(), datum) == data.end()) data.push_back(datum);
-    std::vector<StateUse> uses(earlier.states.begin(), earlier.states.end());
-    for (const StateUse& use : verdict.states)
-        if (std::none_of(uses.begin(), uses.end(), [&](const StateUse& other) {
-                return other.state == use.state &&
-                       std::equal(other.positions.begin(), other.positions.end(),
-                                  use.positions.begin(), use.positions.end());
-            }))
-            uses.push_back(use);
-    std::stable_sort(uses.begin(), uses.end(),
-                     [](const StateUse& a, const StateUse& b) { return a.state < b.state; });
-    verdict = earlier;
-    verdict.missing = missing(data);
-    verdict.states = keep_.list(std::span<const StateUse>(uses));
+    const Verdict& earlier = verdicts_[before->at];
+    if (decides(verdict, earlier.outcome, earlier.level)) {
+        verdict = earlier;
+        severity = before->severity;
+    } else if (!decides(earlier, verdict.outcome, verdict.level)) {
+        std::vector<std::string_view> data(earlier.missing.begin(), earlier.missing.end());
+        for (const std::string_view datum : verdict.missing)
+            if (std::find(data.begin(), data.end(), datum) == data.end()) data.push_back(datum);
+        std::vector<StateUse> uses(earlier.states.begin(), earlier.states.end());
+        for (const StateUse& use : verdict.states)
+            if (std::none_of(uses.begin(), uses.end(), [&](const StateUse& other) {
+                    return other.state == use.state &&
+                           std::equal(other.positions.begin(), other.positions.end(),
+                                      use.positions.begin(), use.positions.end());
+                }))
+                uses.push_back(use);
+        std::stable_sort(uses.begin(), uses.end(),
+                         [](const StateUse& a, const StateUse& b) { return a.state < b.state; });
+        if (before->severity >= severity) verdict = earlier;
+        verdict.missing = missing(data);
+        verdict.states = keep_.list(std::span<const StateUse>(uses));
+        severity = std::max(severity, before->severity);
+    }
+    *before = {at, severity};
 }
 
 /// A state that one region shares in all positions is listed without any.
@@ -347,7 +356,8 @@ void Docket::list_positions(const Entry& entry, Verdict& verdict) {
 
 void Docket::finish(std::vector<Verdict>& verdicts) {
     close_region();
-    if (subjects_.in_order() && taken_over_.empty())
+    // In order of the subjects the last verdict on each stands.
+    if (subjects_.in_order() && recurring_.empty())
         verdicts.insert(verdicts.end(), verdicts_.begin(), verdicts_.end());
     else
         subjects_.for_each_in_order([&](Index at) { verdicts.push_back(verdicts_[at]); });

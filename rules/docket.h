@@ -163,8 +163,7 @@ class Docket {
         // Only where valves have positions:
         std::vector<Combinations> combinations = {};  ///< for each state
         std::vector<Index> undecided = {};
-        /// The subject's verdict of a region before: a part without passages may stand in two.
-        Index earlier = none;
+        bool recurs = false;  ///< a part without passages may stand in two regions
     };
 
     Index add(ElementType type, Index index);
@@ -172,8 +171,8 @@ class Docket {
     void close_region();
     void close(Entry& entry, Verdict& verdict);
     void close_circuit(Verdict& verdict);
-    Index earlier_of(ElementType type, Index index);
-    void take_over(Verdict& earlier, Verdict& verdict);
+    bool may_recur(ElementType type, Index index) const;
+    void take_over(Index at, double severity);
     void list_positions(const Entry& entry, Verdict& verdict);
     /// States in which all combinations of positions share the outcome.
     std::span<const StateUse> all_positions_of(StateSet states);
@@ -205,11 +204,15 @@ class Docket {
     std::size_t closed_ = 0;                // so many of the verdicts
     std::vector<Entry> open_;               // of the verdicts from there on
     std::vector<StateUse> uses_;            // of the verdict being closed
-    std::vector<Index> taken_over_;         // verdicts that are none any more
-    Entry circuit_entry_;                   // of the circuit's verdict, for the region at hand
-    std::vector<StateUse> circuit_uses_;    // the same, of the regions before
-    std::vector<double> severities_;        // of verdicts at duty points
-    std::vector<std::uint8_t> awaiting_;    // by verdict: 1 if it hangs on points
+    struct Recurring {
+        Index at = none;
+        double severity = 0.0;
+    };
+    std::vector<Recurring> recurring_;    // closed verdicts of what may stand in two regions
+    Entry circuit_entry_;                 // of the circuit's verdict, for the region at hand
+    std::vector<StateUse> circuit_uses_;  // the same, of the regions before
+    std::vector<double> severities_;      // of verdicts at duty points
+    std::vector<std::uint8_t> awaiting_;  // by verdict: 1 if it hangs on points
     // Lists of states without positions, made once: verdicts by the thousand share a few.
     std::vector<std::pair<StateSet, std::span<const StateUse>>> plain_uses_;
 };

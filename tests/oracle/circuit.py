@@ -61,16 +61,13 @@ class Way:
     passage: kinds.Passage
     tail: int
     head: int
+    kind: str = field(init=False, compare=False)  #: the class of the passage
+    both: bool = field(init=False, compare=False)  #: is it open both ways when it is open?
 
-    @property
-    def kind(self):
-        """The class of the passage."""
-        return self.passage.kind
-
-    @property
-    def both(self):
-        """Is it open both ways when it is open?"""
-        return self.passage.both
+    def __post_init__(self):
+        # Asked for by the million.
+        object.__setattr__(self, "kind", self.passage.kind)
+        object.__setattr__(self, "both", self.passage.both)
 
     @property
     def holds(self):

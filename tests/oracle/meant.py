@@ -98,7 +98,7 @@ def stores(situation):
     if nothing on the way is open to a reservoir."""
     region = situation.region
     here = {node for way in region.ways for node in (way.tail, way.head)}
-    may = here & (region.circuit.pressurised | region.circuit.accumulators)
+    may = here & (region.circuit.pressurised | (region.circuit.accumulators - region.reservoirs))
     sides = frozenset().union(*(side.nodes for side in situation.loop.main_sides))
     return [node for node in sorted(may) if not sides.isdisjoint(
         flows(situation, feed_ways(situation), [node]))]
