@@ -21,7 +21,8 @@ using Highest = Spread<std::greater<>>;
 class Finder {
   public:
     Finder(const Situation& s, const CeilingCase& one) : s_(s), case_(one) {
-        for (const Index node : s_.region.reservoirs) pressures_.push_back(pressure_in(node));
+        for (const Index node : s_.region.reservoirs)
+            pressures_.push_back(s_.graph.gas_pressure(s_.region.joints[node]));
     }
 
     Ceilings find() {
@@ -55,18 +56,6 @@ class Finder {
 
   private:
     const Edge& edge(const FlowArc& arc) const { return s_.region.edges[arc.edge]; }
-
-    /// Of the gas over the oil.
-    double pressure_in(Index reservoir) const {
-        for (const Index port : s_.graph.ports_of(s_.region.joints[reservoir])) {
-            const Component& component =
-                s_.circuit().components[s_.circuit().ports[port].component];
-            if (component.kind->part == Part::reservoir &&
-                !s_.circuit().is_yes(component, "breather"))
-                return s_.circuit().figure(component, "pressure").value_or(0.0);
-        }
-        return 0.0;
-    }
 
     /// Calls `take(node, pressure)` for each.
     template <typename Take>
@@ -161,8 +150,9 @@ class Finder {
         for_each_reservoir([&](Index node, double pressure) { limits.seed(node, pressure); });
         limits.run(
             [&](const FlowArc& arc, double behind) {
-                return piece_[arc.to] != none ? unlimited
-                                              : to_get_away(turned_round(s_.region, arc), behind);
+                return piece_[arc.to] != none || s_.region.is_reservoir[arc.to] != 0
+                           ? unlimited
+                           : to_get_away(turned_round(s_.region, arc), behind);
             },
             [](Index, Index) {});
     }
@@ -184,8 +174,9 @@ class Finder {
     void spread_limits(Lowest& limits, bool charged) {
         limits.run(
             [&](const FlowArc& arc, double behind) {
-                // Nothing but the charge line makes the pressure of a low side.
-                return charged && low_[arc.to] != 0
+                // Nothing but the charge line makes the pressure of a low side, and a reservoir has
+                // its own.
+                return (charged && low_[arc.to] != 0) || s_.region.is_reservoir[arc.to] != 0
                            ? unlimited
                            : to_get_away(turned_round(s_.region, arc), behind);
             },
@@ -223,7 +214,7 @@ class Finder {
         std::vector<double> given(s_.region.node_count, 0.0);
         Highest spread(s_.graph, s_.region, given);
         for (const ChargeSource& source : s_.feeds.sources)
-            if (piece_[source.outlet] == none)
+            if (piece_[source.outlet] == none && (source.is_pump() || source.has_line))
                 spread.seed(source.outlet, found_.limit[source.outlet]);
         spread.run(
             [&](const FlowArc& arc, double before) {
@@ -311,6 +302,17 @@ class Finder {
         }
     }
 
+    /// Whether a pump draws in itself what leaks over this way. What is to bound all situations
+    /// alike counts on no pump.
+    bool drawn_in(const FlowArc& leakage) const {
+        if (case_.bounds_all) return false;
+        const Index pump = edge(leakage).component;
+        return std::any_of(s_.region.machines.begin(), s_.region.machines.end(), [&](Index e) {
+            return s_.region.edges[e].component == pump &&
+                   flow_of(s_, e, case_.direction).inlet == leakage.to;
+        });
+    }
+
     /// What a way hands on of the pressure at its beginning.
     double handed_on(const FlowArc& flow, double before) const {
         const Edge& way = edge(flow);
@@ -320,6 +322,8 @@ class Finder {
                        ? before
                        : 0.0;
         if (!stands_open(case_.ways_in, flow)) return 0.0;
+        if (way.passage_class == PassageClass::leakage && way.part == Part::pump && drawn_in(flow))
+            return 0.0;
         if (way.passage_class != PassageClass::reduced) return before;
         const double most = reduced_to(s_.circuit(), way);
         return std::min(before, std::isnan(most) ? case_.for_missing(way.component) : most);

@@ -24,6 +24,7 @@ struct CeilingCase {
     Direction direction = Direction::none;
     /// Component whose missing setting is taken for the opposite of `unknown`; none: no such.
     Index otherwise = none;
+    bool bounds_all = false;  ///< is to hold for all situations alike
 
     double for_missing(Index component) const {
         return (unknown == UnknownSetting::zero) != (component == otherwise)
@@ -43,7 +44,7 @@ inline CeilingCase case_of(const Situation& s, UnknownSetting unknown, Direction
 
 /// A bound for all situations alike.
 inline CeilingCase any_of_alike(const Situation& s) {
-    return {.highs = {}, .ways_out = *s.alike.shut, .ways_in = *s.alike.wide};
+    return {.highs = {}, .ways_out = *s.alike.shut, .ways_in = *s.alike.wide, .bounds_all = true};
 }
 
 /// The highest pressure that each node of a region can see, Pa over ambient; infinite where nothing

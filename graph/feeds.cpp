@@ -5,6 +5,8 @@
 
 #include <algorithm>
 
+#include <loopwright/graph/charge_stores.h>
+
 namespace loopwright {
 
 namespace {
@@ -58,7 +60,9 @@ bool open_way(const Edge& edge) {
 }
 
 bool FeedRule::operator()(Index node, const FlowArc& arc) const {
-    if (vented_[arc.to] != 0) return false;
+    // Oil starts or ends at a reservoir.
+    if (pressureless_[arc.to] != 0 || region_.is_reservoir[arc.to] != 0) return false;
+    if (up_to_sides_ && loops_.on_main[node] != 0) return false;
     const Edge& edge = region_.edges[arc.edge];
     if (edge.passage_class == PassageClass::displacement)
         return (open_part_ways_[arc.edge] & (arc.backward != 0 ? open_backward : open_forward)) !=
@@ -140,6 +144,18 @@ void Feeds::add_make_up_path(const Region& region, Index node, std::vector<FlowA
     }
 }
 
+Range add_loops(const LoopSet& loops, const Search& search, std::vector<Index>& found) {
+    const auto begin = static_cast<Index>(found.size());
+    for (const Index node : search.order)
+        for (const Index at : loops.sides_at(node)) {
+            const LoopSide& side = loops.sides[at];
+            if (side.role == SideRole::main &&
+                std::find(found.begin() + begin, found.end(), side.loop) == found.end())
+                found.push_back(side.loop);
+        }
+    return {begin, static_cast<Index>(found.size())};
+}
+
 namespace {
 
 /// A two-way pump without a flow direction stands at no stroke.
@@ -160,19 +176,6 @@ std::pair<Index, Index> ends_of(const Edge& edge, const Turning& turning) {
     return out_at_to ? std::pair{edge.from, edge.to} : std::pair{edge.to, edge.from};
 }
 
-/// Adds the loops that have a main side among what a search reached, each once.
-Range add_loops(const LoopSet& loops, const Search& search, std::vector<Index>& found) {
-    const auto begin = static_cast<Index>(found.size());
-    for (const Index node : search.order)
-        for (const Index at : loops.sides_at(node)) {
-            const LoopSide& side = loops.sides[at];
-            if (side.role == SideRole::main &&
-                std::find(found.begin() + begin, found.end(), side.loop) == found.end())
-                found.push_back(side.loop);
-        }
-    return {begin, static_cast<Index>(found.size())};
-}
-
 void find_charge_pumps(const FlowGraph& graph, const Region& region, const Standing& standing,
                        const LoopSet& loops, std::span<const std::uint8_t> looped,
                        std::span<const std::uint8_t> open_part_ways, const Turning& turning,
@@ -181,7 +184,7 @@ void find_charge_pumps(const FlowGraph& graph, const Region& region, const Stand
     feeds.loops_would_feed.clear();
     feeds.loops_fed.clear();
     const FeedRule would_feed(region, standing, loops, region.is_reservoir, open_part_ways);
-    const FeedRule feed(region, standing, loops, feeds.vented, open_part_ways);
+    const FeedRule feed(region, standing, loops, feeds.pressureless(), open_part_ways);
     for (const Index e : region.machines) {
         const Edge& edge = region.edges[e];
         if (!may_charge(edge, turning) || looped[e] != 0) continue;
@@ -196,10 +199,10 @@ void find_charge_pumps(const FlowGraph& graph, const Region& region, const Stand
         graph.work += search->run(region, would_feed);
         pump.loops = add_loops(loops, *search, feeds.loops_would_feed);
         if (pump.loops.size() == 0) continue;
-        const auto is_vented = [&](Index node) { return feeds.vented[node] != 0; };
-        if (!pump.delivers || !feeds.from_tank.reached(inlet) || is_vented(outlet)) {
+        const auto lost = [&](Index node) { return feeds.pressureless()[node] != 0; };
+        if (!pump.delivers || !feeds.from_tank.reached(inlet) || lost(outlet)) {
             // It feeds nothing.
-        } else if (std::none_of(search->order.begin(), search->order.end(), is_vented)) {
+        } else if (std::none_of(search->order.begin(), search->order.end(), lost)) {
             pump.fed.begin = static_cast<Index>(feeds.loops_fed.size());
             feeds.loops_fed.insert(feeds.loops_fed.end(),
                                    feeds.loops_would_feed.begin() + pump.loops.begin,
@@ -215,50 +218,93 @@ void find_charge_pumps(const FlowGraph& graph, const Region& region, const Stand
     }
 }
 
+/// What is open to reservoirs: first to those that are vented, then to those under pressure.
+void find_vented(const FlowGraph& graph, const Region& region, const Standing& standing,
+                 Feeds& feeds) {
+    const auto against = [&](Index /*node*/, const FlowArc& arc) {
+        return vents(region, standing, arc);
+    };
+    feeds.vented.assign(region.node_count, 0);
+    feeds.told_apart.clear();
+    if (!graph.has_pressurised()) {
+        begin_at_reservoirs(region, feeds.to_tank);
+        graph.work += feeds.to_tank.run(region, against);
+        for (const Index node : feeds.to_tank.order) feeds.vented[node] = 1;
+        return;
+    }
+    feeds.to_tank.clear(region.node_count);
+    for (const Index node : region.reservoirs)
+        if (graph.gas_pressure(region.joints[node]) == 0.0) feeds.to_tank.begin_at(node);
+    graph.work += feeds.to_tank.run(region, against);
+    for (const Index node : feeds.to_tank.order) feeds.vented[node] = 1;
+    feeds.told_apart = feeds.vented;
+    for (const Index node : region.reservoirs) feeds.to_tank.begin_at(node);
+    graph.work += feeds.to_tank.run(region, against);
+    for (const Index node : feeds.to_tank.order) feeds.vented[node] = 1;
+}
+
+/// The pumps among the sources.
+void find_pumping(const FlowGraph& graph, const Region& region, const LoopSet& loops,
+                  std::span<const std::uint8_t> looped, const Turning& turning, Feeds& feeds) {
+    for (const Index e : region.machines) {
+        const Edge& edge = region.edges[e];
+        if (!may_charge(edge, turning) || looped[e] != 0 || !delivers(graph, edge, turning))
+            continue;
+        const auto [inlet, outlet] = ends_of(edge, turning);
+        if (!feeds.from_tank.reached(inlet) || region.is_reservoir[outlet] != 0 ||
+            feeds.pressureless()[outlet] != 0)
+            continue;
+        const bool has_line = loops.sides_at(outlet).empty();
+        feeds.sources.push_back({.edge = e, .outlet = outlet, .has_line = has_line});
+    }
+    graph.work += region.machines.size();
+}
+
 }  // namespace
 
 void find_feeds(const FlowGraph& graph, const Region& region, const Standing& standing,
                 const LoopSet& loops, std::span<const std::uint8_t> looped,
                 std::span<const std::uint8_t> open_part_ways, const Turning& turning,
                 SearchPool& searches, Feeds& feeds) {
-    begin_at_reservoirs(region, feeds.to_tank);
-    graph.work += feeds.to_tank.run(
-        region, [&](Index /*node*/, const FlowArc& arc) { return vents(region, standing, arc); });
-    feeds.vented.assign(region.node_count, 0);
-    for (const Index node : feeds.to_tank.order) feeds.vented[node] = 1;
+    find_vented(graph, region, standing, feeds);
     begin_at_reservoirs(region, feeds.from_tank);
     graph.work += feeds.from_tank.run(region, [&](Index /*node*/, const FlowArc& arc) {
         return flows_on(region, standing, arc);
     });
 
     feeds.sources.clear();
+    feeds.stores.clear();
+    feeds.any_finite = feeds.any_idle_store = false;
     feeds.fed.clear(region.node_count);
     feeds.line_fed.clear(region.node_count);
     feeds.line.clear(region.node_count);
     find_charge_pumps(graph, region, standing, loops, looped, open_part_ways, turning, searches,
                       feeds);
-    for (const Index e : region.machines) {
-        const Edge& edge = region.edges[e];
-        if (!may_charge(edge, turning) || looped[e] != 0 || !delivers(graph, edge, turning))
-            continue;
-        const auto [inlet, outlet] = ends_of(edge, turning);
-        if (!feeds.from_tank.reached(inlet) || feeds.vented[outlet] != 0) continue;
-        const bool has_line = loops.sides_at(outlet).empty();
-        feeds.sources.push_back({.edge = e, .outlet = outlet, .has_line = has_line});
-        feeds.fed.begin_at(outlet);
-        if (!has_line) continue;
-        feeds.line_fed.begin_at(outlet);
-        feeds.line.begin_at(outlet);
+    find_pumping(graph, region, loops, looped, turning, feeds);
+    const FeedRule rule(region, standing, loops, feeds.pressureless(), open_part_ways);
+    if (graph.has_pressurised() || graph.has_accumulators())
+        find_stores(graph, region, loops, looped,
+                    {region, standing, loops, region.is_reservoir, open_part_ways}, rule, searches,
+                    feeds);
+    for (const ChargeSource& source : feeds.sources) {
+        feeds.fed.begin_at(source.outlet);
+        if (!source.has_line) continue;
+        feeds.line_fed.begin_at(source.outlet);
+        feeds.line.begin_at(source.outlet);
     }
-    const FeedRule rule(region, standing, loops, feeds.vented, open_part_ways);
-    graph.work += region.machines.size();
     graph.work += feeds.fed.run(region, rule);
+    if (feeds.any_finite) {
+        feeds.from_lasting.clear(region.node_count);
+        for (const ChargeSource& source : feeds.sources)
+            if (!source.finite) feeds.from_lasting.begin_at(source.outlet);
+        graph.work += feeds.from_lasting.run(region, rule);
+    }
     graph.work += feeds.line_fed.run(region, rule);
     graph.work += feeds.line.run(region, [&](Index /*node*/, const FlowArc& arc) {
         const Edge& edge = region.edges[arc.edge];
         return (edge.passage_class == PassageClass::element || edge.shift == Shift::hand) &&
-               stands_open(standing, arc) && feeds.vented[arc.to] == 0 &&
-               loops.sides_at(arc.to).empty();
+               stands_open(standing, arc) && feeds.pressureless()[arc.to] == 0 &&
+               region.is_reservoir[arc.to] == 0 && loops.sides_at(arc.to).empty();
     });
     find_checked(graph, region, feeds.line_fed, rule, feeds.checked);
 }
@@ -266,8 +312,8 @@ void find_feeds(const FlowGraph& graph, const Region& region, const Standing& st
 bool hold_with(const Feeds& feeds, const Region& region, const LoopSet& loops,
                std::span<const std::uint8_t> open_part_ways, std::span<const Index> changed,
                const Standing& before, const Standing& now) {
-    const FeedRule rule_before(region, before, loops, feeds.vented, open_part_ways);
-    const FeedRule rule_now(region, now, loops, feeds.vented, open_part_ways);
+    const FeedRule rule_before(region, before, loops, feeds.pressureless(), open_part_ways);
+    const FeedRule rule_now(region, now, loops, feeds.pressureless(), open_part_ways);
     const auto told_apart = [&](Index node, const FlowArc& arc) {
         return (feeds.to_tank.reached(node) &&
                 vents(region, before, arc) != vents(region, now, arc)) ||
@@ -280,6 +326,7 @@ bool hold_with(const Feeds& feeds, const Region& region, const LoopSet& loops,
     };
     return std::none_of(changed.begin(), changed.end(), [&](Index e) {
         if (before[e] == now[e]) return false;
+        if (feeds.any_idle_store) return true;  // what it would need to be one is not kept
         const Edge& edge = region.edges[e];
         return told_apart(edge.from, arc_over(region, e)) ||
                told_apart(edge.to, arc_over(region, e, true));

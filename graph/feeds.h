@@ -11,7 +11,9 @@
 /// Where charge oil comes from and gets to, in one situation.
 ///
 /// Vented      open to a reservoir by a way that holds no pressure
-/// Source      a pump outside every loop that is turned, draws from a reservoir and delivers
+/// Pressureless  the same, to a reservoir that is vented itself
+/// Source      a pump outside every loop that is turned, draws from a reservoir and delivers; a
+///             reservoir under pressure, an accumulator (a store), whose oil gets into a loop
 /// Feed        from the sources by everything but leakage, pressure-opened and displacement
 /// Charge line what the sources reach by joined, element and hand-valve passages
 namespace loopwright {
@@ -37,9 +39,15 @@ struct Turning {
 };
 
 struct ChargeSource {
-    Index edge = none;      ///< the pump's displacement passage
-    Index outlet = none;    ///< node
-    bool has_line = false;  ///< false: its outlet stands on a side, so there is no charge line
+    Index edge = none;    ///< the pump's displacement passage; none: a store
+    Index outlet = none;  ///< node
+    /// False: its outlet stands on a side, so there is no charge line; nor is what is joined to a
+    /// store one if no check leads from there into a loop.
+    bool has_line = false;
+    Index store = none;   ///< component; none: a pump
+    bool finite = false;  ///< an accumulator
+
+    bool is_pump() const { return edge != none; }
 };
 
 /// A pump outside every loop whose oil would get into a loop if it were turned, could draw, and
@@ -53,22 +61,44 @@ struct ChargePump {
     Range fed = {};         ///< into Feeds::loops_fed
 };
 
+/// A reservoir under pressure or an accumulator whose oil would get into a loop if nothing on the
+/// way were open to a reservoir.
+struct ChargeStore {
+    Index component = none;
+    Index node = none;
+    bool finite = false;  ///< an accumulator
+    Range loops = {};     ///< into Feeds::loops_would_feed
+};
+
 struct Feeds {
     Search to_tank = {};                    ///< against the oil: ways that hold no pressure
     std::vector<std::uint8_t> vented = {};  ///< for each node (reservoirs are)
-    Search from_tank = {};                  ///< what the reservoirs feed by themselves
+    /// For each node, vented reservoirs included. Empty: all that is vented is so.
+    std::vector<std::uint8_t> told_apart = {};
+    Search from_tank = {};  ///< what the reservoirs feed by themselves
     std::vector<ChargeSource> sources = {};
-    Search fed = {};       ///< from all sources
-    Search line_fed = {};  ///< from the sources with a charge line
-    Search checked = {};   ///< behind a check and, from there on, only open ways; see feeds.cpp
-    Search line = {};      ///< the charge line
+    Search fed = {};           ///< from all sources
+    Search from_lasting = {};  ///< from those that are not finite; only where some are
+    bool any_finite = false;
+    bool any_idle_store = false;  ///< some store is no source
+    Search line_fed = {};         ///< from the sources with a charge line
+    Search checked = {};  ///< behind a check and, from there on, only open ways; see feeds.cpp
+    Search line = {};     ///< the charge line
 
     std::vector<ChargePump> pumps = {};        ///< those of which `loops` is not empty
+    std::vector<ChargeStore> stores = {};      ///< the same
     std::vector<Index> loops_would_feed = {};  ///< into LoopSet::loops
     std::vector<Index> loops_fed = {};         ///< the same
 
-    std::span<const Index> would_feed(const ChargePump& pump) const {
-        return {loops_would_feed.data() + pump.loops.begin, pump.loops.size()};
+    /// For each node; a feed comes to none of these.
+    const std::vector<std::uint8_t>& pressureless() const {
+        return told_apart.empty() ? vented : told_apart;
+    }
+    const Search& lasting() const { return any_finite ? from_lasting : fed; }
+
+    template <typename Giver>
+    std::span<const Index> would_feed(const Giver& giver) const {
+        return {loops_would_feed.data() + giver.loops.begin, giver.loops.size()};
     }
     /// The loops that it feeds as all stands.
     std::span<const Index> feeds(const ChargePump& pump) const {
@@ -82,22 +112,32 @@ struct Feeds {
 /// True where the arc may hand a feed on from `node` to the arc's end, other limits apart.
 class FeedRule {
   public:
+    /// `pressureless` for each node: no feed comes there.
     FeedRule(const Region& region, const Standing& standing, const LoopSet& loops,
-             std::span<const std::uint8_t> vented, std::span<const std::uint8_t> open_part_ways)
+             std::span<const std::uint8_t> pressureless,
+             std::span<const std::uint8_t> open_part_ways)
         : region_(region),
           standing_(standing),
           loops_(loops),
-          vented_(vented),
+          pressureless_(pressureless),
           open_part_ways_(open_part_ways) {}
 
     bool operator()(Index node, const FlowArc& arc) const;
+
+    /// The same, but what comes to a side ends there.
+    FeedRule up_to_sides() const {
+        FeedRule rule = *this;
+        rule.up_to_sides_ = true;
+        return rule;
+    }
 
   private:
     const Region& region_;
     const Standing& standing_;
     const LoopSet& loops_;
-    std::span<const std::uint8_t> vented_;
+    std::span<const std::uint8_t> pressureless_;
     std::span<const std::uint8_t> open_part_ways_;
+    bool up_to_sides_ = false;
 };
 
 /// For each edge the senses in which an open part's actuator lets a feed through: where a
@@ -105,6 +145,9 @@ class FeedRule {
 /// a machine that is in a loop in some state.
 void find_open_part_ways(const Region& region, std::span<const std::uint8_t> looped,
                          std::vector<std::uint8_t>& ways);
+
+/// Adds the loops that have a main side among what a search reached, each once; gives their places.
+Range add_loops(const LoopSet& loops, const Search& search, std::vector<Index>& found);
 
 /// Nodes that open to a reservoir both ways through nothing that holds pressure.
 void find_at_tank(const FlowGraph& graph, const Region& region, const Standing& standing,

@@ -4,6 +4,7 @@
 #include <loopwright/graph/flow_graph.h>
 
 #include <algorithm>
+#include <limits>
 
 #include <loopwright/graph/disjoint_sets.h>
 
@@ -74,6 +75,8 @@ void FlowGraph::find_joints() {
     ports_with(Part::accumulator,
                [&](Index port, Index) { accumulator_joint_[joint_of_port_[port]] = 1; });
 
+    find_gas_pressures();
+
     joint_port_offsets_.assign(joint_count_ + 1, 0);
     for (const Index joint : joint_of_port_) ++joint_port_offsets_[joint + 1];
     for (Index joint = 0; joint < joint_count_; ++joint)
@@ -82,6 +85,26 @@ void FlowGraph::find_joints() {
     cursor.assign(joint_port_offsets_.begin(), joint_port_offsets_.end() - 1);
     for (Index port = 0; port < port_count; ++port)
         joint_ports_[cursor[joint_of_port_[port]]++] = port;
+}
+
+void FlowGraph::find_gas_pressures() {
+    const auto pressure_in = [&](Index c) {
+        const Component& reservoir = circuit_.components[c];
+        if (circuit_.is_yes(reservoir, "breather")) return 0.0;
+        return circuit_.figure(reservoir, "pressure").value_or(0.0);
+    };
+    const auto reservoirs = components_with(Part::reservoir);
+    if (std::none_of(reservoirs.begin(), reservoirs.end(),
+                     [&](Index c) { return pressure_in(c) > 0.0; }))
+        return;
+    gas_pressure_.assign(joint_count_, std::numeric_limits<double>::infinity());
+    for (const Index c : reservoirs) {
+        const Range ports = circuit_.components[c].ports;
+        for (Index port = ports.begin; port < ports.end; ++port) {
+            double& least = gas_pressure_[joint_of_port_[port]];
+            least = std::min(least, pressure_in(c));
+        }
+    }
 }
 
 void FlowGraph::find_regions() {

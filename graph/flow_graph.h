@@ -137,6 +137,13 @@ class FlowGraph {
     }
     bool has_accumulators() const { return !accumulator_joint_.empty(); }
 
+    /// What gas keeps over the oil of a reservoir's joint, Pa over ambient: of several reservoirs
+    /// the least; 0 where one of them is vented.
+    double gas_pressure(Index joint) const {
+        return has_pressurised() ? gas_pressure_[joint] : 0.0;
+    }
+    bool has_pressurised() const { return !gas_pressure_.empty(); }
+
     /// The ports of a joint in file order.
     std::span<const Index> ports_of(Index joint) const {
         return {joint_ports_.data() + joint_port_offsets_[joint],
@@ -155,6 +162,7 @@ class FlowGraph {
   private:
     void find_parts();
     void find_joints();
+    void find_gas_pressures();
     void find_regions();
     void fill_regions();
     void find_lines(std::span<const Index> region_of_joint, std::span<const Index> node_of_joint);
@@ -170,6 +178,7 @@ class FlowGraph {
     std::vector<Index> joint_of_port_;
     std::vector<std::uint8_t> reservoir_joint_;
     std::vector<std::uint8_t> accumulator_joint_;  // empty where there is none
+    std::vector<double> gas_pressure_;             // by joint; empty where all are vented
     std::vector<Index> joint_port_offsets_;
     std::vector<Index> joint_ports_;
     std::vector<Index> port_line_offsets_;

@@ -124,9 +124,10 @@ void StructureBuilder::finish_sides() {
 
 void StructureBuilder::see_charge(const Situation& situation) {
     const Region& region = situation.region;
-    const FeedRule rule(region, situation.standing, situation.loops, situation.feeds.vented,
+    const FeedRule rule(region, situation.standing, situation.loops, situation.feeds.pressureless(),
                         situation.open_part_ways);
     for (const ChargeSource& source : situation.feeds.sources) {
+        if (!source.is_pump()) continue;
         const Index pump = region.edges[source.edge].component;
         if (charges_[pump] != 0) continue;
         bool reaches_a_loop = situation.feeds.sources.size() == 1;

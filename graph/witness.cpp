@@ -193,6 +193,16 @@ Index add_source(const FlowGraph& graph, const Region& region,
     const auto source = std::find_if(sources.begin(), sources.end(),
                                      [&](const ChargeSource& one) { return one.outlet == node; });
     if (source == sources.end()) return none;
+    if (!source->is_pump()) {
+        // The walk itself begins with the reservoir that it leaves.
+        if (region.is_reservoir[node] != 0) return none;
+        const auto ports = graph.ports_of(region.joints[node]);
+        const Index port = *std::find_if(ports.begin(), ports.end(), [&](Index one) {
+            return graph.circuit().ports[one].component == source->store;
+        });
+        steps.push_back({ElementType::component, source->store, none, port, "charge source"});
+        return port;
+    }
     const Edge& pump = region.edges[source->edge];
     const Passage& passage = graph.circuit().passages[pump.passage];
     const Index outlet = pump.to == source->outlet ? passage.to : passage.from;

@@ -23,7 +23,7 @@ struct Supply {
 /// From the charge sources by every way that stands open, past no relief and over no side.
 void find_supplied(const Situation& s, Search& supplied) {
     for (const ChargeSource& source : s.feeds.sources)
-        if (source.has_line) supplied.begin_at(source.outlet);
+        if (source.has_line && source.is_pump()) supplied.begin_at(source.outlet);
     s.graph.work += supplied.run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         return stands_open(s.standing, arc) && s.region.is_reservoir[arc.to] == 0 &&
                !on_a_side(s, arc.to) &&

@@ -17,7 +17,9 @@ bool asked(const JudgedSide& side) {
 bool charged(const Situation& s, Index node) {
     return s.feeds.line.reached(node) ||
            std::any_of(s.feeds.sources.begin(), s.feeds.sources.end(),
-                       [&](const ChargeSource& source) { return source.outlet == node; });
+                       [&](const ChargeSource& source) {
+                           return source.is_pump() && source.outlet == node;
+                       });
 }
 
 /// What the side's oil gets to past no relief, restriction or machine. What a restriction lets
@@ -32,7 +34,8 @@ SearchPool::Lease out_of(const Situation& s, const JudgedSide& side, const Stand
         // The pressure of the other side lets the surplus of a cylinder out of the low one.
         if (low && edge.shift == Shift::pilot_opens) return false;
         return (edge.passage_class == PassageClass::one_way || open_way(edge)) &&
-               stands_open(standing, arc) && s.region.is_reservoir[arc.to] == 0 &&
+               stands_open(standing, arc) &&
+               (s.region.is_reservoir[arc.to] == 0 || charged(s, arc.to)) &&
                (loop == none || s.loops.loops[loop].first_pump != side.first_pump);
     });
     return search;

@@ -35,7 +35,7 @@ bool sure_way(const Situation& s, const FlowArc& arc) {
 std::vector<Index> charge_reliefs(const Situation& s) {
     const auto lease = s.searches.take(s.region.node_count);
     for (const ChargeSource& source : s.feeds.sources)
-        if (source.has_line) lease->begin_at(source.outlet);
+        if (source.has_line && source.is_pump()) lease->begin_at(source.outlet);
     s.graph.work += lease->run(s.region, [&](Index /*node*/, const FlowArc& arc) {
         return sure_way(s, arc) && !on_a_side(s, arc.to);
     });

@@ -8,9 +8,10 @@ namespace loopwright {
 
 namespace {
 
-Witness way_in(const Situation& s, Docket& docket, const JudgedSide& side, Index node) {
+Witness way_in(const Situation& s, Docket& docket, const JudgedSide& side, const Search& feed,
+               Index node) {
     std::vector<FlowArc>& arcs = s.searches.path();
-    s.feeds.fed.add_path_to(s.region, node, arcs);
+    feed.add_path_to(s.region, node, arcs);
     const Index start = arcs.empty() ? node : tail(s.region, arcs.front());
     std::vector<Step>& steps = s.searches.steps();
     const Index outlet = add_source(s.graph, s.region, s.feeds.sources, start, steps);
@@ -44,34 +45,43 @@ void pass(const Situation& s, Docket& docket, const JudgedSide& side, StateSet s
     Verdict* verdict = docket.record(s, ElementType::side, side.named_after, states, Outcome::pass);
     if (verdict == nullptr) return;
     verdict->message = docket.text("the ", name(side.role), " side is fed with charge oil");
-    verdict->witness = way_in(s, docket, side, fed);
+    verdict->witness = way_in(s, docket, side, s.feeds.lasting(), fed);
 }
 
 /// Where all have the same feeds, and all sides are fed.
 bool judge_alike(const Situation& s, Docket& docket) {
     const auto sound = [&](const JudgedSide& side) {
-        return !asked(side) || first_reached(s.feeds.fed, side.nodes) != none;
+        return !asked(side) || first_reached(s.feeds.lasting(), side.nodes) != none;
     };
     if (!s.alike.same_feeds || !std::all_of(s.sides.begin(), s.sides.end(), sound)) return false;
     for (const JudgedSide& side : s.sides)
         if (asked(side) && side.alike_low_states != 0)
-            pass(s, docket, side, side.alike_low_states, first_reached(s.feeds.fed, side.nodes));
+            pass(s, docket, side, side.alike_low_states,
+                 first_reached(s.feeds.lasting(), side.nodes));
     return true;
 }
 
 void judge(const Situation& s, Docket& docket) {
     for (const JudgedSide& side : s.sides) {
         if (!side.may_be_low || !asked(side)) continue;
-        const Index fed = first_reached(s.feeds.fed, side.nodes);
+        const Index fed = first_reached(s.feeds.lasting(), side.nodes);
         if (fed != none) {
             pass(s, docket, side, side.states, fed);
             continue;
         }
+        const Index stored = first_reached(s.feeds.fed, side.nodes);
         Verdict* verdict =
-            docket.record(s, ElementType::side, side.named_after, side.states, Outcome::fail);
+            docket.record(s, ElementType::side, side.named_after, side.states, Outcome::fail,
+                          stored != none ? Level::note : Level::error);
         if (verdict == nullptr) continue;
+        if (stored != none) {
+            verdict->message = docket.text("nothing but an accumulator feeds the ", name(side.role),
+                                           " side: its oil comes to an end");
+            verdict->witness = way_in(s, docket, side, s.feeds.fed, stored);
+            continue;
+        }
         const bool vented = std::any_of(side.nodes.begin(), side.nodes.end(),
-                                        [&](Index n) { return s.feeds.vented[n] != 0; });
+                                        [&](Index n) { return s.feeds.pressureless()[n] != 0; });
         verdict->message = docket.text("no charge oil reaches the ", name(side.role), " side",
                                        s.feeds.sources.empty() ? ": nothing delivers charge oil"
                                        : vented                ? ": it is open to a reservoir"
@@ -95,10 +105,12 @@ extern constinit const Rule charge_supply{
              .why = "What leaks and what is flushed leaves the loop. A low side that is not fed "
                     "runs empty: pump and motor cavitate, lose their braking torque and break up.",
              .decided = "From each charge source (a turned pump outside the loops that draws from "
-                        "a reservoir) by every way that oil takes without opening a relief, past "
-                        "nothing that is open to a reservoir. Every valve position that the state "
-                        "allows is asked.",
-             .data = "joins, shafts, valve positions, opening-pressure of checks",
+                        "a reservoir, a reservoir under pressure, an accumulator) by every way "
+                        "that oil takes without opening a relief, past nothing that is open to a "
+                        "vented reservoir. Every valve position that the state allows is asked. "
+                        "A side that accumulators alone feed is a note: their oil is finite.",
+             .data = "joins, shafts, valve positions, opening-pressure of checks, pressure of a "
+                     "sealed reservoir",
              .subject = "each main side, branch and section",
              .states = "running, where it is low or neutral",
              .level = Level::error,

@@ -4,34 +4,17 @@
 #include <algorithm>
 #include <optional>
 #include <span>
-#include <unordered_map>
 
 #include <boost/container/small_vector.hpp>
 
-#include <loopwright/graph/disjoint_sets.h>
 #include <loopwright/graph/witness.h>
+#include <loopwright/rules/line_parts.h>
 #include <loopwright/rules/oil_ways.h>
 #include <loopwright/rules/rule.h>
 
 namespace loopwright {
 
 namespace {
-
-/// Passed by oil on its way to or from a relief; nothing that somebody can close.
-bool secured(const Situation& s, const FlowArc& arc) {
-    const Edge& edge = s.region.edges[arc.edge];
-    if (!stands_open(s.standing, arc)) return false;
-    switch (edge.passage_class) {
-        case PassageClass::element:
-        case PassageClass::one_way:
-        case PassageClass::divider:
-            return true;
-        case PassageClass::switched:
-            return edge.shift != Shift::hand || edge.locked;
-        default:
-            return false;
-    }
-}
 
 /// Where one relief's oil goes: the first place that counts, and why others do not.
 struct Discharge {
@@ -45,13 +28,6 @@ struct Relieved {
     std::optional<FlowArc> relief = {};
     Discharge discharge = {};
     Index to_tank = none;  ///< slot of the relief's arc
-};
-
-/// Parts of a charge line that oil gets through both ways; the maps are never iterated.
-struct LineParts {
-    DisjointSets sets = {};
-    std::unordered_map<Index, Search> checked_from = {};
-    std::unordered_map<Index, Search> secured_from = {};
 };
 
 class Judge {
@@ -210,12 +186,18 @@ class Judge {
         return found;
     }
 
+    /// Open to a vented reservoir, or a reservoir that no loop is charged from.
+    bool loses_pressure(Index node) const {
+        return s_.feeds.pressureless()[node] != 0 ||
+               (s_.region.is_reservoir[node] != 0 && !s_.feeds.line.reached(node));
+    }
+
     /// From a relief's outlet to another side of the loop, or to the charge line.
     Discharge follow(Index outlet) {
         Discharge discharge;
         Search& search = *from_relief_;
         search.clear(s_.region.node_count);
-        if (s_.feeds.vented[outlet] != 0) {
+        if (loses_pressure(outlet)) {
             discharge.to_tank = true;
             return discharge;
         }
@@ -228,7 +210,8 @@ class Judge {
             if (others_->reached(node)) {
                 discharge.node = node;
                 found = true;
-            } else if (s_.feeds.line.reached(node) && gets_to_another(checked_from(node))) {
+            } else if (s_.feeds.line.reached(node) &&
+                       gets_to_another(line_parts().checked_from(node))) {
                 discharge.node = node;
                 discharge.over_charge = true;
                 found = true;
@@ -239,8 +222,10 @@ class Judge {
             // What counts ends the search, as does what opens to a tank; a charge line is left only
             // where that leads somewhere.
             if (found || own_->reached(arc.to) || !secured(s_, arc)) return false;
-            if (s_.feeds.line.reached(node) && !leads_to_another(node)) return false;
-            if (s_.feeds.vented[arc.to] != 0) {
+            if (s_.region.is_reservoir[node] != 0) return false;
+            if (s_.feeds.line.reached(node) && !gets_to_another(line_parts().secured_from(node)))
+                return false;
+            if (loses_pressure(arc.to)) {
                 discharge.to_tank = true;
                 return false;
             }
@@ -256,45 +241,8 @@ class Judge {
                            [&](Index node) { return search.reached(node); });
     }
 
-    /// Whether secured ways lead from this node of a charge line to another side of the loop.
-    bool leads_to_another(Index node) {
-        LineParts& parts = line_parts();
-        const auto [at, fresh] = parts.secured_from.try_emplace(parts.sets.find(node));
-        Search& led = at->second;
-        if (fresh) {
-            led.clear(s_.region.node_count);
-            led.begin_at(node);
-            s_.graph.work += led.run(s_.region, [&](Index /*node*/, const FlowArc& arc) {
-                return secured(s_, arc) && s_.feeds.vented[arc.to] == 0;
-            });
-        }
-        return gets_to_another(led);
-    }
-
-    /// Make-up paths from a charge line, worked out once for all its nodes that oil gets between
-    /// both ways.
-    const Search& checked_from(Index node) {
-        LineParts& parts = line_parts();
-        const auto [at, fresh] = parts.checked_from.try_emplace(parts.sets.find(node));
-        if (!fresh) return at->second;
-        const FeedRule rule(s_.region, s_.standing, s_.loops, s_.feeds.vented, s_.open_part_ways);
-        Search fed;
-        fed.clear(s_.region.node_count);
-        fed.begin_at(node);
-        s_.graph.work += fed.run(s_.region, rule);
-        find_checked(s_.graph, s_.region, fed, rule, at->second);
-        return at->second;
-    }
-
     LineParts& line_parts() {
-        if (line_parts_) return *line_parts_;
-        line_parts_.emplace().sets.reset(s_.region.node_count);
-        for (Index e = 0; e < s_.region.edges.size(); ++e) {
-            const Edge& edge = s_.region.edges[e];
-            if (open_way(edge) && s_.standing[e] == (open_forward | open_backward) &&
-                s_.feeds.line.reached(edge.from) && s_.feeds.line.reached(edge.to))
-                line_parts_->sets.join(edge.from, edge.to);
-        }
+        if (!line_parts_) line_parts_.emplace(s_);
         return *line_parts_;
     }
 

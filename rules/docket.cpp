@@ -57,68 +57,6 @@ std::string_view SubjectNames::operator()(ElementType type, Index index) {
     return circuit_.components[index].path;
 }
 
-std::vector<Index>& SubjectTable::slots_of(ElementType type) {
-    switch (type) {
-        case ElementType::circuit:
-            return of_circuit_;
-        case ElementType::side:
-        case ElementType::port:
-            return by_port_;
-        case ElementType::line:
-            return by_line_;
-        case ElementType::shaft:
-            throw std::logic_error("no rule judges shafts");
-        case ElementType::loop:
-        case ElementType::component:
-        case ElementType::waiver:
-            break;
-    }
-    return by_component_;
-}
-
-Index& SubjectTable::slot_of(Key key) {
-    const ElementType type = type_of(key);
-    std::vector<Index>& slots = slots_of(type);
-    if (slots.empty())
-        slots.assign(type == ElementType::circuit ? 1
-                     : type == ElementType::side || type == ElementType::port
-                         ? circuit_->ports.size()
-                     : type == ElementType::line ? circuit_->lines.size()
-                                                 : circuit_->components.size(),
-                     none);
-    return slots[type == ElementType::circuit ? 0 : static_cast<Index>(key)];
-}
-
-void SubjectTable::make_slots() {
-    if (has_slots_) return;
-    has_slots_ = true;
-    for (std::size_t at = 0; at < keys_.size(); ++at) slot_of(keys_[at]) = static_cast<Index>(at);
-}
-
-Index SubjectTable::find_behind(std::size_t first, ElementType type, Index index) {
-    const Key key = key_of(type, index);
-    const auto begin = keys_.begin() + static_cast<std::ptrdiff_t>(first);
-    if (in_order_) {
-        if (keys_.empty() || keys_.back() < key) return none;
-        const auto at = std::lower_bound(begin, keys_.end(), key);
-        return at == keys_.end() || *at != key ? none : static_cast<Index>(at - keys_.begin());
-    }
-    constexpr std::ptrdiff_t few = 32;
-    if (keys_.end() - begin <= few) {
-        const auto at = std::find(begin, keys_.end(), key);
-        return at == keys_.end() ? none : static_cast<Index>(at - keys_.begin());
-    }
-    make_slots();
-    return slot_of(key);
-}
-
-void SubjectTable::add(ElementType type, Index index) {
-    const Key key = key_of(type, index);
-    if (has_slots_) slot_of(key) = static_cast<Index>(keys_.size());
-    in_order_ = in_order_ && (keys_.empty() || keys_.back() < key);
-    keys_.push_back(key);
-}
-
 Docket::Docket(const FlowGraph& graph, const Rule& rule, const Thresholds& thresholds,
                SubjectNames& names, Keep& keep)
     : graph_(graph),
@@ -176,11 +114,13 @@ Verdict* Docket::record(const Situation& situation, ElementType type, Index inde
     }
     if (!situation.undecided.empty() && outcome != Outcome::not_applicable)
         outcome = Outcome::inconclusive;
-    // A subject but the circuit is in one region, so its verdict is among those of the region.
     Index at =
         type == ElementType::circuit ? on_circuit_ : subjects_.find_behind(closed_, type, index);
     const bool fresh = at == none;
-    if (fresh) at = add(type, index);
+    if (fresh) {
+        at = add(type, index);
+        open_.back().recurs = may_recur(type, index);
+    }
     Verdict& verdict = verdicts_[at];
     Entry& entry = type == ElementType::circuit ? circuit_entry_ : open_[at - closed_];
     const bool deciding = fresh || decides(verdict, outcome, level);
@@ -284,9 +224,55 @@ void Docket::close_region() {
     for (Entry& entry : open_) {
         Verdict& verdict = verdicts_[closed_++];
         if (verdict.subject.type != ElementType::circuit) close(entry, verdict);
+        if (entry.recurs) take_over(static_cast<Index>(closed_ - 1), entry.severity);
     }
     open_.clear();
     if (circuit_entry_.shared != 0) close_circuit(verdicts_[on_circuit_]);
+}
+
+/// A part with several ports and no passages, as a coupling that is apart.
+bool Docket::may_recur(ElementType type, Index index) const {
+    if (type != ElementType::component) return false;
+    const Component& part = graph_.circuit().components[index];
+    return part.ports.size() > 1 && part.passages.size() == 0;
+}
+
+/// What another region said of the same part: the worse of the two decides, what is as bad has the
+/// states of both and the words of the more severe.
+void Docket::take_over(Index at, double severity) {
+    Verdict& verdict = verdicts_[at];
+    const auto before =
+        std::find_if(recurring_.begin(), recurring_.end(), [&](const Recurring& one) {
+            return verdicts_[one.at].subject.index == verdict.subject.index;
+        });
+    if (before == recurring_.end()) {
+        recurring_.push_back({at, severity});
+        return;
+    }
+    const Verdict& earlier = verdicts_[before->at];
+    if (decides(verdict, earlier.outcome, earlier.level)) {
+        verdict = earlier;
+        severity = before->severity;
+    } else if (!decides(earlier, verdict.outcome, verdict.level)) {
+        std::vector<std::string_view> data(earlier.missing.begin(), earlier.missing.end());
+        for (const std::string_view datum : verdict.missing)
+            if (std::find(data.begin(), data.end(), datum) == data.end()) data.push_back(datum);
+        std::vector<StateUse> uses(earlier.states.begin(), earlier.states.end());
+        for (const StateUse& use : verdict.states)
+            if (std::none_of(uses.begin(), uses.end(), [&](const StateUse& other) {
+                    return other.state == use.state &&
+                           std::equal(other.positions.begin(), other.positions.end(),
+                                      use.positions.begin(), use.positions.end());
+                }))
+                uses.push_back(use);
+        std::stable_sort(uses.begin(), uses.end(),
+                         [](const StateUse& a, const StateUse& b) { return a.state < b.state; });
+        if (before->severity >= severity) verdict = earlier;
+        verdict.missing = missing(data);
+        verdict.states = keep_.list(std::span<const StateUse>(uses));
+        severity = std::max(severity, before->severity);
+    }
+    *before = {at, severity};
 }
 
 /// A state that one region shares in all positions is listed without any.
@@ -370,7 +356,8 @@ void Docket::list_positions(const Entry& entry, Verdict& verdict) {
 
 void Docket::finish(std::vector<Verdict>& verdicts) {
     close_region();
-    if (subjects_.in_order())
+    // In order of the subjects the last verdict on each stands.
+    if (subjects_.in_order() && recurring_.empty())
         verdicts.insert(verdicts.end(), verdicts_.begin(), verdicts_.end());
     else
         subjects_.for_each_in_order([&](Index at) { verdicts.push_back(verdicts_[at]); });

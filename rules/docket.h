@@ -163,6 +163,7 @@ class Docket {
         // Only where valves have positions:
         std::vector<Combinations> combinations = {};  ///< for each state
         std::vector<Index> undecided = {};
+        bool recurs = false;  ///< a part without passages may stand in two regions
     };
 
     Index add(ElementType type, Index index);
@@ -170,6 +171,8 @@ class Docket {
     void close_region();
     void close(Entry& entry, Verdict& verdict);
     void close_circuit(Verdict& verdict);
+    bool may_recur(ElementType type, Index index) const;
+    void take_over(Index at, double severity);
     void list_positions(const Entry& entry, Verdict& verdict);
     /// States in which all combinations of positions share the outcome.
     std::span<const StateUse> all_positions_of(StateSet states);
@@ -193,17 +196,23 @@ class Docket {
     std::vector<Verdict> verdicts_;
     SubjectTable subjects_;    // of them
     Index on_circuit_ = none;  // the verdict on it
-    // A subject but the circuit is in one region, so its verdict is closed while it is at hand.
+    // A subject but the circuit is in one region, so its verdict is closed while it is at hand; of
+    // a part in two regions what the second says takes over what the first said.
     const Index* region_joints_ = nullptr;  // known by them, as a copy of a region shares them
     std::vector<Index> valves_;             // of it
     std::vector<std::uint32_t> judging_;    // of it
     std::size_t closed_ = 0;                // so many of the verdicts
     std::vector<Entry> open_;               // of the verdicts from there on
     std::vector<StateUse> uses_;            // of the verdict being closed
-    Entry circuit_entry_;                   // of the circuit's verdict, for the region at hand
-    std::vector<StateUse> circuit_uses_;    // the same, of the regions before
-    std::vector<double> severities_;        // of verdicts at duty points
-    std::vector<std::uint8_t> awaiting_;    // by verdict: 1 if it hangs on points
+    struct Recurring {
+        Index at = none;
+        double severity = 0.0;
+    };
+    std::vector<Recurring> recurring_;    // closed verdicts of what may stand in two regions
+    Entry circuit_entry_;                 // of the circuit's verdict, for the region at hand
+    std::vector<StateUse> circuit_uses_;  // the same, of the regions before
+    std::vector<double> severities_;      // of verdicts at duty points
+    std::vector<std::uint8_t> awaiting_;  // by verdict: 1 if it hangs on points
     // Lists of states without positions, made once: verdicts by the thousand share a few.
     std::vector<std::pair<StateSet, std::span<const StateUse>>> plain_uses_;
 };

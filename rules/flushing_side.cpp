@@ -78,14 +78,34 @@ Witness witness_of(const Situation& s, Docket& docket, Index component, const Sh
     return docket.witness(WitnessShape::path, steps);
 }
 
+bool stands_on(const Situation& s, std::span<const Edge> edges, Index loop) {
+    return std::any_of(edges.begin(), edges.end(), [&](const Edge& edge) {
+        return is_inlet(edge) && main_side_at(s, edge.from, loop) != nullptr;
+    });
+}
+
+/// Whether its inlets stand on two main sides of the loop.
+bool stands_between(const Situation& s, std::span<const Edge> edges, Index loop) {
+    const LoopSide* first = nullptr;
+    for (const Edge& edge : edges) {
+        const LoopSide* const side = is_inlet(edge) ? main_side_at(s, edge.from, loop) : nullptr;
+        if (side == nullptr) continue;
+        if (first != nullptr && side != first) return true;
+        first = side;
+    }
+    return false;
+}
+
 void judge_valve(const Situation& s, Docket& docket, Index component, std::span<const Edge> edges,
                  Index first_edge) {
-    for (Index loop = 0; loop < s.loops.loops.size(); ++loop) {
+    // On a line that loops share it flushes the one that it stands between the sides of.
+    const auto loop_count = static_cast<Index>(s.loops.loops.size());
+    bool between_any = false;
+    for (Index loop = 0; loop < loop_count && !between_any; ++loop)
+        between_any = stands_between(s, edges, loop);
+    for (Index loop = 0; loop < loop_count; ++loop) {
         if (!s.judges(s.loops.loops[loop].first_pump)) continue;
-        const bool on_loop = std::any_of(edges.begin(), edges.end(), [&](const Edge& edge) {
-            return is_inlet(edge) && main_side_at(s, edge.from, loop) != nullptr;
-        });
-        if (!on_loop) continue;
+        if (between_any ? !stands_between(s, edges, loop) : !stands_on(s, edges, loop)) continue;
         const Shifted valve = shifted(s, edges, first_edge, loop);
         Verdict* verdict = docket.record(s, ElementType::component, component, s.loop_states[loop],
                                          valve.sound(s) ? Outcome::pass : Outcome::fail);
@@ -118,8 +138,11 @@ extern constinit const Rule flushing_side{
              .why = "A flushing valve that opens the high side lets the working pressure off to "
                     "the reservoir: the drive loses its force, a load runs away, and the line "
                     "behind the valve bursts. One that opens nothing lets the loop's oil get hot.",
-             .decided = "With the valve shifted as the pressures of the state shift it: exactly "
-                        "one inlet is open, and it is on the low main side of the loop.",
+             .decided =
+                 "With the valve shifted as the pressures of the state shift it: exactly "
+                 "one inlet is open, and it is on the low main side of the loop. A valve between "
+                 "the sides of a loop is asked about that loop alone, whatever others "
+                 "share a line with it.",
              .data = "joins",
              .subject = "each flushing valve with an inlet on a main side of a loop",
              .states = "moving",

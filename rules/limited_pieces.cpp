@@ -68,8 +68,8 @@ SearchPool::Lease LimitedPieces::charge_line() {
         if (!s_.feeds.feeds(pump).empty() && s_.feeds.line.reached(pump.outlet))
             line->begin_at(pump.outlet);
     s_.graph.work += line->run(s_.region, [&](Index node, const FlowArc& arc) {
-        if (!s_.feeds.line.reached(arc.to) || !stands_open(s_.standing, arc) ||
-            !whichever_side_is_high(s_.region.edges[arc.edge]))
+        if (!s_.feeds.line.reached(arc.to) || s_.region.is_reservoir[arc.to] != 0 ||
+            !stands_open(s_.standing, arc) || !whichever_side_is_high(s_.region.edges[arc.edge]))
             return false;
         sets_.join(node, arc.to);
         return true;

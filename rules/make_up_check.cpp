@@ -37,7 +37,7 @@ Witness ways_on_side(const Situation& s, Docket& docket, const JudgedSide& side)
 
 /// What charge oil reaches by ways that meter nothing.
 SearchPool::Lease fed_past_no_restriction(const Situation& s) {
-    const FeedRule feeds(s.region, s.standing, s.loops, s.feeds.vented, s.open_part_ways);
+    const FeedRule feeds(s.region, s.standing, s.loops, s.feeds.pressureless(), s.open_part_ways);
     SearchPool::Lease search = s.searches.take(s.region.node_count);
     for (const ChargeSource& source : s.feeds.sources) search->begin_at(source.outlet);
     search->run(s.region, [&](Index node, const FlowArc& arc) {

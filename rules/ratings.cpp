@@ -41,12 +41,4 @@ void find_places(const FlowGraph& graph, const Component& component,
             places.push_back({port, graph.node_of(port)});
 }
 
-bool decides_guest(const FlowGraph& graph, Index port) {
-    const Circuit& circuit = graph.circuit();
-    const Component& component = circuit.components[circuit.ports[port].component];
-    for (Index first = component.ports.begin; first < component.ports.end; ++first)
-        if (!graph.lines_of(first).empty() && graph.node_of(first) != none) return first == port;
-    return false;
-}
-
 }  // namespace loopwright

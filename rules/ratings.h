@@ -36,10 +36,6 @@ bool has_rating(const Circuit& circuit, const Component& component);
 void find_places(const FlowGraph& graph, const Component& component,
                  std::vector<RatedPlace>& places);
 
-/// Whether a guest of a region is asked there: of a coupling that is apart, which may stand in two
-/// regions, the first port decides.
-bool decides_guest(const FlowGraph& graph, Index port);
-
 /// Calls `visit` for all of a region that has a rating, or ought to have one.
 template <typename Visit>
 void for_each_rated(const Situation& s, Visit visit) {
@@ -56,11 +52,13 @@ void for_each_rated(const Situation& s, Visit visit) {
     }
     for (const Index port : s.region.guests) {
         const Index c = circuit.ports[port].component;
-        if (!has_rating(circuit, circuit.components[c]) || !decides_guest(s.graph, port)) continue;
+        if (!has_rating(circuit, circuit.components[c])) continue;
+        // A coupling that is apart may have both its ports here, or one.
         places.clear();
         for (const Index other : s.region.guests)
             if (circuit.ports[other].component == c)
                 places.push_back({other, s.graph.node_of(other)});
+        if (places.front().port != port) continue;
         visit(Rated{ElementType::component, c, places});
     }
 }

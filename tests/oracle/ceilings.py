@@ -9,7 +9,7 @@ import math
 
 import kinds
 import meant
-from circuit import Groups
+from circuit import Groups, reservoir_pressures
 from sure import CARRIES, is_sure, senses
 
 INFINITE = math.inf
@@ -56,23 +56,6 @@ def unknown_data(region):
     return sorted(found)
 
 
-def sealed(part):
-    """Does gas keep a pressure in a reservoir? Not where it breathes, whatever the file says of one."""
-    return "pressure" in part.attributes and part.attributes.get("breather", "no") != "yes"
-
-
-def reservoir_pressures(circuit):
-    """Reservoir's node -> what gas keeps in it; 0 in a vented one."""
-    found = {}
-    for part in circuit.components.values():
-        if part.kind == "reservoir":
-            held = kinds.pressure(part.attributes["pressure"] if sealed(part) else "0 bar")
-            for port in part.ports:
-                node = circuit.node[f"{part.path}.{port}"]
-                found[node] = min(held, found.get(node, held))
-    return found
-
-
 class Ceilings:
     """Of one situation and its charge oil; `but`: what single data that are not given are taken for."""
 
@@ -93,7 +76,7 @@ class Ceilings:
         #: Node -> least pressure at which oil gets away from it for good; missing: infinite.
         self.limits = self._limits({}, {}, but=self.pieces)
         #: The highest pressure that the charge line can have; 0 where none feeds a piece.
-        given = self._spread({outlet: INFINITE for outlet in charge.outlets
+        given = self._spread({outlet: INFINITE for outlet in charge.at_lines
                               if outlet not in self.pieces}, but=self.pieces)
         self.charge = max((given.get(node, 0) for node in self._feeding(charge.fed())), default=0)
         if self.charge == INFINITE:
@@ -200,6 +183,13 @@ class Ceilings:
             drives[node] = INFINITE
         return {**drives, **self.reservoirs}
 
+    def _drawing(self):
+        """Pump that has a flow -> its inlet."""
+        flows = {pump: meant.flowing(self.situation, pump)
+                 for pump in self.situation.region.of_kind("pump")
+                 if pump not in self.situation.standing_by}
+        return {pump: ends[0] for pump, ends in flows.items() if ends}
+
     def _delivering(self):
         """Outlets of the pumps that have a flow, but for those that send it round to their inlets."""
         together = Groups()
@@ -213,6 +203,7 @@ class Ceilings:
     def _hands_on(self):
         """node -> [(node behind, the most that gets there)]."""
         moved = self.situation.region.of_kind("actuator")
+        drawn = self._drawing()
         table = {}
         for way in self.situation.open_ways:
             if way.kind not in HANDS_ON and way.owner not in moved:
@@ -221,6 +212,9 @@ class Ceilings:
             if way.kind == kinds.REDUCED:
                 most = self._given(way, reduced_setting(self.circuit, way))
             for tail, head in senses(way):
+                # A pump draws in itself what leaks into its inlet.
+                if way.kind == kinds.LEAKAGE and drawn.get(way.owner) == head:
+                    continue
                 # What a main side has is made there, not by a motor between the sides.
                 if way.kind != kinds.DISPLACEMENT or head not in self.low | self.high:
                     table.setdefault(tail, []).append((head, most))

@@ -7,6 +7,7 @@ one node with its housing, all ports of a reservoir are the reservoir.
 import os
 import xml.etree.ElementTree as ElementTree
 from dataclasses import dataclass, field
+from functools import cached_property
 
 import kinds
 import kinds_valves
@@ -60,16 +61,13 @@ class Way:
     passage: kinds.Passage
     tail: int
     head: int
+    kind: str = field(init=False, compare=False)  #: the class of the passage
+    both: bool = field(init=False, compare=False)  #: is it open both ways when it is open?
 
-    @property
-    def kind(self):
-        """The class of the passage."""
-        return self.passage.kind
-
-    @property
-    def both(self):
-        """Is it open both ways when it is open?"""
-        return self.passage.both
+    def __post_init__(self):
+        # Asked for by the million.
+        object.__setattr__(self, "kind", self.passage.kind)
+        object.__setattr__(self, "both", self.passage.both)
 
     @property
     def holds(self):
@@ -142,6 +140,11 @@ class Circuit:
         """The nodes at which oil under pressure is stored."""
         return {self.node[f"{part.path}.A"] for part in self.components.values()
                 if part.kind == "accumulator"}
+
+    @cached_property
+    def pressurised(self):
+        """The nodes of reservoirs in which gas keeps a pressure."""
+        return {node for node, held in reservoir_pressures(self).items() if held > 0}
 
     def displacement_nodes(self, path):
         """The two nodes that a machine's working ports stand on."""
@@ -301,3 +304,20 @@ def _number_nodes(circuit, oil):
                 circuit.ports_on.append([])
             circuit.node[name] = number
             circuit.ports_on[number].append(name)
+
+
+def sealed(part):
+    """Does gas keep a pressure in a reservoir? Not where it breathes, whatever the file says of one."""
+    return "pressure" in part.attributes and part.attributes.get("breather", "no") != "yes"
+
+
+def reservoir_pressures(circuit):
+    """Reservoir's node -> what gas keeps in it; 0 in a vented one."""
+    found = {}
+    for part in circuit.components.values():
+        if part.kind == "reservoir":
+            held = kinds.pressure(part.attributes["pressure"] if sealed(part) else "0 bar")
+            for port in part.ports:
+                node = circuit.node[f"{part.path}.{port}"]
+                found[node] = min(held, found.get(node, held))
+    return found

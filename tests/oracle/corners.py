@@ -11,6 +11,7 @@ import corners_joins
 import corners_pumps
 import corners_relief
 import corners_sides
+import corners_stores
 import corners_turning
 import corners_valves
 import corners_volumes
@@ -389,5 +390,6 @@ def circuits():
               corners_feeding.circuits(_changed, _valve), corners_pumps.circuits(_changed, _valve),
               corners_sides.circuits(_changed, _valve), corners_ceilings.circuits(_changed, SOUND),
               corners_volumes.circuits(_changed, SOUND),
+              corners_stores.circuits(_changed, _valve, TANK),
               corners_relief.circuits(_changed, SOUND), corners_found.circuits(_changed, SOUND))
     return {f"corner-{name}": text for group in groups for name, text in group.items()}

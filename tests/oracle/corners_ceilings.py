@@ -203,7 +203,7 @@ def circuits(changed, sound):
             "G5": "C3.B T1.Y R4.T"}, {"N1": "P3.P M2.A R4.P", "N2": "M2.B C3.A"}, {"N1": 100}),
         "rating-pump-stands-still": rated("P3 turns with nothing: passes", {
             **open_part, "W1": "E1 P1 P2"}, {"N1": "P3.P M2.A", "N2": "M2.B C3.A"}),
-        "rating-suction-can-be-shut": rated("S2 sees what leaks back past the pump P2", {
+        "rating-suction-can-be-shut": rated("the pump P2 draws in what leaks back past it: passes", {
             "X1": '<shut-off-valve id="X1"/>', "S1": "T1.S X1.A"}, {"S2": "X1.B P2.S"}, {"S2": 23}),
         "rating-series-drained-inside": rated("N1 sees either side past the motors' pistons: fails", {
             "M1": '<motor id="M1"/>', "M2": '<motor id="M2"/>', "L1": "P1.L T1.D"}, {
@@ -267,6 +267,10 @@ def circuits(changed, sound):
                 {"R4": relief("R4", 350), "N3": "C3.B C4.B R4.P", "N4": "R4.T C5.A C6.A",
                  **{f"C{n}": f'<check-valve id="C{n}"/>' for n in (3, 4, 5, 6)}},
                 "C3.A C5.B", "C4.A C6.B")),
+        "rating-suction-of-a-standing-pump": rated(
+            "what leaks through a pump that nothing turns: S3 has the charge line's 24, and no rating", {
+                "X1": '<shut-off-valve id="X1"/>', "X2": '<pump id="X2" max-pressure="24 bar"/>'},
+            {"S2": "T1.X X1.A", "S3": "X1.B X2.S", "G1": sound["G1"] + " X2.P"}),
         "rating-joined-to-nothing": rated("X1 sees nothing: passes", {"X1": '<filter id="X1"/>'}),
         "rating-unit-off-shaft": rated("a pump that nothing turns stands at the charge line's 24: X1 fails", {
             "X1": '<pump id="X1" max-pressure="10 bar"/>', "S2": "T1.X X1.S"}, {

@@ -14,6 +14,10 @@ SPRING = '<check-valve id="C3" opening-pressure="5 bar"/>'
 SECOND = {"P3": '<pump id="P3" flow-directions="2"/>', "M2": '<motor id="M2"/>',
           "W1": "E1 P1 P2 P3", "HC": "P3.A M2.A", "HD": "P3.B M2.B"}
 
+#: The same on a line of the first: their common low line.
+COMMON = {**{name: what for name, what in SECOND.items() if name != "HD"},
+          "HB": FLUSHING["HB"] + " P3.B M2.B"}
+
 
 def named(changed, rule, cases):
     """Name -> text of cases (what the rule says, words, changes of the sound drive)."""
@@ -101,6 +105,14 @@ def _flushing_side():
         ("fail error", "an inlet behind an open hand valve", {
             **FLUSHING, "HA": "P1.A M1.A C1.B R2.P R3.T H1.A", "N3": "H1.B V1.A",
             "H1": '<shut-off-valve id="H1"/>'}),
+        ("pass", "between the sides of one of two loops that share a line", {**FLUSHING, **COMMON}),
+        ("pass", "two valves where two loops share a line", {
+            **FLUSHING, **COMMON, "V2": '<flushing-valve id="V2"/>', "HC": "P3.A M2.A V2.A",
+            "HB": f"{COMMON['HB']} V2.B", "N1": "V1.F R4.P V2.F"}),
+        ("fail error", "between the lines that two loops do not share", {
+            **FLUSHING, **COMMON, "HB": "P1.B M1.B C2.B R3.P R2.T P3.B M2.B", "HC": "P3.A M2.A V1.B"}),
+        ("fail error", "one inlet on the line that two loops share", {
+            **FLUSHING, **COMMON, "HA": "P1.A M1.A C1.B R2.P R3.T"}),
         ("fail error", "an inlet on each of two loops", {
             **FLUSHING, **SECOND, "HB": "P1.B M1.B C2.B R3.P R2.T", "HC": "P3.A M2.A V1.B"}),
         ("fail error", "one inlet joined to nothing", {

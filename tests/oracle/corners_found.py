@@ -18,6 +18,16 @@ def _limited_and_not(title, part, first, second, setting=' setting="50 bar"'):
                  f'<line id="N2" joins="P2.P H1.B X1.{second}"/>', '<line id="N3" joins="R1.T T1.R"/>')
 
 
+def _halves(title, part, first, second, limit=None):
+    """A part of 100 bar between the lines of two pumps that nothing else joins: one of 50 bar, one with
+    a limit or without."""
+    relief = f'<relief-valve id="R2" setting="{limit} bar"/>' if limit else ""
+    return _file(title, SUPPLY, '<relief-valve id="R1" setting="50 bar"/>', relief, part,
+                 f'<line id="N1" joins="P1.P R1.P X1.{first}"/>',
+                 f'<line id="N2" joins="P2.P X1.{second}{" R2.P" if limit else ""}"/>',
+                 f'<line id="N3" joins="R1.T T1.R{" R2.T" if limit else ""}"/>')
+
+
 def _rating():
     """The highest pressure of a part with ports on several lines."""
     parted = '<quick-coupling id="X1" joined="no" max-pressure="100 bar"/>'
@@ -29,6 +39,12 @@ def _rating():
         **{f"one-port-unknown-{first}{second}": _limited_and_not(
             "that nothing limits one port decides, whatever limits the other; pressure-rating X1 fail error",
             pump, first, second, setting="") for first, second in ("SP", "PS")},
+        **{f"halves-in-two-regions-{first}{second}": _halves(
+            "nothing limits one half, whichever comes first; pressure-rating X1 fail error", parted,
+            first, second) for first, second in ("AB", "BA")},
+        **{f"halves-in-two-regions-limited-{bar}": _halves(
+            f"the higher of two ceilings; pressure-rating X1 {said}", parted, "B", "A", bar)
+           for bar, said in (("100", "pass"), ("101", "fail error"))},
         "coupling-in-two-regions": _file(
             "each region has combinations of its own; pressure-rating X1 fail error neutral drive-forward "
             "drive-reverse overrun-forward overrun-reverse hold lost-signal", SUPPLY,

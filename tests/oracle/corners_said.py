@@ -3,6 +3,7 @@ inconclusive, what is missing; what is not named passes. "nothing": nobody is as
 
 SAID = {
     "rating-just-enough": "all pass",
+    "rating-suction-of-a-standing-pump": "S3 inconclusive S3.rating",
     "rating-hose-too-low": "HA fail error",
     "rating-machines-too-low": "P1 M1 fail error",
     "rating-missing": "HA inconclusive HA.rating; G2 inconclusive G2.rating",
@@ -60,7 +61,7 @@ SAID = {
     "rating-open-part-unlimited": "N1 P3 M2 fail error",
     "rating-open-part-stalled-behind": "N2 inconclusive N2.rating",
     "rating-pump-stands-still": "all pass",
-    "rating-suction-can-be-shut": "S2 fail error",
+    "rating-suction-can-be-shut": "all pass",
     "rating-series-drained-inside": (
         "N1 fail error; M1 inconclusive M1.max-pressure; M2 inconclusive M2.max-pressure"),
     "rating-series-drained-outside": "N1 inconclusive N1.rating; M2 inconclusive M2.max-pressure",

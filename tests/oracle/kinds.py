@@ -73,7 +73,8 @@ def pressure(text):
         return None
     words = text.split()
     value = Fraction(words[0]) * PRESSURE_UNITS[words[1]]
-    return value - ATMOSPHERE if words[2:] == ["abs"] else value
+    value -= ATMOSPHERE if words[2:] == ["abs"] else 0
+    return int(value) if value.denominator == 1 else value  # whole numbers are compared sooner
 
 
 #: The kinds with fixed ports.  Machines add their case ports, the others declare theirs.

@@ -93,6 +93,17 @@ def candidates(situation):
     return found
 
 
+def stores(situation):
+    """Nodes of the reservoirs under pressure and the accumulators whose oil gets to a main side
+    if nothing on the way is open to a reservoir."""
+    region = situation.region
+    here = {node for way in region.ways for node in (way.tail, way.head)}
+    may = here & (region.circuit.pressurised | (region.circuit.accumulators - region.reservoirs))
+    sides = frozenset().union(*(side.nodes for side in situation.loop.main_sides))
+    return [node for node in sorted(may) if not sides.isdisjoint(
+        flows(situation, feed_ways(situation), [node]))]
+
+
 def line_of(situation, outlet):
     """The charge line at a pump's outlet, vented nodes and all; empty where that is on a side."""
     if outlet in situation.on_a_side:

@@ -11,6 +11,7 @@ import pool_ceilings
 import pool_feeding
 import pool_outfit
 import pool_said
+import pool_stores
 import pool_valves
 from pool_drives import sound
 
@@ -61,6 +62,7 @@ def circuits():
         if number > PLAIN:
             pool_valves.fit(root, number)
         pool_said.spoil(root, number)
+        pool_stores.fit(root, number)
         made[f"random-{number:03}"] = builder.text(root)
     return made
 

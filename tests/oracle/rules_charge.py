@@ -13,7 +13,11 @@ from ways import arcs, reach
 
 
 class Charge:
-    """Where the charge pumps' oil gets to in one situation."""
+    """Where the oil of the charge sources gets to in one situation.
+
+    A source is a pump, or a store: a reservoir under pressure, or an accumulator, whose oil gets to a
+    loop. A store has a charge line only where it does so over a check.
+    """
 
     def __init__(self, situation):
         self.situation = situation
@@ -25,7 +29,31 @@ class Charge:
         for tail, head in self._round_actuators():
             for table in (self._table, self._plain_table):
                 table.setdefault(tail, []).append((None, head))
-        self.outlets = self._outlets()
+        #: Outlets of the pumps; nodes of the stores; where there is a charge line.
+        self.pumped = self._pumped()
+        self.stores = [node for node in sorted(self._may_store()) if self._aimed(self._past(node))]
+        self.outlets = self.pumped + self.stores
+        self.at_lines = [node for node in self.pumped if node not in situation.on_a_side]
+        self.at_lines += [node for node in self.stores if node not in situation.on_a_side
+                          and self._aimed(self.made_up([node], up_to_sides=True))]
+
+    def _may_store(self):
+        """Nodes of reservoirs under pressure and of accumulators, if not open to a vented reservoir."""
+        here = {node for way in self.region.ways for node in (way.tail, way.head)}
+        circuit = self.region.circuit
+        return (here & (circuit.pressurised | circuit.accumulators)) - self.situation.pressureless
+
+    def _aimed(self, nodes):
+        """Is a main side among some nodes, or a port of a machine that is in a loop in some state?"""
+        machines = [machine for known in self.situation.survey.known.values()
+                    for machine in known.pumps + known.actuators]
+        ports = [self.region.circuit.displacement_nodes(machine) for machine in machines]
+        return any(node in self.situation.side_of for node in nodes) or any(
+            not nodes.isdisjoint(both) for both in ports)
+
+    def _past(self, start):
+        """What a feed from one node reaches, up to the sides."""
+        return self._spread([start], self._table, up_to_sides=True)
 
     def _round_actuators(self):
         """Round an actuator outside all loops a relief lets oil through in its direction."""
@@ -37,8 +65,8 @@ class Charge:
                 if way.kind in (kinds.PRESSURE_OPENED, kinds.BYPASS)
                 and {way.tail, way.head} in ends]
 
-    def _outlets(self):
-        """Outlet nodes of all charge sources: turned, outside every loop, fed from a reservoir."""
+    def _pumped(self):
+        """Outlet nodes of all pumps that are charge sources: turned, outside every loop, fed from a reservoir."""
         circuit = self.region.circuit
         drawn = reach(self._feed_ways, self.region.reservoirs)
         found = []
@@ -53,31 +81,39 @@ class Charge:
                     continue
                 if self.situation.flow == "forward":  # from B to A
                     inlet, outlet = outlet, inlet
-            if inlet in drawn and outlet != inlet and outlet not in self.situation.vented:
+            lost = situation.pressureless | self.region.reservoirs
+            if inlet in drawn and outlet != inlet and outlet not in lost:
                 found.append(outlet)
         return found
 
-    def fed(self, metering=True):
-        """Nodes that a feed leads to (without metering passages, if so asked)."""
-        table = self._table if metering else self._plain_table
-        seen = set(self.outlets)
+    def fed(self, metering=True, lasting=False):
+        """Nodes that a feed leads to (without metering passages, or by what does not come to an end as
+        an accumulator's oil does, if so asked)."""
+        finite = self.region.circuit.accumulators - self.region.reservoirs if lasting else set()
+        starts = self.pumped + [node for node in self.stores if node not in finite]
+        return self._spread(starts, self._table if metering else self._plain_table)
+
+    def _spread(self, starts, table, up_to_sides=False):
+        seen = set(starts)
         waiting = list(seen)
         while waiting:
             node = waiting.pop()
-            for _, head in self._onward(table, node):
+            for _, head in self._onward(table, node, up_to_sides):
                 if head not in seen:
                     seen.add(head)
                     waiting.append(head)
         return seen
 
-    def _onward(self, table, node):
-        """Steps of a feed: no vented node is entered; from a side it goes on inside that only."""
+    def _onward(self, table, node, up_to_sides=False):
+        """Steps of a feed: no node that keeps no pressure and no reservoir is entered; from a side it
+        goes on inside that only, if at all."""
         loop, side = self.situation.side_of.get(node, (None, None))
         inside = {way.number for way in loop.passages} if loop else None
         for way, head in table.get(node, ()):
-            if head in self.situation.vented:
+            if head in self.situation.pressureless or head in self.region.reservoirs:
                 continue
-            if loop and (way is None or way.number not in inside or head not in side.nodes):
+            if loop and (up_to_sides or way is None or way.number not in inside
+                         or head not in side.nodes):
                 continue
             yield way, head
 
@@ -86,17 +122,18 @@ class Charge:
         passages."""
         situation = self.situation
         plain = [way for way in situation.open_ways if way.kind in (kinds.ELEMENT, kinds.HAND)]
-        starts = [node for node in (self.outlets if outlets is None else outlets)
+        starts = [node for node in (self.at_lines if outlets is None else outlets)
                   if node not in situation.on_a_side]
-        return reach(plain, starts, but=situation.vented | situation.on_a_side)
+        return reach(plain, starts,
+                     but=situation.pressureless | self.region.reservoirs | situation.on_a_side)
 
-    def made_up(self, starts):
+    def made_up(self, starts, up_to_sides=False):
         """Nodes behind a check: after it only passages open both ways that are not metering."""
         seen = {(node, False) for node in starts}
         waiting = list(seen)
         while waiting:
             node, behind = waiting.pop()
-            for way, head in self._onward(self._table, node):
+            for way, head in self._onward(self._table, node, up_to_sides):
                 if way is not None and way.kind == kinds.ONE_WAY:
                     step = (head, True)
                 else:
@@ -151,11 +188,14 @@ def charge_supply(judged):
     """In every running state, does a charge source feed what can be the low side?"""
     ledger = Ledger("charge-supply")
     for situation in judged.loop_situations:
-        fed = judged.charge(situation).fed()
+        charge = judged.charge(situation)
+        fed, lasting = charge.fed(), charge.fed(lasting=True)
         for side in fed_subjects(situation):
-            fine = not side.nodes.isdisjoint(fed)
-            ledger.note("side", side.name, situation,
-                        Finding("pass") if fine else Finding("fail", "error"))
+            if not side.nodes.isdisjoint(lasting):
+                finding = Finding("pass")
+            else:  # an accumulator's oil comes to an end
+                finding = Finding("fail", "error" if side.nodes.isdisjoint(fed) else "note")
+            ledger.note("side", side.name, situation, finding)
     return list(ledger.verdicts())
 
 

@@ -27,12 +27,15 @@ def charge_vented(judged):
 
 def _vented(situation, candidates):
     """One line that holds its pressure is enough."""
-    turned = [outlet for pump, outlet in candidates
-              if pump in situation.region.circuit.turned]
-    if not turned:
+    circuit = situation.region.circuit
+    turned = [outlet for pump, outlet in candidates if pump in circuit.turned]
+    stores = meant.stores(situation)
+    # Of accumulators alone where nothing else may charge the loop.
+    givers = turned + [node for node in stores if node in circuit.pressurised] or stores
+    if not givers:
         return Finding("not-applicable")
-    return _decided(any((meant.line_of(situation, outlet) | {outlet}).isdisjoint(situation.vented)
-                        for outlet in turned))
+    return _decided(any((meant.line_of(situation, node) | {node}).isdisjoint(situation.pressureless)
+                        for node in givers))
 
 
 def charge_backflow(judged):
@@ -57,5 +60,6 @@ def _held_back(charge, side, but):
     own = {way.number for way in situation.loop.passages} if situation.loop else ()
     ways = [way for way in situation.open_ways
             if way.kind in PLAIN and way.kind not in but and way.number not in own]
-    reached = reach(ways, side.nodes, but=situation.region.reservoirs)
-    return _decided(reached.isdisjoint(charge.line() | set(charge.outlets)))
+    charged = charge.line() | set(charge.pumped)
+    reached = reach(ways, side.nodes, but=situation.region.reservoirs - charged)
+    return _decided(reached.isdisjoint(charged))

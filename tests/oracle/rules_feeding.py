@@ -92,8 +92,8 @@ def charge_relief(judged):
     ledger = Ledger("charge-relief")
     for situation in _sound(judged):
         main = set().union(*(side.nodes for side in situation.loop.main_sides))
-        sources = {outlet for outlet in judged.charge(situation).outlets if not main.isdisjoint(
-            meant.flows(situation, meant.feed_ways(situation), [outlet], situation.vented))}
+        sources = {outlet for outlet in judged.charge(situation).pumped if not main.isdisjoint(
+            meant.flows(situation, meant.feed_ways(situation), [outlet], situation.pressureless))}
         finding = (_decided(all(_limited(situation, outlet) for outlet in sources)) if sources
                    else Finding("not-applicable"))
         ledger.note("loop", situation.known.name, situation, finding)
@@ -119,7 +119,7 @@ def make_up_path(judged):
     """
     ledger = Ledger("make-up-path")
     for situation in judged.loop_situations:
-        starts = set(judged.charge(situation).outlets) - situation.on_a_side
+        starts = set(judged.charge(situation).at_lines)
         walls = situation.region.reservoirs | situation.on_a_side
         past = _past_actuators(situation)
         wide = [way for way in situation.region.ways if way.kind in CARRIES]

@@ -46,13 +46,21 @@ def flushing_side(judged):
     """Does a flushing valve take its oil from the low side?"""
     ledger = Ledger("flushing-side")
     for situation in judged.moving_loop_situations:
-        node = situation.region.circuit.node
         main = _on_main_sides(situation)
         for valve in situation.region.shuttles:
-            if main.intersection(node[f"{valve.path}.{port}"] for port in "AB"):
+            inlets = [situation.region.circuit.node[f"{valve.path}.{port}"] for port in "AB"]
+            # On a line that loops share it flushes the one between whose sides it stands.
+            flushed = [loop for loop, _ in situation.loops if _between(loop, inlets)]
+            if situation.loop in flushed if flushed else main.intersection(inlets):
                 ledger.note("component", valve.path, situation,
                             _decided(_takes_low(situation, valve), "error"))
     return list(ledger.verdicts())
+
+
+def _between(loop, inlets):
+    """Are the two inlets on two main sides of a loop?"""
+    on = [[side for side in loop.main_sides if node in side.nodes] for node in inlets]
+    return all(on) and any(one is not other for one in on[0] for other in on[1])
 
 
 def _takes_low(situation, valve):

@@ -3,6 +3,7 @@
 import heapq
 
 import kinds
+from sure import senses
 from verdict import Finding, Ledger
 from ways import arcs, pieces, reach
 
@@ -43,20 +44,30 @@ def _pieces(situation, side):
 def _limited(charge, side, piece, others):
     situation = charge.situation
     sure = [way for way in situation.open_ways if _sure(way)]
-    inlets = reach(sure, piece)
+    inlets = reach(sure, piece, but=situation.region.reservoirs)
     for relief in situation.open_ways:
         if relief.kind != kinds.PRESSURE_OPENED or relief.tail not in inlets:
             continue
         # With both ports on one node it relieves nothing, and a vented outlet does not count.
-        if relief.head == relief.tail or relief.head in situation.vented | side.nodes:
+        if relief.head == relief.tail or relief.head in situation.pressureless | side.nodes:
             continue
-        # What comes back to the side relieves nothing.
-        behind = reach(sure, [relief.head], but=situation.vented | side.nodes)
-        if not behind.isdisjoint(others - situation.vented):
+        behind = _behind(situation, sure, relief.head, side, charge.line())
+        if not behind.isdisjoint(others - situation.pressureless):
             return True
         if not others.isdisjoint(charge.made_up(behind & charge.line())):
             return True
     return False
+
+
+def _behind(situation, ways, start, side, line):
+    """Where a relief's oil gets to. What comes back to the side relieves nothing, and oil ends in a
+    reservoir, which counts if it is part of the charge line."""
+    reservoirs = situation.region.reservoirs
+    if start in reservoirs:
+        return {start}
+    found = reach(ways, [start], but=situation.pressureless | side.nodes | reservoirs)
+    ends = {head for way in ways for tail, head in senses(way) if tail in found and head in reservoirs}
+    return found | (ends & line)
 
 
 def case_drain_path(judged):

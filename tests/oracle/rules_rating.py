@@ -5,7 +5,8 @@ highest of the ceilings of their ports; a housing has its own rule.
 """
 
 import kinds
-from ceilings import INFINITE, sealed, unknown_data
+from ceilings import INFINITE, unknown_data
+from circuit import sealed
 from verdict import Finding, Ledger
 
 #: The kinds with a `max-pressure` that says what they bear. (A pilot control valve's is a setting.)

@@ -72,10 +72,13 @@ def _closed(situation, nodes):
 def _charge_lines(charge):
     """The line of each source whose oil gets into the loop; one whose outlet stands on a side has none."""
     situation = charge.situation
-    fed = meant.to_be_fed(situation)
-    for outlet in charge.outlets:
+    if not situation.loop:
+        return
+    # What gets to a section alone gets to no loop, as charge-relief has it.
+    fed = frozenset().union(*(side.nodes for side in situation.loop.main_sides))
+    for outlet in charge.pumped:
         if not fed.isdisjoint(meant.flows(situation, meant.feed_ways(situation), [outlet],
-                                          situation.vented)):
+                                          situation.pressureless)):
             yield charge.line([outlet])
 
 

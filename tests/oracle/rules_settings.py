@@ -17,7 +17,7 @@ def flushing_setting(judged):
         if situation.state not in MOVING or not situation.region.shuttles:
             continue
         flushing = _flushing_reliefs(situation)
-        charge = _charge_reliefs(situation, judged.charge(situation).outlets)
+        charge = _charge_reliefs(situation, judged.charge(situation).pumped)
         for path in situation.region.in_order({way.owner for way in flushing}):
             own = [way for way in flushing if way.owner == path]
             ledger.note("component", path, situation, _judged(judged.circuit, own, charge))

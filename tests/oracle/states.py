@@ -115,6 +115,11 @@ class Situation:
         return vented(self.region, self.standing)
 
     @cached_property
+    def pressureless(self):
+        """The same with vented reservoirs alone: a sealed one keeps its pressure."""
+        return vented(self.region, self.standing, self.region.circuit.pressurised)
+
+    @cached_property
     def open_ways(self):
         """The passages that are open as everything stands."""
         return [way for way in self.region.ways if self.standing.open(way)]

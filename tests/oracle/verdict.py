@@ -4,7 +4,7 @@ The term read here is "Verdict": one for each rule and subject; the worst state 
 inconclusive, pass, not applicable), and the states that share it are listed.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from states import RUNNING
 
@@ -58,8 +58,11 @@ class Ledger:
                                                             for valve in survey.region.valves))
         findings = self._findings.setdefault((subject_type, subject), {})
         key = situation.state, tuple(sorted(situation.positions.items()))
-        if key not in findings or finding.rank < findings[key].rank:
+        before = findings.get(key)
+        if before is None or finding.rank < before.rank:
             findings[key] = finding
+        elif finding.rank == before.rank and finding.missing != before.missing:
+            findings[key] = replace(before, missing=before.missing + finding.missing)
 
     def verdicts(self):
         """One verdict for each subject, in the order in which they were first met."""

@@ -163,6 +163,6 @@ def quiet(region, standing):
             if way.kind in PLAIN and not way.holds and standing.open(way)]
 
 
-def vented(region, standing):
-    """Nodes with a directed way to a reservoir that holds no pressure."""
-    return reach(quiet(region, standing), region.reservoirs, backwards=True)
+def vented(region, standing, but=frozenset()):
+    """Nodes with a directed way to a reservoir, one in `but` apart, that holds no pressure."""
+    return reach(quiet(region, standing), region.reservoirs - but, backwards=True)

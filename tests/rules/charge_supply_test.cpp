@@ -15,6 +15,7 @@ using testing::added;
 using testing::b_low;
 using testing::circuit_from;
 using testing::circuit_with;
+using testing::Edit;
 using testing::edited;
 using testing::findings_of;
 using testing::reversing_drive;
@@ -81,6 +82,66 @@ TEST(ChargeSupply, ReturnOfAnOpenPartNeedsAReliefRoundItsMotor) {
     EXPECT_EQ(witness_of(sound, "charge-supply", "side:P1.B"),
               "path: P2>P G0 M3.A>B G1 F1.A>B G2 C2.A>B HB>P1.B");
     EXPECT_EQ(verdicts_of(fan(""), "charge-supply"), both_fail());
+}
+
+// No charge pump: what stands on the line of the checks charges the loop.
+std::vector<Edit> without_charge_pump(const std::string& at_checks, const std::string& more) {
+    return {{"E1 P1 P2", "E1 P1"},
+            {"F1.B C1.A C2.A", "C1.A C2.A " + at_checks},
+            {R"(joins="P2.P R1.P F1.A"/>)", R"(joins="P2.P R1.P F1.A F1.B"/>)"},
+            added(more)};
+}
+
+TEST(ChargeSupply, AReservoirUnderPressure) {
+    const auto drive = [](const std::string& attributes) {
+        return with(without_charge_pump(
+            "T9.A",
+            R"(<reservoir id="T9")" + attributes + R"(><port id="A" level="below"/></reservoir>)"));
+    };
+    const Circuit sealed = drive(R"( pressure="5 bar")");
+    EXPECT_EQ(verdicts_of(sealed, "charge-supply"), both_pass());
+    EXPECT_EQ(witness_of(sealed, "charge-supply", "side:P1.A"), "path: T9 G2 C1.A>B HA>P1.A");
+    EXPECT_EQ(verdicts_of(sealed, "make-up-check"),
+              "make-up-check side:P1.A pass" + std::string(a_low) + "make-up-check side:P1.B pass" +
+                  std::string(b_low));
+    EXPECT_EQ(verdicts_of(sealed, "charge-vented"),
+              "charge-vented loop:P1 pass" + std::string(testing::all_running));
+    EXPECT_EQ(verdicts_of(drive(""), "charge-supply"), both_fail());
+    EXPECT_EQ(verdicts_of(drive(R"( pressure="5 bar" breather="yes")"), "charge-supply"),
+              both_fail());
+}
+
+// A relief may discharge into it, for it makes up the other side; not into a vented one.
+TEST(ChargeSupply, AReservoirUnderPressureTakesTheReliefsOil) {
+    const auto drive = [](const std::string& attributes) {
+        std::vector<Edit> edits = without_charge_pump(
+            "R2.T R3.T T9.A",
+            R"(<reservoir id="T9")" + attributes + R"(><port id="A" level="below"/></reservoir>)");
+        edits.push_back({"P1.A M1.A R2.P R3.T", "P1.A M1.A R2.P"});
+        edits.push_back({"P1.B M1.B R3.P R2.T", "P1.B M1.B R3.P"});
+        return verdicts_of(with(edits), "crossport-relief");
+    };
+    const auto both = [](const std::string& outcome) {
+        return "crossport-relief side:P1.A " + outcome + testing::all_running +
+               "crossport-relief side:P1.B " + outcome + testing::all_running;
+    };
+    EXPECT_EQ(drive(R"( pressure="5 bar")"), both("pass"));
+    EXPECT_EQ(drive(""), both("fail error"));
+}
+
+// What an accumulator holds comes to an end.
+TEST(ChargeSupply, AnAccumulatorIsANote) {
+    const auto drive = [](const std::string& edits) {
+        return with(without_charge_pump("X1.A", edits));
+    };
+    const Circuit stored = drive(R"(<accumulator id="X1"/>)");
+    EXPECT_EQ(verdicts_of(stored, "charge-supply"),
+              supply("P1.A", "fail note", a_low) + supply("P1.B", "fail note", b_low));
+    EXPECT_EQ(witness_of(stored, "charge-supply", "side:P1.A"), "path: X1>A G2 C1.A>B HA>P1.A");
+    EXPECT_EQ(verdicts_of(with({{"F1.B C1.A C2.A", "F1.B C1.A C2.A X1.A"},
+                                added(R"(<accumulator id="X1"/>)")}),
+                          "charge-supply"),
+              both_pass());
 }
 
 // The pump's outlet, or the gallery behind a spring, is open to the reservoir.

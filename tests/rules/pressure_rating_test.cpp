@@ -148,6 +148,49 @@ TEST(PressureRating, ABrakeBehindAReducingValve) {
     EXPECT_EQ(brake("14 bar"), "fail 15 of 14");
 }
 
+// Drained inside, the charge pump leaks into its inlet; while it turns it draws that in. One that
+// stands does not, and a hand valve keeps the oil there.
+TEST(PressureRating, LeakageIntoTheSuctionOfAPump) {
+    const auto suction = [](const std::string& turned) {
+        return rating_of(
+            with({{"joins=\"T1.S P2.S\"", "joins=\"T1.S X1.A\""},
+                  {R"(<line id="G1" joins="P2.P)", R"(<line id="G1" joins="P2.P P3.P)"},
+                  {R"(<port id="D"/>)", R"(<port id="D"/><port id="E"/>)"},
+                  {"E1 P1 P2", "E1 P1 P2" + turned},
+                  added(R"(<line id="S2" joins="X1.B P2.S"/><shut-off-valve id="X1"/>
+                           <pump id="P3"/><shut-off-valve id="X3"/>
+                           <line id="S3" joins="T1.E X3.A"/>
+                           <line id="S4" joins="X3.B P3.S" rating="20 bar"/>)")}),
+            "S4");
+    };
+    EXPECT_EQ(suction(" P3"), "pass 0 of 20");
+    EXPECT_EQ(suction(""), "fail 24 of 20");
+}
+
+// Nothing but reservoirs joins the lines of its halves; the one that sees more decides, whichever
+// comes first.
+TEST(PressureRating, BothHalvesOfACouplingThatIsApart) {
+    const auto coupling = [](const std::string& on_charge, const std::string& on_other,
+                             const std::string& setting) {
+        return rating_of(
+            with({{"joins=\"P2.P R1.P F1.A\"", "joins=\"P2.P R1.P F1.A X1." + on_charge + '"'},
+                  {R"(<port id="D"/>)", R"(<port id="D"/><port id="E"/><port id="F"/>)"},
+                  {"E1 P1 P2", "E1 P1 P2 P3"},
+                  added(R"(<quick-coupling id="X1" joined="no" max-pressure="50 bar"/>
+                           <pump id="P3"/><relief-valve id="R9")" +
+                        setting + R"(/><line id="S3" joins="T1.E P3.S"/>
+                           <line id="N1" joins="P3.P R9.P X1.)" +
+                        on_other + R"("/><line id="N2" joins="R9.T T1.F"/>)")}),
+            "X1");
+    };
+    for (const auto& [one, other] : {std::pair{"A", "B"}, std::pair{"B", "A"}}) {
+        EXPECT_EQ(coupling(one, other, R"( setting="50 bar")"), "pass 50 of 50");
+        EXPECT_EQ(coupling(one, other, R"( setting="20 bar")"), "pass 24 of 50");
+        EXPECT_EQ(coupling(one, other, R"( setting="60 bar")"), "fail 60 of 50");
+        EXPECT_EQ(coupling(one, other, ""), "inconclusive - of - R9.setting");
+    }
+}
+
 TEST(PressureRating, NothingToAskWithoutAnyWay) {
     EXPECT_EQ(
         testing::verdicts_of(circuit_from(R"(<circuit format="1"><engine id="E1"/></circuit>)"),
