@@ -42,6 +42,7 @@ extern const Rule flushing_side;
 extern const Rule flushing_setting;
 extern const Rule cooling;
 extern const Rule cooler_bypass;
+extern const Rule oil_temperature;
 extern const Rule suction_pressure;
 extern const Rule line_velocity;
 extern const Rule suction_shut_off;
@@ -120,6 +121,7 @@ std::span<const Rule* const> rules() {
         &flushing_setting,
         &cooling,
         &cooler_bypass,
+        &oil_temperature,
         &suction_pressure,
         &line_velocity,
         &suction_shut_off,

@@ -65,6 +65,7 @@ constexpr std::string_view at_work[] = {
     "line-velocity",
     "low-side-pressure",
     "motor-overspeed",
+    "oil-temperature",
     "relief-capacity",
     "shaft-torque",
     "suction-pressure",
