@@ -38,6 +38,7 @@ extern const Rule case_pressure;
 extern const Rule case_drain_return;
 extern const Rule missing_drain_port;
 extern const Rule loop_flushing;
+extern const Rule loop_temperature;
 extern const Rule flushing_side;
 extern const Rule flushing_setting;
 extern const Rule cooling;
@@ -117,6 +118,7 @@ std::span<const Rule* const> rules() {
         &case_drain_return,
         &missing_drain_port,
         &loop_flushing,
+        &loop_temperature,
         &flushing_side,
         &flushing_setting,
         &cooling,

@@ -63,6 +63,7 @@ constexpr std::string_view at_work[] = {
     "control-pressure",
     "filter-flow",
     "line-velocity",
+    "loop-temperature",
     "low-side-pressure",
     "motor-overspeed",
     "oil-temperature",
