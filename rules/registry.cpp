@@ -44,6 +44,7 @@ extern const Rule flushing_setting;
 extern const Rule cooling;
 extern const Rule cooler_bypass;
 extern const Rule oil_temperature;
+extern const Rule viscosity_window;
 extern const Rule suction_pressure;
 extern const Rule line_velocity;
 extern const Rule suction_shut_off;
@@ -124,6 +125,7 @@ std::span<const Rule* const> rules() {
         &cooling,
         &cooler_bypass,
         &oil_temperature,
+        &viscosity_window,
         &suction_pressure,
         &line_velocity,
         &suction_shut_off,

@@ -71,6 +71,7 @@ constexpr std::string_view at_work[] = {
     "shaft-torque",
     "suction-pressure",
     "torque-limit",
+    "viscosity-window",
 };
 // clang-format on
 
