@@ -42,6 +42,7 @@ extern const Rule loop_temperature;
 extern const Rule flushing_side;
 extern const Rule flushing_setting;
 extern const Rule cooling;
+extern const Rule cooling_capacity;
 extern const Rule cooler_bypass;
 extern const Rule oil_temperature;
 extern const Rule viscosity_window;
@@ -123,6 +124,7 @@ std::span<const Rule* const> rules() {
         &flushing_side,
         &flushing_setting,
         &cooling,
+        &cooling_capacity,
         &cooler_bypass,
         &oil_temperature,
         &viscosity_window,

@@ -61,6 +61,7 @@ constexpr std::string_view at_work[] = {
     "charge-flow",
     "charge-pressure",
     "control-pressure",
+    "cooling-capacity",
     "filter-flow",
     "line-velocity",
     "loop-temperature",
