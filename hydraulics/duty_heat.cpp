@@ -118,8 +118,8 @@ class Shares {
         duty.heat.into_oil += part.share * heat.into_oil;
         duty.heat.cooler += part.share * heat.cooler;
         duty.heat.wall += part.share * heat.wall;
-        for (const Loss& loss : losses(whole_, solved.model, *solved.state))
-            duty.lost += part.share * loss.power;
+        duty.lost += part.share * (lost_in_oil(solved.model, *solved.state) +
+                                   lost_in_gears(solved.model, *solved.state));
         const std::vector<double> torques = shaft_torques(solved.model, *solved.state);
         for (std::size_t s = 0; s < torques.size(); ++s)
             (solved.model.network.shafts[s].is_driven() ? duty.power_in : duty.power_out) +=

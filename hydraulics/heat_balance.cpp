@@ -57,10 +57,7 @@ bool can_balance_heat(const Circuit& circuit) {
 
 HeatBalance heat_balance(const Circuit& circuit, const Model& model, const SteadyState& state,
                          const Fluid& fluid, double oil, double ambient) {
-    HeatBalance heat;
-    for (const Loss& loss : losses(circuit, model, state)) heat.into_oil += loss.power;
-    for (std::size_t i = 0; i < model.gears.size(); ++i)
-        heat.into_oil -= lost_in_gear(model, state, i);
+    HeatBalance heat{.into_oil = lost_in_oil(model, state)};
     const auto links = link_flows(circuit, model, state);
     const auto specific = fluid.specific_heat(Temperature(oil));
     for (Index c = 0; c < circuit.components.size(); ++c) {
@@ -114,14 +111,26 @@ struct Bracket {
 
 using LeftAt = std::function<std::optional<double>(double)>;
 
+/// The lowest that there is, from the coldest up: with thinner oil machines leak more, so that far
+/// up the heat may again be more than is carried off.
 Bracket whole_range(const LeftAt& left_at, double coldest) {
-    Bracket range{.low = coldest, .high = hottest, .at_low = left_at(coldest)};
-    // Where it cannot be computed as cold, for it is too thick, or as hot, it is looked at nearer.
-    while (!range.at_low && range.low < range.high - 20.0)
-        range.at_low = left_at(range.low += 10.0);
-    range.at_high = left_at(range.high);
-    while (!range.at_high && range.high > range.low + 20.0)
-        range.at_high = left_at(range.high -= 10.0);
+    constexpr double step = 10.0;  // K
+    Bracket range{.low = coldest, .high = coldest, .at_low = left_at(coldest)};
+    // Where it cannot be computed as cold, for it is too thick, it is looked at nearer.
+    while (!range.at_low && range.low < hottest - step) range.at_low = left_at(range.low += step);
+    if (!range.at_low || *range.at_low < 0.0) return range;
+    constexpr double least_step = 1.0;
+    for (double up = step; up >= least_step && range.low < hottest;) {
+        range.high = std::min(range.low + up, hottest);
+        range.at_high = left_at(range.high);
+        if (range.holds()) return range;
+        if (!range.at_high) {
+            up /= 2.0;
+            continue;
+        }
+        range.low = range.high;
+        range.at_low = range.at_high;
+    }
     return range;
 }
 

@@ -32,9 +32,10 @@ HeatBalance heat_balance(const Circuit& circuit, const Model& model, const Stead
                          const Fluid& fluid, double oil, double ambient);
 
 /// The oil's temperature at which `left_at` gives no heat that stays, by the false position
-/// (Illinois), from `coldest` to 150 degC, both in K; nothing where there is none in what of that
-/// range can be computed. `left_at` gives W, falling as the oil gets hotter, or nothing where it
-/// cannot tell. `near`: where it is looked for first, K.
+/// (Illinois), from `coldest` to 150 degC, both in K: the lowest such, looked for in steps of 10 K,
+/// below which it warms and above which it cools; nothing where there is none in what of that range
+/// can be computed. `left_at` gives W, or nothing where it cannot tell. `near`: where it is looked
+/// for first, K.
 std::optional<double> temperature_of_balance(
     const std::function<std::optional<double>(double)>& left_at, double coldest,
     std::optional<double> near = std::nullopt);
