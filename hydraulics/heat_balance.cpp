@@ -55,18 +55,22 @@ bool can_balance_heat(const Circuit& circuit) {
                        });
 }
 
-HeatBalance heat_balance(const Circuit& circuit, const Model& model, const SteadyState& state,
-                         const Fluid& fluid, double oil, double ambient) {
-    HeatBalance heat;
-    for (const Loss& loss : losses(circuit, model, state)) heat.into_oil += loss.power;
-    for (std::size_t i = 0; i < model.gears.size(); ++i)
-        heat.into_oil -= lost_in_gear(model, state, i);
+double wall_heat_transfer(const Circuit& circuit, const Component& reservoir) {
+    return circuit.figure(reservoir, "heat-transfer")
+        .value_or(assumed::wall_heat_transfer.figure.si());
+}
+
+std::vector<HeatPart> heat_parts(const Circuit& circuit, const Model& model,
+                                 const SteadyState& state, const Fluid& fluid, double oil,
+                                 double ambient) {
+    std::vector<HeatPart> parts;
     const auto links = link_flows(circuit, model, state);
     const auto specific = fluid.specific_heat(Temperature(oil));
     for (Index c = 0; c < circuit.components.size(); ++c) {
         const Component& component = circuit.components[c];
         if (has_capacity(circuit, component)) {
-            double power =
+            HeatPart cooler{.kind = HeatPart::Kind::cooler, .component = c};
+            cooler.power =
                 heat_through(cooler_conductance(Power(*circuit.figure(component, "capacity")),
                                                 TemperatureDifference(*circuit.figure(
                                                     component, "temperature-difference"))),
@@ -77,22 +81,38 @@ HeatBalance heat_balance(const Circuit& circuit, const Model& model, const Stead
                 const double most = heat_carried(Flow(*flow), model.network.oil.density, *specific,
                                                  Temperature(oil), Temperature(ambient))
                                         .si();
-                power = std::abs(power) < std::abs(most) ? power : most;
+                if (std::abs(cooler.power) >= std::abs(most)) {
+                    cooler.power = most;
+                    cooler.starved_of = flow;
+                }
             }
-            heat.cooler += power;
+            parts.push_back(cooler);
         }
         if (has_walls(circuit, component))
-            heat.wall +=
-                heat_through(
-                    wall_conductance(
-                        Area(*circuit.figure(component, "cooling-area")),
-                        HeatTransfer(circuit.figure(component, "heat-transfer")
-                                         .value_or(assumed::wall_heat_transfer.figure.si()))),
-                    Temperature(oil), Temperature(ambient))
-                    .si();
+            parts.push_back(
+                {.kind = HeatPart::Kind::wall,
+                 .component = c,
+                 .power = heat_through(wall_conductance(
+                                           Area(*circuit.figure(component, "cooling-area")),
+                                           HeatTransfer(wall_heat_transfer(circuit, component))),
+                                       Temperature(oil), Temperature(ambient))
+                              .si()});
         const auto off_above = circuit.figure(component, "off-above");
         if (off_above && oil < *off_above)
-            heat.into_oil += circuit.figure(component, "power").value_or(0.0);
+            parts.push_back({.kind = HeatPart::Kind::heater,
+                             .component = c,
+                             .power = circuit.figure(component, "power").value_or(0.0)});
+    }
+    return parts;
+}
+
+HeatBalance heat_balance(const Circuit& circuit, const Model& model, const SteadyState& state,
+                         const Fluid& fluid, double oil, double ambient) {
+    HeatBalance heat{.into_oil = lost_in_oil(model, state)};
+    for (const HeatPart& part : heat_parts(circuit, model, state, fluid, oil, ambient)) {
+        if (part.kind == HeatPart::Kind::cooler) heat.cooler += part.power;
+        if (part.kind == HeatPart::Kind::wall) heat.wall += part.power;
+        if (part.kind == HeatPart::Kind::heater) heat.into_oil += part.power;
     }
     return heat;
 }
@@ -114,14 +134,26 @@ struct Bracket {
 
 using LeftAt = std::function<std::optional<double>(double)>;
 
+/// The lowest that there is, from the coldest up: with thinner oil machines leak more, so that far
+/// up the heat may again be more than is carried off.
 Bracket whole_range(const LeftAt& left_at, double coldest) {
-    Bracket range{.low = coldest, .high = hottest, .at_low = left_at(coldest)};
-    // Where it cannot be computed as cold, for it is too thick, or as hot, it is looked at nearer.
-    while (!range.at_low && range.low < range.high - 20.0)
-        range.at_low = left_at(range.low += 10.0);
-    range.at_high = left_at(range.high);
-    while (!range.at_high && range.high > range.low + 20.0)
-        range.at_high = left_at(range.high -= 10.0);
+    constexpr double step = 10.0;  // K
+    Bracket range{.low = coldest, .high = coldest, .at_low = left_at(coldest)};
+    // Where it cannot be computed as cold, for it is too thick, it is looked at nearer.
+    while (!range.at_low && range.low < hottest - step) range.at_low = left_at(range.low += step);
+    if (!range.at_low || *range.at_low < 0.0) return range;
+    constexpr double least_step = 1.0;
+    for (double up = step; up >= least_step && range.low < hottest;) {
+        range.high = std::min(range.low + up, hottest);
+        range.at_high = left_at(range.high);
+        if (range.holds()) return range;
+        if (!range.at_high) {
+            up /= 2.0;
+            continue;
+        }
+        range.low = range.high;
+        range.at_low = range.at_high;
+    }
     return range;
 }
 

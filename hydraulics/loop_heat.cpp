@@ -13,11 +13,13 @@ namespace {
 /// Oil that loops share, and what becomes of it.
 class Body {
   public:
-    Body(const Model& model, const SteadyState& state, std::vector<std::uint8_t> inside)
-        : network_(model.network), state_(state), inside_(std::move(inside)) {
+    /// `terms`: what each part has of it, unless null.
+    Body(const Model& model, const SteadyState& state, std::vector<std::uint8_t> inside,
+         LoopTerms* terms = nullptr)
+        : network_(model.network), state_(state), inside_(std::move(inside)), terms_(terms) {
         for (std::size_t i = 0; i < network_.branches.size(); ++i) add_branch(model, i);
         for (std::size_t i = 0; i < network_.machines.size(); ++i) add_machine(model, i);
-        for (std::size_t i = 0; i < network_.cylinders.size(); ++i) add_cylinder(i);
+        for (std::size_t i = 0; i < network_.cylinders.size(); ++i) add_cylinder(model, i);
     }
 
     double heat() const { return heat_; }
@@ -26,44 +28,60 @@ class Body {
   private:
     bool has(Index node) const { return node != none && inside_[node] != 0; }
 
+    void warm(LoopTerm by, double power) {
+        heat_ += power;
+        by.value = power;
+        if (terms_ != nullptr && power != 0.0) terms_->heat.push_back(by);
+    }
+    void take_in(LoopTerm by, double flow) {
+        in_ += flow;
+        by.value = flow;
+        if (terms_ != nullptr && flow != 0.0) terms_->exchange.push_back(by);
+    }
+
     /// Oil that a machine puts out at a node, and takes in at another of the body, or the other
     /// way.
-    void cross(Index node, double out) {
-        if (node != none && !has(node)) in_ += std::max(-out, 0.0);
+    void cross(const LoopTerm& by, Index node, double out) {
+        if (node != none && !has(node)) take_in(by, std::max(-out, 0.0));
     }
 
     void add_branch(const Model& model, std::size_t i) {
         const Branch& branch = network_.branches[i];
+        const LoopTerm by{.line = model.branches[i].line, .passage = model.branches[i].passage};
         const bool from = has(branch.from);
         const bool to = has(branch.to);
         const bool enters = from != to && (to ? state_.flows[i] : -state_.flows[i]) > 0.0;
-        if (enters) in_ += std::abs(state_.flows[i]);
-        if (enters || (from && to)) heat_ += lost_in_branch(model, state_, i);
+        if (enters) take_in(by, std::abs(state_.flows[i]));
+        if (enters || (from && to)) warm(by, lost_in_branch(model, state_, i));
     }
 
     void add_machine(const Model& model, std::size_t i) {
         const NetworkMachine& one = network_.machines[i];
         if (!has(one.a) && !has(one.b)) return;
+        const LoopTerm by{.machine = model.machines[i].component};
         const MachineLaw law = law_of(one, state_.machines[i]);
-        cross(one.a, law.flow_a.value);
-        cross(one.b, law.flow_b.value);
-        cross(one.housing, law.flow_case.value);
-        heat_ += lost_in_machine(model, state_, i);
-        if (!has(one.housing)) heat_ -= heat_into_housing(one.machine, state_.machines[i]);
+        cross(by, one.a, law.flow_a.value);
+        cross(by, one.b, law.flow_b.value);
+        cross(by, one.housing, law.flow_case.value);
+        double lost = lost_in_machine(model, state_, i);
+        if (!has(one.housing)) lost -= heat_into_housing(one.machine, state_.machines[i]);
+        warm(by, lost);
     }
 
-    void add_cylinder(std::size_t i) {
+    void add_cylinder(const Model& model, std::size_t i) {
         const NetworkCylinder& one = network_.cylinders[i];
         if (!has(one.a) && !has(one.b)) return;
+        const LoopTerm by{.machine = model.cylinders[i].component};
         const CylinderLaw law = law_of(one, state_);
-        cross(one.a, law.flow_a.value);
-        if (one.b != none) cross(one.b, law.flow_b.value);
-        heat_ += lost_in_cylinder(one, state_);
+        cross(by, one.a, law.flow_a.value);
+        if (one.b != none) cross(by, one.b, law.flow_b.value);
+        warm(by, lost_in_cylinder(one, state_));
     }
 
     const Network& network_;
     const SteadyState& state_;
     std::vector<std::uint8_t> inside_;
+    LoopTerms* terms_;
     double heat_ = 0.0;
     double in_ = 0.0;
 };
@@ -96,6 +114,13 @@ std::vector<std::vector<std::uint8_t>> bodies(const Model& model,
 }
 
 }  // namespace
+
+LoopTerms loop_terms(const Model& model, const SteadyState& state, std::span<const PointLoop> loops,
+                     std::size_t loop) {
+    LoopTerms terms;
+    const Body body(model, state, bodies(model, loops)[loop], &terms);
+    return terms;
+}
 
 std::vector<LoopHeat> loop_heats(const Model& model, const SteadyState& state, const Fluid& fluid,
                                  std::span<const PointLoop> loops, double oil) {

@@ -20,6 +20,23 @@ struct LoopHeat {
     std::optional<double> temperature = {};
 };
 
+/// What a machine, a line or the passage of a component has of a loop's heat, W, or of what comes
+/// into it, m3/s.
+struct LoopTerm {
+    Index machine = none;  ///< component
+    Index line = none;
+    Index passage = none;
+    double value = 0.0;
+};
+struct LoopTerms {
+    std::vector<LoopTerm> heat = {};
+    std::vector<LoopTerm> exchange = {};
+};
+
+/// The terms of one of `loops`.
+LoopTerms loop_terms(const Model& model, const SteadyState& state, std::span<const PointLoop> loops,
+                     std::size_t loop);
+
 /// Heat of each loop at an oil temperature of the reservoir, K. Into its oil go the losses of its
 /// machines but for those that warm their housings' oil (`heat_into_housing`), and those of the
 /// lines and valves between its sides and into them. What comes in comes at the reservoir's

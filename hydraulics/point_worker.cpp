@@ -220,7 +220,16 @@ OperatingPoint work_out(const FlowGraph& graph, const PointFigures& point,
     out.loops = loop_heats(solved.model, *solved.state, *fluid, standing.loops, *out.oil);
     if (ambient)
         out.heat = heat_balance(circuit, solved.model, *solved.state, *fluid, *out.oil, *ambient);
-    if (working) out.working = working_of(circuit, solved.model, *solved.state);
+    if (working) {
+        out.working = working_of(circuit, solved.model, *solved.state);
+        const auto heat = heat_working_of(circuit, solved.model, *solved.state,
+                                          {.fluid = *fluid,
+                                           .loops = standing.loops,
+                                           .oil = *out.oil,
+                                           .ambient = ambient,
+                                           .balanced = out.balanced});
+        out.working.insert(out.working.end(), heat.begin(), heat.end());
+    }
     return out;
 }
 

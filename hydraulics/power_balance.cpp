@@ -74,6 +74,21 @@ double lost_in_gear(const Model& model, const SteadyState& state, std::size_t i)
     return torque * state.speeds[gear.in] - given * state.speeds[gear.out];
 }
 
+double lost_in_oil(const Model& model, const SteadyState& state) {
+    double lost = 0.0;
+    for (std::size_t i = 0; i < model.branches.size(); ++i) lost += lost_in_branch(model, state, i);
+    for (std::size_t i = 0; i < model.machines.size(); ++i)
+        lost += lost_in_machine(model, state, i);
+    for (const NetworkCylinder& one : model.network.cylinders) lost += lost_in_cylinder(one, state);
+    return lost;
+}
+
+double lost_in_gears(const Model& model, const SteadyState& state) {
+    double lost = 0.0;
+    for (std::size_t i = 0; i < model.gears.size(); ++i) lost += lost_in_gear(model, state, i);
+    return lost;
+}
+
 std::vector<double> shaft_torques(const Model& model, const SteadyState& state) {
     const Network& network = model.network;
     std::vector<double> taken(network.shafts.size(), 0.0);  // by loads

@@ -20,6 +20,10 @@ std::vector<double> carried_torques(const Model& model, const SteadyState& state
 /// Power that each component and line turns into heat, W; those that lose nothing are left out.
 std::vector<Loss> losses(const Circuit& circuit, const Model& model, const SteadyState& state);
 
+/// All that goes into the oil, and all that gearboxes lose, W; however little a part has of it.
+double lost_in_oil(const Model& model, const SteadyState& state);
+double lost_in_gears(const Model& model, const SteadyState& state);
+
 /// Power that a branch, a machine, a gearbox of the network's tables loses, W; and a cylinder.
 double lost_in_branch(const Model& model, const SteadyState& state, std::size_t i);
 double lost_in_machine(const Model& model, const SteadyState& state, std::size_t i);

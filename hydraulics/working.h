@@ -1,9 +1,13 @@
 #pragma once
 
+#include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
+#include <loopwright/hydraulics/fluid.h>
 #include <loopwright/hydraulics/model.h>
+#include <loopwright/hydraulics/standing.h>
 #include <loopwright/hydraulics/steady_state.h>
 
 namespace loopwright::hydraulics {
@@ -22,5 +26,19 @@ struct WorkedEquation {
 /// on the shafts, and what loads, gearboxes and prime movers take and give.
 std::vector<WorkedEquation> working_of(const Circuit& circuit, const Model& model,
                                        const SteadyState& state);
+
+/// What `heat_working_of` needs beside a solution.
+struct WarmPoint {
+    const Fluid& fluid;
+    std::span<const PointLoop> loops;
+    double oil = 0.0;                    ///< K, of the reservoirs
+    std::optional<double> ambient = {};  ///< K
+    bool balanced = false;               ///< its heat balances at `oil`
+};
+
+/// The equations of each loop's own temperature, and, where the ambient temperature is known, of
+/// what carries off the oil's heat and of its balance.
+std::vector<WorkedEquation> heat_working_of(const Circuit& circuit, const Model& model,
+                                            const SteadyState& state, const WarmPoint& point);
 
 }  // namespace loopwright::hydraulics

@@ -27,8 +27,7 @@ class JudgedAtWork {
         if (!rule.is_asked_at_work_alone()) return;
         if (rule.concerns != nullptr && !rule.concerns(graph_, structure_)) return;
         static constexpr std::string_view missing[] = {"duty"};
-        docket.leave_open({}, "there is no duty, so that no figures at work can be computed",
-                          missing);
+        docket.leave_open({}, without_a_duty, missing);
     }
 
     void work_out(bool cold) {
@@ -126,6 +125,16 @@ bool Held::holds() const {
     return margin() >= -1e-9 * std::max(std::abs(measured), std::abs(required));
 }
 
+Figures figures_of(const Held& held) {
+    // A margin between temperatures is no temperature.
+    const Dimension margin = held.dimension == Dimension::temperature
+                                 ? Dimension::temperature_difference
+                                 : held.dimension;
+    return {.measured = {held.measured, held.dimension},
+            .required = Measure{held.required, held.dimension},
+            .margin = Measure{held.margin(), margin}};
+}
+
 Verdict* hold(const AtWork& at, Docket& docket, ElementType type, Index index, const Held& held,
               Level level) {
     // Limits of one subject differ from point to point, so that shares of them are compared.
@@ -134,9 +143,7 @@ Verdict* hold(const AtWork& at, Docket& docket, ElementType type, Index index, c
         docket.record_at(at.point.id, type, index, held.holds() ? Outcome::pass : Outcome::fail,
                          level, -held.margin() / scale);
     if (verdict == nullptr) return nullptr;
-    verdict->figures = docket.figures({.measured = {held.measured, held.dimension},
-                                       .required = Measure{held.required, held.dimension},
-                                       .margin = Measure{held.margin(), held.dimension}});
+    verdict->figures = docket.figures(figures_of(held));
     return verdict;
 }
 
@@ -160,14 +167,21 @@ Verdict* lacks(const AtWork& at, Docket& docket, Index component, std::string_vi
 
 std::vector<std::string_view> unknown_losses(const AtWork& at, Docket& docket,
                                              std::span<const Index> machines, Loss loss) {
+    return unknown_losses(at.circuit(), at.point.assumptions, docket, machines, loss);
+}
+
+std::vector<std::string_view> unknown_losses(const Circuit& circuit,
+                                             std::span<const hydraulics::Assumption> assumptions,
+                                             Docket& docket, std::span<const Index> machines,
+                                             Loss loss) {
     const bool leakage = loss == Loss::leakage;
     std::vector<std::string_view> unknown;
     for (const Index machine : machines) {
-        const std::string_view path = at.circuit().components[machine].path;
+        const std::string_view path = circuit.components[machine].path;
         // As the network's model names what it assumes.
         const std::string_view name = docket.text(path, leakage ? ": leakage" : ": loss of torque");
         const bool assumed =
-            std::any_of(at.point.assumptions.begin(), at.point.assumptions.end(),
+            std::any_of(assumptions.begin(), assumptions.end(),
                         [&](const hydraulics::Assumption& one) { return one.of == name; });
         if (assumed)
             unknown.push_back(

@@ -45,6 +45,15 @@ enum class Loss : std::uint8_t { leakage, torque };
 /// without it may look better than it is.
 std::vector<std::string_view> unknown_losses(const AtWork& at, Docket& docket,
                                              std::span<const Index> machines, Loss loss);
+/// The same of what was taken for granted in any computation.
+std::vector<std::string_view> unknown_losses(const Circuit& circuit,
+                                             std::span<const hydraulics::Assumption> assumptions,
+                                             Docket& docket, std::span<const Index> machines,
+                                             Loss loss);
+
+/// Of a circuit that has none.
+inline constexpr std::string_view without_a_duty =
+    "there is no duty, so that no figures at work can be computed";
 
 /// Judges a circuit by the rules that have a `judge_point`, at each of its duty points; works these
 /// out only where there is such a rule and a duty. What a missing duty leaves open, or a point that
@@ -67,6 +76,8 @@ struct Held {
     /// But for rounding.
     bool holds() const;
 };
+
+Figures figures_of(const Held& held);
 
 /// Records it at the point: a fail of that level where it does not hold. The point with the least
 /// margin decides; where it is this one, its verdict is returned with the figures filled in.

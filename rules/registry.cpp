@@ -39,10 +39,14 @@ extern const Rule case_pressure;
 extern const Rule case_drain_return;
 extern const Rule missing_drain_port;
 extern const Rule loop_flushing;
+extern const Rule loop_temperature;
 extern const Rule flushing_side;
 extern const Rule flushing_setting;
 extern const Rule cooling;
+extern const Rule cooling_capacity;
 extern const Rule cooler_bypass;
+extern const Rule oil_temperature;
+extern const Rule viscosity_window;
 extern const Rule suction_pressure;
 extern const Rule line_velocity;
 extern const Rule suction_shut_off;
@@ -119,10 +123,14 @@ std::span<const Rule* const> rules() {
         &case_drain_return,
         &missing_drain_port,
         &loop_flushing,
+        &loop_temperature,
         &flushing_side,
         &flushing_setting,
         &cooling,
+        &cooling_capacity,
         &cooler_bypass,
+        &oil_temperature,
+        &viscosity_window,
         &suction_pressure,
         &line_velocity,
         &suction_shut_off,

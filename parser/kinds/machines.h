@@ -163,6 +163,10 @@ inline constexpr AttributeSpec machine_oil[] = {
              "lower end of the best range of viscosity"),
     positive("optimum-max-viscosity", Dimension::kinematic_viscosity,
              "upper end of the best range of viscosity"),
+    {.name = "max-temperature",
+     .type = AttributeType::quantity,
+     .dimension = Dimension::temperature,
+     .doc = "highest temperature of the oil that it bears all the time"},
     {.name = "cleanliness",
      .doc = "code of ISO 4406 for the dirtiest oil that it bears, such as 20/18/15"},
 };

@@ -5,14 +5,13 @@ nothing else. Of the hand calculation each sum is worked out again; it agrees wi
 what the page states, and the page's figures of `solve` are those that it gives today.
 """
 
-import ast
 import json
 import math
-import operator
 import re
 
 import program
 from program import CIRCUITS, InAFolder, run
+from sums import worked_out
 
 NO_EXAMPLES = {"assemblies", "starting"}  # what comes with the program: new_test.py
 PAGES = sorted(page for page in CIRCUITS.glob("*/README.md") if page.parent.name not in NO_EXAMPLES)
@@ -20,8 +19,6 @@ RUNNING = ["neutral", "drive-forward", "drive-reverse", "overrun-forward", "over
            "hold", "lost-signal"]
 UNITS = {"bar": 1e5, "L/min": 1e-3 / 60, "rpm": math.pi / 30, "kW": 1e3, "N.m": 1.0, "m/s": 1.0,
          "degC": 1.0}
-OPERATORS = {ast.Add: operator.add, ast.Sub: operator.sub, ast.Mult: operator.mul,
-             ast.Div: operator.truediv, ast.USub: operator.neg}
 
 
 def table(page, *columns):
@@ -65,21 +62,6 @@ def found_in(file):
         found.append((file.name, one["rule"], one["subject"]["id"], one.get("level", "cannot tell"),
                       tuple(states), f"{cause['rule']} {cause['subject']['id']}" if cause else ""))
     return found
-
-
-def worked_out(text):
-    """A sum of numbers and pi."""
-    def value(node):
-        if isinstance(node, ast.Constant) and isinstance(node.value, (int, float)):
-            return node.value
-        if isinstance(node, ast.Name) and node.id == "pi":
-            return math.pi
-        if isinstance(node, ast.BinOp):
-            return OPERATORS[type(node.op)](value(node.left), value(node.right))
-        if isinstance(node, ast.UnaryOp):
-            return OPERATORS[type(node.op)](value(node.operand))
-        raise AssertionError(f"no sum: {text}")
-    return value(ast.parse(text, mode="eval").body)
 
 
 def half_a_digit(number):

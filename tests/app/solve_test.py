@@ -8,11 +8,13 @@ import csv
 import io
 import json
 import math
+import re
 
 import jsonschema
 
 import program
 from program import InAFolder, SOUND, changed, run
+from sums import worked_out
 
 DUTY = """  <fluid grade="VG 46" viscosity-index="105"/>
   <command id="Z1" given-by="lever"><stage of="P1" from="0 %" to="100 %"/></command>
@@ -25,6 +27,17 @@ DUTY = """  <fluid grade="VG 46" viscosity-index="105"/>
 WITH_DUTY = changed("</circuit>\n", DUTY,
                     changed('<motor id="M1"', '<motor id="M1" displacement="80 cm3/rev"'))
 BAR, LITRE_A_MINUTE, RPM = 1e5, 1e-3 / 60, math.pi / 30
+# As the working of heat prints them; degC and K alike, as sums have one degC in them only.
+UNITS = {"kW": 1e3, "degC": 1.0, "K": 1.0, "m2": 1.0, "W/(m2.K)": 1.0, "kg/m3": 1.0,
+         "kJ/(kg.K)": 1e3, "L/min": LITRE_A_MINUTE}
+
+
+def calculated(figures):
+    """What figures come to in SI, their units read and the names behind them left out."""
+    for unit in sorted(UNITS, key=len, reverse=True):
+        figures = re.sub(rf"([0-9.e-]+) {re.escape(unit)}(?![\w/])", rf"(\1*{UNITS[unit]!r})",
+                         figures)
+    return worked_out(re.sub(r" \([A-Z]\w*\)", "", figures).replace(" x ", "*"))
 
 
 class Solve(InAFolder):
@@ -72,6 +85,41 @@ class Solve(InAFolder):
         # M1 under 300 N.m: 2 pi T/V = 235.6 bar
         self.assertIn("80 cm3/rev x -1 x 235.6 bar / (2 pi) = -300 N.m", said)
         self.assertNotIn("2400 rpm x 0.5", self.solve(WITH_DUTY, "--point", "half").words)
+
+    def worked(self, said, of):
+        """The equations below a heading of `--working`: (name, figures, result)."""
+        (block,) = [part for part in said.split("\n\n") if part.startswith(f"  {of}\n")
+                    and "heat" in part]
+        lines = block.splitlines()[1:]
+        return [(name.strip(), *figures.strip().rsplit(" = ", 1))
+                for name, figures in zip(lines[::2], lines[1::2])]
+
+    def test_the_working_of_heat_can_be_done_again_with_a_calculator(self):
+        """Every figure with its unit, to the digits that are printed."""
+        file = program.CIRCUITS / "salt-conveyor" / "salt-conveyor.xml"
+        ran = self.run_here("solve", file, "--point", "all-day", "--working")
+        self.assertStatus(ran, 0)
+        done = [one for of in ("loop:P1", "K1", "T1", "oil") for one in self.worked(ran.words, of)
+                if not one[0].startswith("drop")]
+        self.assertEqual(len(done), 3 + 1 + 1 + 2)
+        for name, figures, result in done:
+            with self.subTest(equation=name):
+                # Differences are as exact as their terms.
+                terms = [calculated(term) for term in re.findall(r"[0-9.e-]+ kW", figures)]
+                size = max([abs(calculated(result)), *terms] if name.endswith("P in - P out")
+                           else [abs(calculated(result))])
+                self.assertAlmostEqual(calculated(figures), calculated(result), delta=2e-3 * size)
+        self.assertEqual(done[-1][2], "0 kW")  # the heat balances at that point
+
+    def test_what_a_starved_cooler_carries_off_is_what_its_oil_brings(self):
+        """The same, with a cooler that could do a hundred times as much."""
+        file = program.CIRCUITS / "salt-conveyor" / "salt-conveyor.xml"
+        text = changed('capacity="5 kW"', 'capacity="500 kW"', file.read_text(encoding="utf-8"))
+        said = self.solve(text, "--point", "full", "--working").words
+        ((name, figures, result),) = [one for one in self.worked(said, "K1")
+                                      if one[0].startswith("heat")]
+        self.assertIn("rho c q (T - Ta)", name)
+        self.assertAlmostEqual(calculated(figures) / calculated(result), 1.0, delta=2e-3)
 
     def test_csv_has_a_row_for_each_figure(self):
         rows = list(csv.DictReader(io.StringIO(self.solve(WITH_DUTY, "--format", "csv").words)))

@@ -92,6 +92,26 @@ TEST(LoopHeat, WithoutExchangeHasNoTemperature) {
     EXPECT_GT(point.loops.front().heat, 1000.0);
 }
 
+// A parabola with its roots at 320 and 380 K, as of a machine whose leakage runs away with the
+// heat.
+TEST(TemperatureOfBalance, IsTheLowestOfTwo) {
+    const auto left_at = [](double oil) { return std::optional((oil - 320.0) * (oil - 380.0)); };
+    for (const std::optional<double> near : {std::optional<double>(), std::optional(300.0),
+                                             std::optional(370.0), std::optional(400.0)})
+        EXPECT_NEAR(temperature_of_balance(left_at, 293.15, near).value_or(0.0), 320.0, 1e-6);
+    const auto runs_away = [](double oil) { return std::optional(1.0 + oil); };
+    EXPECT_FALSE(temperature_of_balance(runs_away, 293.15));
+}
+
+// Too thick to be computed below 310 K, too thin above 325 K.
+TEST(TemperatureOfBalance, IsLookedForInWhatCanBeComputed) {
+    const auto left_at = [](double oil) -> std::optional<double> {
+        if (oil < 310.0 || oil > 325.0) return std::nullopt;
+        return 320.0 - oil;
+    };
+    EXPECT_NEAR(temperature_of_balance(left_at, 293.15).value_or(0.0), 320.0, 1e-6);
+}
+
 /// The charge pump's flow over R1, 20 cm3/rev at 24 bar, is all that warms the oil in neutral.
 double over_the_relief(double revolutions_a_minute) {
     return 20e-6 * revolutions_a_minute / 60.0 * 24.0 * bar;

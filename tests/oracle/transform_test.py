@@ -20,7 +20,8 @@ BY_ORDER = ("double-source", "trapped-volume")
 # Computed at the duty points, where a pool's circuits have none: the tests of hydraulics hold them.
 AT_WORK = ("charge-flow", "charge-pressure", "low-side-pressure", "relief-capacity", "filter-flow",
            "case-pressure", "suction-pressure", "line-velocity", "control-pressure",
-           "motor-overspeed", "torque-limit", "shaft-torque", "brake-torque", "engine-braking")
+           "motor-overspeed", "torque-limit", "shaft-torque", "brake-torque", "engine-braking",
+           "loop-temperature", "oil-temperature", "viscosity-window", "cooling-capacity")
 
 
 def check(program, folder, texts):

@@ -173,6 +173,7 @@ Lines displacement_machine(const std::string& directions, const Lines& own) {
                  "start-viscosity: kinematic viscosity",
                  "optimum-min-viscosity: kinematic viscosity",
                  "optimum-max-viscosity: kinematic viscosity",
+                 "max-temperature: temperature",
                  "cleanliness: text",
                  "pilot-ports: 0..2 = 0",
                  "control-pressure: pressure",

@@ -102,8 +102,9 @@ TEST(KindStatements, PartsAndAttributes) {
           .children = Children::ports,
           .attributes = {"volume: volume", "min-volume: volume", "max-volume: volume",
                          "breather: yes|no = no", "level-indicator: yes|no = no",
-                         "pressure: pressure", "max-pressure: pressure", "head: length",
-                         "cooling-area: area", "heat-transfer: heat transfer coefficient"}}},
+                         "pressure: pressure", "max-pressure: pressure",
+                         "max-temperature: temperature", "head: length", "cooling-area: area",
+                         "heat-transfer: heat transfer coefficient"}}},
     };
     all.merge(testing::machine_statements());
     all.merge(testing::valve_statements());

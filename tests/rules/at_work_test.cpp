@@ -19,8 +19,8 @@ using testing::Edit;
 using testing::judged_at_work;
 
 const Edit no_duty{
-    R"(<duty altitude="500 m" cold-start="0 degC">
-<point id="work" speed="2400 rpm" travel="100 %" torque="200 N.m" oil="50 degC"/>
+    R"(<duty altitude="500 m" ambient="25 degC" cold-start="0 degC">
+<point id="work" speed="2400 rpm" travel="100 %" torque="200 N.m" oil="50 degC" share="100 %"/>
 </duty>)",
     ""};
 /// A further point behind "work".

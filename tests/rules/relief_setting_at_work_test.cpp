@@ -32,7 +32,11 @@ TEST(ReliefSettingAtWork, AboveWhatStandsOverIt) {
     EXPECT_EQ(set_to("176 bar"), "relief-setting R2 fail warning at work");
     const double over = 2.0 * std::numbers::pi * 200.0 / 80e-6;
     const Figures figures = figures_at_work(
-        {{R"(R2" setting="380 bar")", R"(R2" setting="170 bar")"}}, "relief-setting", "R2");
+        {{R"(R2" setting="380 bar")", R"(R2" setting="170 bar")"},
+         // Without what the lines lose.
+         {R"(C1.B V1.A" function="working" bore="25 mm" length="1 m")", R"(C1.B V1.A")"},
+         {R"(C2.B V1.B" function="working" bore="25 mm" length="1 m")", R"(C2.B V1.B")"}},
+        "relief-setting", "R2");
     EXPECT_NEAR(figures.measured.si, 170.0 * bar - over, 10.0);
     EXPECT_NEAR(figures.required->si, 20.0 * bar, 1e-6);
 }

@@ -84,7 +84,7 @@ TEST(UnequalCylinder, EqualAreas) {
 /// charge pump's 43.2 L/min may make up for the rod's share of the piston's area (the definition).
 std::string at_work(const std::string& rod, const std::string& travel) {
     return testing::judged_at_work(
-        {{R"(<motor id="M1" displacement="80 cm3/rev" drain="external" case-pressure="3 bar" low-side-pressure="10 bar" max-speed="4500 rpm" max-torque="500 N.m" slip-coefficient="0" drag-coefficient="0" friction-coefficient="0"/>)",
+        {{R"(<motor id="M1" displacement="80 cm3/rev" drain="external" case-pressure="3 bar" low-side-pressure="10 bar" max-speed="4500 rpm" max-torque="500 N.m" slip-coefficient="0" drag-coefficient="0" friction-coefficient="0" min-viscosity="10 mm2/s" max-viscosity="500 mm2/s" start-viscosity="1500 mm2/s" max-temperature="95 degC"/>)",
           "<cylinder id=\"M1\" bore=\"80 mm\" rod=\"" + rod + "\"/>"},
          {"M1.L K1.A P1.L R4.T", "P1.L K1.A R4.T"},
          {R"(travel="100 %" torque="200 N.m")", "travel=\"" + travel + "\" force=\"10 kN\""}},

@@ -62,15 +62,19 @@ constexpr std::string_view at_work[] = {
     "charge-flow",
     "charge-pressure",
     "control-pressure",
+    "cooling-capacity",
     "engine-braking",
     "filter-flow",
     "line-velocity",
+    "loop-temperature",
     "low-side-pressure",
     "motor-overspeed",
+    "oil-temperature",
     "relief-capacity",
     "shaft-torque",
     "suction-pressure",
     "torque-limit",
+    "viscosity-window",
 };
 // clang-format on
 

@@ -1,7 +1,7 @@
 """What a whole circuit is written as here: equations, and scipy's `root` on them.
 
 A circuit is a text and a function `equations(x)`. `x` has the unknowns as attributes; what their
-names begin with says their size: p pressure, q flow, w speed, v velocity, t torque, s stroke. The
+names begin with says their size: p pressure, q flow, w speed, v velocity, t torque, s stroke, k temperature. The
 function gives a `Balance`: residuals by their dimension, and every figure that the program should
 print.
 """
@@ -11,7 +11,7 @@ from types import SimpleNamespace
 
 from scipy.optimize import root
 
-SCALE = {"p": 1e6, "q": 1e-3, "w": 100.0, "v": 0.1, "t": 100.0, "s": 1.0}
+SCALE = {"p": 1e6, "q": 1e-3, "w": 100.0, "v": 0.1, "t": 100.0, "s": 1.0, "k": 100.0}
 
 
 @dataclass
@@ -24,6 +24,7 @@ class Balance:
     speeds: list = field(default_factory=list)
     forces: list = field(default_factory=list)
     strokes: list = field(default_factory=list)
+    heats: list = field(default_factory=list)
     printed: dict = field(default_factory=dict)
     holds: list = field(default_factory=list)
 
@@ -31,7 +32,8 @@ class Balance:
         """All about 1."""
         return ([one / 1e-3 for one in self.flows] + [one / 1e6 for one in self.pressures]
                 + [one / 100.0 for one in self.torques] + [one / 100.0 for one in self.speeds]
-                + [one / 1e4 for one in self.forces] + list(self.strokes))
+                + [one / 1e4 for one in self.forces] + list(self.strokes)
+                + [one / 1e3 for one in self.heats])
 
 
 @dataclass

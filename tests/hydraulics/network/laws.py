@@ -26,6 +26,22 @@ def density(at_15, celsius):
     return at_15 * math.exp(-alpha * rise * (1.0 + 0.8 * alpha * rise))
 
 
+def viscosity(at_40, at_100, kelvin):
+    """Kinematic, ASTM D341: lg lg (nu + 0.7) in mm2/s falls with lg T."""
+    def height(nu):
+        return math.log10(math.log10(nu / MM2 + 0.7))
+    share = math.log10(kelvin / 313.15) / math.log10(373.15 / 313.15)
+    across = height(at_40) + share * (height(at_100) - height(at_40))
+    return (10.0 ** 10.0 ** across - 0.7) * MM2
+
+
+def specific_heat(at_15, celsius):
+    """Petroleum oil, C. S. Cragoe, NBS Miscellaneous Publication 97 (1929); Btu/lb.degF is
+    4186.8 J/kg.K, water 999.016 kg/m3 at 60 degF."""
+    fahrenheit = 1.8 * celsius + 32.0
+    return 4186.8 * (0.388 + 0.00045 * fahrenheit) / math.sqrt(at_15 / 999.016)
+
+
 # ---- machines: W. E. Wilson, as L-01 to L-03 and L-19 of the published values ----
 
 

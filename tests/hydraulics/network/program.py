@@ -8,13 +8,23 @@ PROGRAM = None  # path, set by the tests
 
 def solve(circuit):
     """The points of a circuit, given as text or as bytes of a file."""
+    return answer(circuit)["points"]
+
+
+def duty(circuit):
+    """Likewise its whole duty."""
+    return answer(circuit)["duty"]
+
+
+def answer(circuit):
+    """All that the program tells of it."""
     if isinstance(circuit, str):
         circuit = circuit.encode()
     run = subprocess.run([PROGRAM, "solve", "-", "--format", "json", "--color", "never"],
                          input=circuit, capture_output=True, check=False)
     if run.returncode not in (0, 1):
         raise AssertionError(run.stderr.decode())
-    return json.loads(run.stdout)["points"]
+    return json.loads(run.stdout)
 
 
 def figures(point):
