@@ -19,6 +19,7 @@ constexpr Command commands[] = {
     {"check", "Prove or refute what a closed loop needs", declare_check},
     {"draw", "Draw the annotated schematic, symbols after ISO 1219", declare_draw},
     {"solve", "Compute pressures, flows, speeds and powers at the duty points", declare_solve},
+    {"readings", "Write what instruments should show, for a first start", declare_readings},
     {"rules", "Show the catalogue of rules", declare_rules},
     {"kinds", "Show the kinds of component that a circuit may use", declare_kinds},
     {"schema", "Print the schema of a file format", declare_schema},

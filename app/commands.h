@@ -25,6 +25,7 @@ struct Command {
 std::function<ExitStatus()> declare_check(CLI::App& options);
 std::function<ExitStatus()> declare_draw(CLI::App& options);
 std::function<ExitStatus()> declare_solve(CLI::App& options);
+std::function<ExitStatus()> declare_readings(CLI::App& options);
 std::function<ExitStatus()> declare_rules(CLI::App& options);
 std::function<ExitStatus()> declare_kinds(CLI::App& options);
 std::function<ExitStatus()> declare_schema(CLI::App& options);
