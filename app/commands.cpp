@@ -24,6 +24,7 @@ constexpr Command commands[] = {
     {"kinds", "Show the kinds of component that a circuit may use", declare_kinds},
     {"schema", "Print the schema of a file format", declare_schema},
     {"new", "Write a circuit to begin with", declare_new},
+    {"size", "Size a drive from its duty, and write its circuit", declare_size},
 };
 
 std::string perhaps(std::string_view near, std::string_view dashes = {}) {

@@ -29,7 +29,8 @@ bool reverse(State state) {
 
 /// Only what concerns a motion is asked of the point itself.
 bool is_figure_of_point(std::string_view name) {
-    static constexpr std::string_view names[] = {"speed", "torque", "force", "grade", "mass"};
+    static constexpr std::string_view names[] = {"speed", "torque", "force",
+                                                 "grade", "mass",   "velocity"};
     return std::find(std::begin(names), std::end(names), name) != std::end(names);
 }
 

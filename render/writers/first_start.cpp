@@ -129,14 +129,12 @@ std::vector<std::string> first_start(const Circuit& circuit, const Structure& st
 std::vector<std::string_view> reading_cautions() {
     return {
         "A jet of oil injects through skin: never feel for leaks; a doctor at once.",
-        "Pressure stays stored when the prime mover stands: release it before opening a joint, and "
-        "prove it.",
+        "Pressure stays stored when all stands: release it, and prove it, before opening a joint.",
         "Hot oil scalds, hot parts burn.",
         "The machine may move unexpectedly: nobody where it can reach.",
-        "Lock out and tag before hands go in; gauges and hoses rated for the highest pressure "
-        "there.",
-        "Local codes and competent persons decide; these figures support them and do not replace "
-        "them.",
+        "Lock out and tag before hands go in.",
+        "Gauges and their hoses bear the highest pressure where they are joined.",
+        "Local codes and competent persons decide; these figures support them, no more.",
     };
 }
 

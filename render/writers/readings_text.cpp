@@ -7,35 +7,13 @@
 #include <loopwright/graph/situation.h>
 #include <loopwright/render/writers/first_start.h>
 #include <loopwright/render/writers/readings_report.h>
+#include <loopwright/render/writers/wrapped.h>
 
 namespace loopwright {
 
 using namespace hydraulics;
 
 namespace {
-
-constexpr std::size_t width = 100;
-
-/// `text` in lines of at most `width` bytes behind a head, further lines indented as far.
-std::string wrapped(std::string_view head, std::string_view text) {
-    std::string out(head);
-    std::size_t at = head.size();
-    bool first = true;
-    while (!text.empty()) {
-        const std::string_view word = text.substr(0, text.find(' '));
-        text.remove_prefix(std::min(text.size(), word.size() + 1));
-        if (!first && at + 1 + word.size() > width) {
-            out += "\n" + std::string(head.size(), ' ');
-            at = head.size();
-            first = true;
-        }
-        if (!first) out += ' ', ++at;
-        out += word;
-        at += word.size();
-        first = false;
-    }
-    return out + "\n";
-}
 
 /// At most so many bytes, the cut marked.
 std::string cut(std::string text, std::size_t most) {

@@ -188,8 +188,8 @@ std::string solve_csv(const Circuit& circuit, std::span<const OperatingPoint> po
     for (const OperatingPoint& point : points) {
         const auto row = [&](std::string_view what, std::string_view id, std::string_view of,
                              double si, Dimension dimension) {
-            out += fmt::format("{},{},{},{},{},{}\r\n", csv_field(point.id), what, csv_field(id), of, si,
-                               si_unit(dimension));
+            out += fmt::format("{},{},{},{},{},{}\r\n", csv_field(point.id), what, csv_field(id),
+                               of, si, si_unit(dimension));
         };
         for (const LinePoint& one : point.lines) {
             const std::string_view id = circuit.lines[one.line].path;

@@ -225,14 +225,14 @@ class Arguments(InAFolder):
         listed = {line.split()[0] for line in ran.words.splitlines() if line.startswith("  ")}
         self.assertEqual(listed & {"check", "draw", "rules", "kinds", "schema", "solve", "repair",
                                    "needs", "exercise", "report", "graph", "readings", "new", "size"},
-                         {"check", "draw", "rules", "kinds", "schema", "new", "solve", "readings"})
+                         {"check", "draw", "rules", "kinds", "schema", "new", "solve", "readings", "size"})
         for verb, options in {
             "check": ("--format", "--output", "--rule", "--all", "--fail-on",
                       "--fail-on-inconclusive", "--color"),
             "draw": ("--format", "--output", "--dpi", "--sheet", "--without-findings",
                      "--write-layout", "--read-layout", "--color"),
             "rules": ("--format",), "kinds": ("--format",), "schema": ("NAME",), "solve": ("--point",),
-            "readings": ("--format", "--output"), "new": ("--output",),
+            "readings": ("--format", "--output"), "size": ("--output",), "new": ("--output",),
         }.items():
             with self.subTest(verb):
                 ran = run(verb, "--help")
