@@ -19,10 +19,12 @@ constexpr Command commands[] = {
     {"check", "Prove or refute what a closed loop needs", declare_check},
     {"draw", "Draw the annotated schematic, symbols after ISO 1219", declare_draw},
     {"solve", "Compute pressures, flows, speeds and powers at the duty points", declare_solve},
+    {"readings", "Write what instruments should show, for a first start", declare_readings},
     {"rules", "Show the catalogue of rules", declare_rules},
     {"kinds", "Show the kinds of component that a circuit may use", declare_kinds},
     {"schema", "Print the schema of a file format", declare_schema},
     {"new", "Write a circuit to begin with", declare_new},
+    {"size", "Size a drive from its duty, and write its circuit", declare_size},
 };
 
 std::string perhaps(std::string_view near, std::string_view dashes = {}) {

@@ -25,10 +25,12 @@ struct Command {
 std::function<ExitStatus()> declare_check(CLI::App& options);
 std::function<ExitStatus()> declare_draw(CLI::App& options);
 std::function<ExitStatus()> declare_solve(CLI::App& options);
+std::function<ExitStatus()> declare_readings(CLI::App& options);
 std::function<ExitStatus()> declare_rules(CLI::App& options);
 std::function<ExitStatus()> declare_kinds(CLI::App& options);
 std::function<ExitStatus()> declare_schema(CLI::App& options);
 std::function<ExitStatus()> declare_new(CLI::App& options);
+std::function<ExitStatus()> declare_size(CLI::App& options);
 
 /// Runs the program. Never throws.
 ExitStatus run(int argc, char** argv);

@@ -1,11 +1,9 @@
 // Writes one of the circuits that come with the program, so that nobody begins with an empty file.
-#include <filesystem>
-
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
 #include <loopwright/app/commands.h>
-#include <loopwright/app/output.h>
+#include <loopwright/app/new_file.h>
 #include <loopwright/base/source.h>
 #include <loopwright/parser/ready.h>
 
@@ -25,22 +23,10 @@ std::vector<std::string_view> kinds_of_drive() {
 }
 
 ExitStatus write_new(const Options& options) {
-    for (const ReadyText& one : starting_circuits()) {
-        if (one.name != options.kind) continue;
-        if (options.output.empty()) return print(one.text);
-        // What stands there may be a day's work on an earlier beginning.
-        std::error_code ignored;
-        if (std::filesystem::is_regular_file(options.output, ignored)) {
-            complain(
-                fmt::format("'{}' is there already; give the name of a new file", options.output));
-            return ExitStatus::unusable;
-        }
-        const std::string trouble =
-            write_files({{.file = options.output, .text = std::string(one.text)}}, {});
-        if (trouble.empty()) return ExitStatus::good;
-        complain(trouble);
-        return ExitStatus::unusable;
-    }
+    const std::string_view text = starting_circuit(options.kind);
+    if (!text.empty())
+        return options.output.empty() ? print(text)
+                                      : write_new_file(options.output, std::string(text));
     const std::vector<std::string_view> known = kinds_of_drive();
     const std::string_view near = nearest_name(options.kind, known);
     complain(fmt::format("no starting circuit '{}'; {}", options.kind,

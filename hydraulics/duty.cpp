@@ -29,7 +29,8 @@ bool reverse(State state) {
 
 /// Only what concerns a motion is asked of the point itself.
 bool is_figure_of_point(std::string_view name) {
-    static constexpr std::string_view names[] = {"speed", "torque", "force", "grade", "mass"};
+    static constexpr std::string_view names[] = {"speed", "torque", "force",
+                                                 "grade", "mass",   "velocity"};
     return std::find(std::begin(names), std::end(names), name) != std::end(names);
 }
 
@@ -44,30 +45,37 @@ PointFigures::PointFigures(const Circuit& circuit, Index point) : circuit_(circu
     if (reverse(state_)) sense_ = -1.0;
 }
 
-std::optional<PointFigures> PointFigures::cold_start(const Circuit& circuit) {
-    if (!circuit.duty) return std::nullopt;
-    const AttributeValue* const oil = circuit.figure_of(*circuit.duty, "cold-start");
-    if (oil == nullptr) return std::nullopt;
+PointFigures PointFigures::neutral(const Circuit& circuit, double oil) {
     PointFigures figures(circuit, none);
-    figures.cold_oil_ = oil->si;
+    figures.neutral_id_ = "neutral";
+    figures.oil_ = oil;
     figures.state_ = State::neutral;
     figures.sense_ = 1.0;
     return figures;
 }
 
+std::optional<PointFigures> PointFigures::cold_start(const Circuit& circuit) {
+    if (!circuit.duty) return std::nullopt;
+    const AttributeValue* const oil = circuit.figure_of(*circuit.duty, "cold-start");
+    if (oil == nullptr) return std::nullopt;
+    PointFigures figures = neutral(circuit, oil->si);
+    figures.neutral_id_ = "cold-start";
+    return figures;
+}
+
 std::string_view PointFigures::id() const {
-    if (cold_oil_) return "cold-start";
+    if (!neutral_id_.empty()) return neutral_id_;
     return point_ == none ? std::string_view("rated") : circuit_.points[point_].id;
 }
 
 std::optional<double> PointFigures::figure(std::string_view name) const {
-    if (cold_oil_) return name == "oil" ? cold_oil_ : std::nullopt;
+    if (oil_ && name == "oil") return oil_;
     return point_ == none ? std::nullopt
                           : given_in(circuit_, circuit_.points[point_].attributes, name);
 }
 
 std::optional<double> PointFigures::set_figure(Index component, std::string_view name) const {
-    if (cold_oil_ && circuit_.components[component].kind->part == Part::load &&
+    if (!neutral_id_.empty() && circuit_.components[component].kind->part == Part::load &&
         (name == "torque" || name == "force"))
         return 0.0;
     if (point_ == none) return std::nullopt;
@@ -100,7 +108,7 @@ Index PointFigures::position_of(Index valve) const {
 }
 
 std::optional<double> PointFigures::travel_of(Index command) const {
-    if (cold_oil_) return 0.0;
+    if (!neutral_id_.empty()) return 0.0;
     if (point_ == none) return 1.0;
     const DutyPoint& point = circuit_.points[point_];
     for (Index i = point.settings.begin; i < point.settings.end; ++i)

@@ -17,9 +17,12 @@ class PointFigures {
     /// `point`: into Circuit::points; `none` for a circuit without a duty: rated speed, full
     /// travel.
     PointFigures(const Circuit& circuit, Index point);
-    /// The prime movers at rated speed, nothing commanded, no load, the oil as cold as the duty
-    /// says; nothing where it does not say.
+    /// The prime movers at rated speed, nothing commanded, no load, at a temperature of the oil, K.
+    static PointFigures neutral(const Circuit& circuit, double oil);
+    /// The same, the oil as cold as the duty says; nothing where it does not say.
     static std::optional<PointFigures> cold_start(const Circuit& circuit);
+    /// Another temperature of the oil than the point's own, K.
+    void set_oil(double oil) { oil_ = oil; }
 
     const Circuit& circuit() const { return circuit_; }
     Index point() const { return point_; }
@@ -78,7 +81,8 @@ class PointFigures {
 
     const Circuit& circuit_;
     Index point_;
-    std::optional<double> cold_oil_ = {};  // K; of the cold start
+    std::string_view neutral_id_ = {};  // empty: a point as the duty has it
+    std::optional<double> oil_ = {};    // K; in place of the point's
     State state_ = State::drive_forward;
     double sense_ = 1.0;
     std::vector<Motion> motions_ = {};  // by component; empty: not parted

@@ -17,11 +17,11 @@ namespace {
 /// Which figures a point may set of what.
 struct Owner {
     std::string_view what = {};
-    std::array<std::string_view, 4> figures = {};
+    std::array<std::string_view, 6> figures = {};
 };
 constexpr Owner a_command{"command", {"travel"}};
 constexpr Owner a_prime_mover{"prime mover", {"speed"}};
-constexpr Owner a_load{"load", {"torque", "force", "grade", "mass"}};
+constexpr Owner a_load{"load", {"torque", "force", "grade", "mass", "velocity", "speed"}};
 constexpr Owner an_accumulator{"accumulator", {"pressure"}};
 constexpr Owner a_valve{"valve", {"position"}};
 
@@ -158,6 +158,12 @@ void Builder::point_setting(Scope& scope, const Entry& entry, std::size_t first)
                     list_of(known),
                     {}};
             });
+        } else if (owner == &a_prime_mover && value.si < 0.0) {
+            report_.error(value.place, [&] {
+                return Words{fmt::format("{} is out of range", clipped(value.text)),
+                             "0 rpm or more of a prime mover; a load's may be negative",
+                             {}};
+            });
         } else if (value.spec->name == "position") {
             const GivenText text{value.text, value.place, value.place, true};
             setting.position = named_position(text, setting.component, value.text);
@@ -226,6 +232,9 @@ void Builder::check_point_owners(const Entry& entry) {
     check_owner(entry, "travel", "command", commands);
     check_owner(entry, "speed", "prime mover", movers);
     for (const std::string_view figure : a_load.figures) {
+        if (figure == "speed") {
+            continue;  // a point's own is the prime mover's
+        }
         check_owner(entry, figure, "load", loads);
     }
 }

@@ -100,6 +100,10 @@ constexpr AttributeSpec grade = signed_quantity(
     "grade", Dimension::grade, "grade that a vehicle meets; negative where it goes downhill");
 constexpr AttributeSpec mass =
     positive("mass", Dimension::mass, "mass that the load moves, where it is not its own");
+constexpr AttributeSpec velocity = signed_quantity(
+    "velocity", Dimension::velocity,
+    "velocity that the load is to have at its wheel-radius, negative in reverse: what 'loopwright "
+    "size' sizes a drive for");
 constexpr AttributeSpec point[] = {
     own_id,
     title,
@@ -110,6 +114,7 @@ constexpr AttributeSpec point[] = {
     force,
     grade,
     mass,
+    velocity,
     signed_quantity("oil", Dimension::temperature,
                     "temperature of the reservoir's oil; not given: as the heat balances"),
     signed_quantity("ambient", Dimension::temperature, "temperature of the air, where another"),
@@ -117,12 +122,14 @@ constexpr AttributeSpec point[] = {
 };
 constexpr AttributeSpec point_set[] = {
     needed(text("of", "the id of a command, prime mover, load, accumulator or valve")),
-    speed,
+    signed_quantity("speed", Dimension::speed,
+                    "speed of the prime mover; of a load the one that it is to have, as velocity"),
     travel,
     torque,
     force,
     grade,
     mass,
+    velocity,
     text("position", "where a directional valve stands"),
     pressure("pressure", "pressure of an accumulator that feeds"),
 };

@@ -1,6 +1,7 @@
 // The JSON schemas of the machine output (JSON Schema 2020-12). A key dropped or changed raises the
 // number in `format`; keys may be added under the same number.
 #include <loopwright/render/writers/catalogue.h>
+#include <loopwright/render/writers/readings_report.h>
 #include <loopwright/render/writers/schema_words.h>
 #include <loopwright/render/writers/solve_report.h>
 
@@ -356,7 +357,7 @@ struct NamedSchema {
 
 const NamedSchema schemas[] = {
     {"check", check_schema}, {"layout", layout_schema}, {"rules", rules_schema},
-    {"kinds", kinds_schema}, {"solve", solve_schema()},
+    {"kinds", kinds_schema}, {"solve", solve_schema()}, {"readings", readings_schema()},
 };
 
 }  // namespace

@@ -2,6 +2,7 @@
 #include <nlohmann/json.hpp>
 
 #include <loopwright/base/unit_text.h>
+#include <loopwright/render/writers/csv.h>
 #include <loopwright/render/writers/solve_report.h>
 
 namespace loopwright {
@@ -182,32 +183,13 @@ std::string solve_json(std::string_view file, const Circuit& circuit,
     return json.dump(2) + "\n";
 }
 
-namespace {
-
-/// RFC 4180; text that a spreadsheet would take for a formula is kept from being one.
-std::string field(std::string_view text) {
-    std::string out;
-    if (!text.empty() && std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos)
-        out += '\'';
-    out += text;
-    if (out.find_first_of(",\"\r\n") == std::string::npos) return out;
-    std::string quoted = "\"";
-    for (const char c : out) {
-        if (c == '"') quoted += '"';
-        quoted += c;
-    }
-    return quoted + "\"";
-}
-
-}  // namespace
-
 std::string solve_csv(const Circuit& circuit, std::span<const OperatingPoint> points) {
     std::string out = "point,what,id,quantity,value,unit\r\n";
     for (const OperatingPoint& point : points) {
         const auto row = [&](std::string_view what, std::string_view id, std::string_view of,
                              double si, Dimension dimension) {
-            out += fmt::format("{},{},{},{},{},{}\r\n", field(point.id), what, field(id), of, si,
-                               si_unit(dimension));
+            out += fmt::format("{},{},{},{},{},{}\r\n", csv_field(point.id), what, csv_field(id),
+                               of, si, si_unit(dimension));
         };
         for (const LinePoint& one : point.lines) {
             const std::string_view id = circuit.lines[one.line].path;

@@ -6,45 +6,14 @@
 
 #include <fmt/format.h>
 
-#include <loopwright/base/utf8.h>
 #include <loopwright/render/render.h>
 #include <loopwright/render/text_metrics.h>
 #include <loopwright/render/writers/stroke_style.h>
+#include <loopwright/render/writers/xml_text.h>
 
 namespace loopwright {
 
 namespace {
-
-/// Text for element content and attributes alike. What XML cannot hold is made visible: controls by
-/// their pictures (U+2400), the rest by U+FFFD.
-std::string escaped(std::string_view text) {
-    std::string out;
-    out.reserve(text.size());
-    while (!text.empty()) {
-        const utf8::Character c = utf8::first(text);
-        const std::string_view bytes = text.substr(0, c.length);
-        text.remove_prefix(c.length);
-        if (!c.valid || (c.code >= 0xFFFE && c.code <= 0xFFFF)) {
-            out += "\uFFFD";
-        } else if (c.code < 0x20) {
-            out += "\xE2\x90";
-            out += static_cast<char>(0x80 + c.code);
-        } else if (utf8::is_control(c.code)) {
-            out += c.code == 0x7F ? "\u2421" : "\uFFFD";
-        } else if (c.code == '&') {
-            out += "&amp;";
-        } else if (c.code == '<') {
-            out += "&lt;";
-        } else if (c.code == '>') {
-            out += "&gt;";
-        } else if (c.code == '"') {
-            out += "&quot;";
-        } else {
-            out += bytes;
-        }
-    }
-    return out;
-}
 
 std::string_view name(Role role) {
     switch (role) {
@@ -101,13 +70,14 @@ class Writer {
 
   private:
     void add_words(std::string_view title, std::string_view description) {
-        if (!title.empty()) out_ += fmt::format("<title>{}</title>\n", escaped(title));
-        if (!description.empty()) out_ += fmt::format("<desc>{}</desc>\n", escaped(description));
+        if (!title.empty()) out_ += fmt::format("<title>{}</title>\n", xml_escaped(title));
+        if (!description.empty())
+            out_ += fmt::format("<desc>{}</desc>\n", xml_escaped(description));
     }
 
     void add_group(const Group& group) {
         out_ += "<g";
-        if (!group.id.empty()) out_ += fmt::format(" id=\"{}\"", escaped(group.id));
+        if (!group.id.empty()) out_ += fmt::format(" id=\"{}\"", xml_escaped(group.id));
         out_ += fmt::format(" class=\"{}\">\n", class_of(group.tag));
         add_words(group.title, group.description);
         for (const Primitive& primitive : group.primitives) {
@@ -175,7 +145,7 @@ class Writer {
                             class_, number_text(text.at.x), number_text(text.at.y),
                             number_text(font_size(text.height)),
                             anchors[static_cast<std::size_t>(text.anchor)], colour_text(text.paint),
-                            escaped(drawn_text(text.text)));
+                            xml_escaped(drawn_text(text.text)));
     }
 
     std::string out_;

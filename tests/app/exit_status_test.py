@@ -193,7 +193,7 @@ class Arguments(InAFolder):
         self.refused("check", "c.xml", "-o", "-", said="'-' names no file.*/dev/stdout")
 
     def test_too_little_or_too_much(self):
-        self.refused(said="no command; there are check, draw, solve, rules, kinds, schema")
+        self.refused(said="no command; there are check, draw, solve, readings, rules, kinds, schema")
         self.refused("check", said="FILE")
         self.refused("draw", "-o", "c.svg", said="FILE")
         self.refused("schema", said="NAME")
@@ -225,13 +225,14 @@ class Arguments(InAFolder):
         listed = {line.split()[0] for line in ran.words.splitlines() if line.startswith("  ")}
         self.assertEqual(listed & {"check", "draw", "rules", "kinds", "schema", "solve", "repair",
                                    "needs", "exercise", "report", "graph", "readings", "new", "size"},
-                         {"check", "draw", "rules", "kinds", "schema", "new", "solve"})
+                         {"check", "draw", "rules", "kinds", "schema", "new", "solve", "readings", "size"})
         for verb, options in {
             "check": ("--format", "--output", "--rule", "--all", "--fail-on",
                       "--fail-on-inconclusive", "--color"),
             "draw": ("--format", "--output", "--dpi", "--sheet", "--without-findings",
                      "--write-layout", "--read-layout", "--color"),
-            "rules": ("--format",), "kinds": ("--format",), "schema": ("NAME",), "solve": ("--point",), "new": ("--output",),
+            "rules": ("--format",), "kinds": ("--format",), "schema": ("NAME",), "solve": ("--point",),
+            "readings": ("--format", "--output"), "size": ("--output",), "new": ("--output",),
         }.items():
             with self.subTest(verb):
                 ran = run(verb, "--help")

@@ -87,6 +87,14 @@ TEST(DefinitionDiagnostics, Duty) {
               (Messages{"travel is nothing that a load has", "nothing is set of 'Z1'",
                         "'G1' is a gauge, of which a point sets nothing",
                         "'D2' is set twice at this point"}));
+    // How fast a load is to be: it goes backwards, too, which a prime mover is not set to.
+    EXPECT_EQ(messages(R"(<duty><point id="a"><set of="D1" speed="-5 rpm"/>
+<set of="D2" velocity="-5 km/h"/></point></duty>)"),
+              Messages{});
+    EXPECT_EQ(messages(R"(<duty><point id="a"><set of="E1" speed="-5 rpm"/></point></duty>)"),
+              Messages{"-5 rpm is out of range"});
+    EXPECT_EQ(messages(R"(<duty><point id="a"><set of="E1" velocity="5 km/h"/></point></duty>)"),
+              Messages{"velocity is nothing that a prime mover has"});
     EXPECT_EQ(messages(R"(<duty><point id="a" state="driving"/></duty>)"),
               Messages{"state cannot be 'driving'"});
     const auto of_load = [](std::string_view figures) {
