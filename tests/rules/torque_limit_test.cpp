@@ -59,11 +59,13 @@ TEST(TorqueLimit, Missing) {
 TEST(TorqueLimit, AStalledEngineFails) {
     const testing::Edit droop{R"(max-torque="240 N.m")", R"(max-torque="240 N.m" droop="5 %")"};
     EXPECT_EQ(judged_at_work({droop}, "torque-limit"), "torque-limit E1 pass at work\n");
-    const testing::Edit heavy{R"( torque="200 N.m")", R"( torque="290 N.m")"};
-    EXPECT_EQ(judged_at_work({droop, heavy}, "torque-limit"),
-              "torque-limit E1 fail error at work\n");
-    EXPECT_NEAR(figures_at_work({droop, heavy}, "torque-limit", "E1").required->si, 55e3 / 240.0,
-                1e-9);
+    const std::vector<testing::Edit> heavy{
+        droop,
+        {R"( torque="200 N.m")", R"( torque="290 N.m")"},
+        {R"(V1.A" function="working" bore="25 mm" length="1 m")", R"(V1.A" function="working")"},
+        {R"(V1.B" function="working" bore="25 mm" length="1 m")", R"(V1.B" function="working")"}};
+    EXPECT_EQ(judged_at_work(heavy, "torque-limit"), "torque-limit E1 fail error at work\n");
+    EXPECT_NEAR(figures_at_work(heavy, "torque-limit", "E1").required->si, 55e3 / 240.0, 1e-9);
 }
 
 // Row V-12 of the published values, worked by hand there: 5000 kg, rolling resistance 0.03, 30 %
@@ -75,7 +77,7 @@ TEST(TorqueLimit, TellsTheCornerPower) {
           R"(<gearbox id="G9" ratio="16.05984"/><load id="D1" vehicle="yes" mass="5000 kg" wheel-radius="400 mm" rolling-resistance="0.03"/>)"},
          {R"(<shaft id="W2" joins="M1 D1"/>)",
           R"(<shaft id="W2" joins="M1 G9.in"/><shaft id="W3" joins="G9.out D1"/>)"},
-         {R"(<point id="work" speed="2400 rpm" travel="100 %" torque="200 N.m" oil="50 degC"/>)",
+         {R"(<point id="work" speed="2400 rpm" travel="100 %" torque="200 N.m" oil="50 degC" share="100 %"/>)",
           R"(<point id="level" speed="2400 rpm" travel="100 %" grade="0 %" oil="50 degC"/>
              <point id="climb" speed="2400 rpm" travel="20 %" grade="30 %" oil="50 degC"/>)"}});
     const Rule* const only[] = {find_rule("torque-limit")};

@@ -103,13 +103,12 @@ TEST(WorstCorner, TwoValvesOfWhichTheLowerCounts) {
 TEST(WorstCorner, FiguresAtWork) {
     const auto within = [](const std::string& most) {
         return told(
-            at_work(
-                {{R"(low-side-pressure="12 bar")", R"(low-side-pressure="12 bar" )"},
-                 {R"(through-drive-torque="200 N.m" slip-coefficient="0" drag-coefficient="0" friction-coefficient="0"/>)",
-                  R"(through-drive-torque="200 N.m" slip-coefficient="0" drag-coefficient="0" friction-coefficient="0"><tolerance of="displacement" value="2 %"/></pump>)"},
-                 {R"(max-speed="4500 rpm" max-torque="500 N.m" slip-coefficient="0" drag-coefficient="0" friction-coefficient="0"/>)",
-                  R"(max-speed=")" + most +
-                      R"( rpm" max-torque="500 N.m" slip-coefficient="0" drag-coefficient="0" friction-coefficient="0"><tolerance of="displacement" value="2 %"/></motor>)"}}),
+            at_work({{R"(low-side-pressure="12 bar")", R"(low-side-pressure="12 bar" )"},
+                     {"/>\n<pump id=\"P2\"",
+                      R"(><tolerance of="displacement" value="2 %"/></pump> <pump id="P2")"},
+                     {R"(max-speed="4500 rpm")", R"(max-speed=")" + most + R"( rpm")"},
+                     {"/>\n<load id=\"D1\"",
+                      R"(><tolerance of="displacement" value="2 %"/></motor> <load id="D1")"}}),
             "motor-overspeed", "M1");
     };
     EXPECT_EQ(within("2217").outcome, Outcome::pass);
@@ -238,7 +237,7 @@ std::map<std::string, Worth> worths(const Circuit& circuit) {
         if (verdict.outcome == Outcome::fail) worth.rank += static_cast<int>(verdict.level);
         if (const Figures* const figures = verdict.figures; figures != nullptr && figures->margin &&
                                                             figures->required &&
-                                                            figures->required->si != 0.0)
+                                                            std::abs(figures->required->si) > 1e-9)
             worth.off = -figures->margin->si / std::abs(figures->required->si);
         all[fmt::format("{} {}", verdict.rule->id, verdict.subject.id)] = worth;
     }
