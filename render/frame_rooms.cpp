@@ -51,6 +51,15 @@ bool FrameRooms::is_foreign(Index assembly, const Box& box) const {
     });
 }
 
+bool FrameRooms::hits_frame(Index assembly, const Box& box) const {
+    const Circuit& circuit = sketch_.circuit();
+    const Box frame = grown(assembly, box);
+    return std::any_of(rooms_.begin(), rooms_.end(), [&](const auto& one) {
+        return !is_inside(circuit, assembly, one.first) &&
+               !is_inside(circuit, one.first, assembly) && overlap(frame, one.second);
+    });
+}
+
 const Box* FrameRooms::around(Index assembly) const {
     for (; assembly != none; assembly = sketch_.circuit().assemblies[assembly].parent)
         if (const auto there = rooms_.find(assembly); there != rooms_.end()) return &there->second;

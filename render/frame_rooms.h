@@ -16,9 +16,12 @@ class FrameRooms {
     FrameRooms(const Sketch& sketch, std::span<const int> parts);
 
     void add(int part);
+    const std::map<Index, Box>& all() const { return rooms_; }
     /// Whether something of that assembly at that place would be inside the frame of another that
     /// it is not in.
     bool is_foreign(Index assembly, const Box& box) const;
+    /// Whether the assembly's frame, grown round the box, would get into that of another.
+    bool hits_frame(Index assembly, const Box& box) const;
     /// The room of the innermost assembly round this one that has any; null where none has.
     const Box* around(Index assembly) const;
     /// The same, once the assembly's frame has grown round the box.

@@ -74,6 +74,7 @@ class BelowPlacer : LoopBench {
             const Index assembly = sketch_.component(p).assembly;
             if (strict && rooms_.is_foreign(assembly, own)) return false;
             const bool framed = strict && assembly != none;
+            if (framed && rooms_.hits_frame(assembly, sketch_.body(p))) return false;
             const Box frame = framed ? rooms_.grown(assembly, sketch_.body(p)) : own;
             return std::none_of(taken_.begin(), taken_.end(), [&](int other) {
                 return overlap(own, placed_box(other, 2.0)) ||

@@ -73,6 +73,7 @@ RouteGrid::RouteGrid(const RouteField& field, std::span<const RouteNet> nets) {
     shaft_.assign(count, 0);
     stub_.assign(count, 0);
 
+    mark_frames(field, nets);
     for (const Box& box : field.bodies) mark_body(box);
     for (const Box& box : field.texts) mark_text(box, beside_text);
     for (const Box& box : field.letters) mark_text(box, beside_letter);
@@ -91,6 +92,19 @@ RouteGrid::RouteGrid(const RouteField& field, std::span<const RouteNet> nets) {
     for (const RouteEnd& end : field.ports) mark_port(end, body);
     for (std::size_t n = 0; n < nets.size(); ++n)
         for (const RouteEnd& end : nets[n].ends) mark_port(end, static_cast<std::int32_t>(n));
+}
+
+void RouteGrid::mark_frames(const RouteField& field, std::span<const RouteNet> nets) {
+    if (field.frames.empty()) return;
+    frame_.assign(owner_.size(), 0);
+    for (const RouteNet& net : nets) inside_.push_back(net.frames);
+    for (std::size_t f = 0; f < std::min(field.frames.size(), most_frames); ++f) {
+        const Box& box = field.frames[f];
+        for (int y = static_cast<int>(std::ceil(box.top)); y <= box.bottom; ++y)
+            for (int x = static_cast<int>(std::ceil(box.left)); x <= box.right; ++x)
+                if (x >= left_ && x < left_ + width_ && y >= top_ && y < top_ + height_)
+                    frame_[static_cast<std::size_t>(at({x, y}))] |= std::uint64_t{1} << f;
+    }
 }
 
 void RouteGrid::mark_text(const Box& box, double room) {
@@ -202,6 +216,9 @@ int RouteGrid::nuisance(std::int32_t net, int point, Heading heading) const {
     int cost = text_[static_cast<std::size_t>(point)] != 0 ? route_cost::text : 0;
     const std::int32_t gate = gate_[static_cast<std::size_t>(point)];
     if (gate != free && gate != net) cost += route_cost::gate;
+    if (!frame_.empty() && net >= 0 &&
+        (frame_[static_cast<std::size_t>(point)] & ~inside_[static_cast<std::size_t>(net)]) != 0)
+        cost += route_cost::frame;
     const Heading aside = is_level(heading) ? Heading::up : Heading::right;
     for (const Heading side : {aside, turned_back(aside)}) {
         const int beside = next(point, side);
