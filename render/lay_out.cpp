@@ -28,6 +28,8 @@ constexpr std::size_t many_nets = 60;
 constexpr int most_columns = 3;
 // So far a trunk may reach into the room round the body whose port it ends in, M.
 constexpr double own_port = 1.5;
+// Between a level line in a frame and the lines outside, M.
+constexpr double beside_level = 2.0;
 
 RouteField field_of(const Sketch& sketch) {
     RouteField field;
@@ -105,10 +107,21 @@ void add_frames(const Sketch& sketch, const std::vector<ShaftNet>& shafts, Route
         const auto is_in = [&](Index component) {
             return is_inside(circuit, circuit.components[component].assembly, assembly);
         };
-        for (std::size_t n = 0; n < sketch.nets.size(); ++n)
-            for (const SketchEnd& end : sketch.nets[n].ends)
-                if (is_in(sketch.parts[static_cast<std::size_t>(end.part)].component))
-                    nets[n].frames |= bit;
+        Box& frame = field.frames.back();
+        for (std::size_t n = 0; n < sketch.nets.size(); ++n) {
+            const SketchNet& net = sketch.nets[n];
+            if (std::none_of(net.ends.begin(), net.ends.end(), [&](const SketchEnd& end) {
+                    return is_in(sketch.parts[static_cast<std::size_t>(end.part)].component);
+                }))
+                continue;
+            nets[n].frames |= bit;
+            // Its own level lines it takes in.
+            for (const Run& run : net.trunks)
+                if (run.from.x < frame.right && run.to.x > frame.left) {
+                    frame.top = std::min(frame.top, run.from.y - beside_level);
+                    frame.bottom = std::max(frame.bottom, run.from.y + beside_level);
+                }
+        }
         for (std::size_t s = 0; s < shafts.size(); ++s)
             for (const Index component : circuit.components_of(circuit.shafts[shafts[s].shaft]))
                 if (is_in(component)) nets[sketch.nets.size() + s].frames |= bit;
