@@ -31,6 +31,18 @@ struct Extent {
     }
 };
 
+bool holds(const Box& box, Cell cell, double room) {
+    return cell.x > box.left - room - rounding && cell.x < box.right + room + rounding &&
+           cell.y > box.top - room - rounding && cell.y < box.bottom + room + rounding;
+}
+
+/// Whether a cell lies in a body that is not the one (or one of those) that the other lies in.
+bool in_another_body(const RouteField& field, Cell cell, Cell own) {
+    return std::any_of(field.bodies.begin(), field.bodies.end(), [&](const Box& box) {
+        return holds(box, cell, 0.0) && !holds(box, own, 1.0);
+    });
+}
+
 }  // namespace
 
 Heading heading_of(Side side) {
@@ -89,9 +101,10 @@ RouteGrid::RouteGrid(const RouteField& field, std::span<const RouteNet> nets) {
             c = {c.x + dx, c.y + dy};
         }
     }
-    for (const RouteEnd& end : field.ports) mark_port(end, body);
+    for (const RouteEnd& end : field.ports) mark_port(end, body, field);
     for (std::size_t n = 0; n < nets.size(); ++n)
-        for (const RouteEnd& end : nets[n].ends) mark_port(end, static_cast<std::int32_t>(n));
+        for (const RouteEnd& end : nets[n].ends)
+            mark_port(end, static_cast<std::int32_t>(n), field);
 }
 
 void RouteGrid::mark_frames(const RouteField& field, std::span<const RouteNet> nets) {
@@ -124,7 +137,7 @@ void RouteGrid::mark_body(const Box& box) {
         }
 }
 
-void RouteGrid::mark_port(const RouteEnd& end, std::int32_t net) {
+void RouteGrid::mark_port(const RouteEnd& end, std::int32_t net, const RouteField& field) {
     const Heading out = heading_of(end.side);
     int point = at(end.at);
     owner_[static_cast<std::size_t>(point)] = net;
@@ -135,8 +148,10 @@ void RouteGrid::mark_port(const RouteEnd& end, std::int32_t net) {
     if (back >= 0 && owner_[static_cast<std::size_t>(back)] == free)
         owner_[static_cast<std::size_t>(back)] = body;
     if (net == body) return;
+    const Cell inside = back >= 0 ? cell(back) : end.at;
     point = next(point, out);
-    for (int i = 0; i < way_out && point >= 0 && owner_[static_cast<std::size_t>(point)] == body;
+    for (int i = 0; i < way_out && point >= 0 && owner_[static_cast<std::size_t>(point)] == body &&
+                    !in_another_body(field, cell(point), inside);
          ++i) {
         owner_[static_cast<std::size_t>(point)] = net;
         point = next(point, out);

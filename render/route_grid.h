@@ -59,7 +59,7 @@ class RouteGrid {
     void mark_frames(const RouteField& field, std::span<const RouteNet> nets);
     void mark_text(const Box& box, double room);
     void mark_body(const Box& box);
-    void mark_port(const RouteEnd& end, std::int32_t net);
+    void mark_port(const RouteEnd& end, std::int32_t net, const RouteField& field);
 
     int left_ = 0;
     int top_ = 0;
