@@ -99,8 +99,8 @@ class ReadBack(unittest.TestCase):
 
     def test_the_circuits_of_the_tree(self):
         self.assertGreater(len(examples()), 0)
-        self.hold_each(((path.relative_to(ROOT).as_posix(), path, options)
-                        for path in examples() for options in ((), PLAIN))
+        self.hold_each((path.relative_to(ROOT).as_posix(), path, options)
+                       for path in examples() for options in ((), PLAIN))
 
     def test_computed_points_of_the_circuits_of_the_tree(self):
         work = [(f"{path.stem} {point.get('id')}", path, ("--point", point.get("id")))
