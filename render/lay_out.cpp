@@ -100,10 +100,11 @@ void add_frames(const Sketch& sketch, const std::vector<ShaftNet>& shafts, Route
     std::iota(parts.begin(), parts.end(), 0);
     const Circuit& circuit = sketch.circuit();
     const FrameRooms rooms(sketch, parts);
-    for (const auto& [assembly, room] : rooms.all()) {
+    for (const auto& one : rooms.all()) {
+        const Index assembly = one.first;
         if (field.frames.size() == most_frames) return;
         const std::uint64_t bit = std::uint64_t{1} << field.frames.size();
-        field.frames.push_back(room);
+        field.frames.push_back(one.second);
         const auto is_in = [&](Index component) {
             return is_inside(circuit, circuit.components[component].assembly, assembly);
         };
