@@ -347,7 +347,7 @@ PanelList findings_list(const Circuit& circuit, std::span<const Verdict* const> 
         const auto number = static_cast<Index>(f + 1);
         Panel row;
         row.primitives = finding_mark(verdict, number, {5.0, 5.8});
-        const double width = panel_width - indent;
+        const double width = list_right - indent;
         double y = 4.2;
         const auto paragraph = [&](const std::string& text) {
             y = add_paragraph(row, {indent, y}, text, width) + text_pitch(normal_text);

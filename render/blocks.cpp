@@ -1,7 +1,9 @@
 #include <algorithm>
-#include <numeric>
+#include <map>
+#include <utility>
 
 #include <loopwright/graph/disjoint_sets.h>
+#include <loopwright/render/nesting.h>
 #include <loopwright/render/place.h>
 
 namespace loopwright {
@@ -22,6 +24,7 @@ class BlockFinder {
     std::vector<Block> find() {
         place_machines();
         place_clusters();
+        keep_assemblies_together();
         place_marks();
         gather_rest();
         for (int p = 0; p < count(); ++p)
@@ -142,6 +145,23 @@ class BlockFinder {
                             [&](int p) { return !part(p).shape.shafts.empty(); });
     }
 
+    /// What no loop has taken of an assembly of which a loop has taken something.
+    void keep_assemblies_together() {
+        std::map<Index, int> loop;
+        for (int p = 0; p < count(); ++p)
+            if (home(p) != none && block(p) >= 0) loop.try_emplace(home(p), block(p));
+        for (int p = 0; p < count(); ++p)
+            if (const auto there = loop.find(home(p)); block(p) < 0 && there != loop.end())
+                block(p) = there->second;
+    }
+
+    /// The outermost assembly that holds a part.
+    Index home(int p) const {
+        return part(p).is_mark()
+                   ? none
+                   : next_inside(sketch_.circuit(), sketch_.component(p).assembly, none);
+    }
+
     /// A mark that several ends share stands in the block of the first of them.
     void place_marks() {
         for (int p = 0; p < count(); ++p) {
@@ -153,7 +173,8 @@ class BlockFinder {
         }
     }
 
-    /// The open parts: what is connected by nets or shafts stands in one block.
+    /// The open parts: what is connected by nets or shafts stands in one block, but each assembly
+    /// in one of its own.
     void gather_rest() {
         DisjointSets sets(sketch_.parts.size());
         const Circuit& circuit = sketch_.circuit();
@@ -174,16 +195,30 @@ class BlockFinder {
                 first = p;
             }
         }
-        std::vector<int> slot(sketch_.parts.size(), -1);
+        std::map<std::pair<Index, Index>, int> made;
         for (int p = 0; p < count(); ++p) {
             if (block(p) >= 0 || is_hung(p)) continue;
-            int& at = slot[sets.find(static_cast<Index>(p))];
-            if (at < 0) {
-                at = static_cast<int>(blocks_.size());
-                blocks_.emplace_back();
-            }
-            block(p) = at;
+            const auto [at, is_new] = made.try_emplace(
+                {sets.find(static_cast<Index>(p)), home_with(p)}, static_cast<int>(blocks_.size()));
+            if (is_new) blocks_.emplace_back();
+            block(p) = at->second;
         }
+    }
+
+    /// The assembly whose block a part stands in: its own, or that of what it is next to on a
+    /// shaft, or as a mark on a line.
+    Index home_with(int p) const {
+        if (home(p) != none) return home(p);
+        if (part(p).is_mark()) {
+            const int n = sketch_.net_at(p, 0);
+            return n < 0 ? none : home(sketch_.nets[static_cast<std::size_t>(n)].ends.front().part);
+        }
+        if (role(p) == PartRole::prime_mover || role(p) == PartRole::load ||
+            role(p) == PartRole::on_shaft)
+            for (const TrainPart& one : roles_.train_of(p))
+                if (block_[static_cast<std::size_t>(one.part)] < 0 && home(one.part) != none)
+                    return home(one.part);
+        return none;
     }
 
     /// A mark that hangs on one port only goes with that port's part.

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include <loopwright/render/label_room.h>
+#include <loopwright/render/nesting.h>
 
 namespace loopwright {
 
@@ -13,6 +14,8 @@ namespace {
 constexpr double frame_gap = 1.5;
 // Between a frame and one inside it: room for port letters.
 constexpr double frame_step = 2.0;
+// Between two beside one another: room for the port letters of both.
+constexpr double frames_apart = 1.0;
 constexpr double foreign_gap = 0.75;
 constexpr double letter_gap = 0.25;
 // Lines, not stubs, pass through a frame.
@@ -67,12 +70,6 @@ std::vector<Box> stubs_of(const Circuit& circuit, const SketchPart& part, double
     return out;
 }
 
-bool belongs(const Circuit& circuit, Index inner, Index assembly) {
-    for (; inner != none; inner = circuit.assemblies[inner].parent)
-        if (inner == assembly) return true;
-    return false;
-}
-
 /// One assembly's frames.
 class Framer {
   public:
@@ -84,7 +81,7 @@ class Framer {
                 labels_.push_back({part.label.left + part.at.x, part.label.top + part.at.y,
                                    part.label.right + part.at.x, part.label.bottom + part.at.y});
             const Index home = circuit.components[part.component].assembly;
-            if (part.is_mark() || !belongs(circuit, home, assembly)) {
+            if (part.is_mark() || !is_inside(circuit, home, assembly)) {
                 foreign_.push_back(grown(sketch.body(p), foreign_gap));
                 for (const Box& stub : stubs_of(circuit, part, 0.0)) foreign_.push_back(stub);
             } else if (home == assembly) {
@@ -97,8 +94,8 @@ class Framer {
             const Box box = box_of(frame.box.from, frame.box.to);
             if (circuit.assemblies[frame.assembly].parent == assembly)
                 own_.push_back(grown(box, frame_step));
-            else if (!belongs(circuit, frame.assembly, assembly))
-                foreign_.push_back(box);
+            else if (!is_inside(circuit, frame.assembly, assembly))
+                foreign_.push_back(grown(box, frames_apart));
         }
     }
 
@@ -190,7 +187,7 @@ class Framer {
         }
         for (const Wire& wire : layout_.wires)
             add(box_of(wire.from, wire.to),
-                belongs(circuit_, circuit_.lines[wire.line].assembly, assembly_));
+                is_inside(circuit_, circuit_.lines[wire.line].assembly, assembly_));
         for (const ShaftRun& run : layout_.shafts) add(box_of(run.from, run.to), false);
         for (const FrameBox& frame : layout_.frames) {
             const GridPoint a = frame.box.from;

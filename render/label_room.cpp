@@ -343,14 +343,23 @@ bool LabelRoom::passes_line(const std::vector<GridPoint>& leader) const {
            std::any_of(layout_.shafts.begin(), layout_.shafts.end(), hit);
 }
 
+/// Whether a leader could be taken for a piece of a line or of a frame's edge.
 bool LabelRoom::runs_along_a_line(const std::vector<GridPoint>& leader) const {
     const GridPoint a = leader.front();
     const GridPoint b = leader.back();
-    return std::any_of(layout_.wires.begin(), layout_.wires.end(), [&](const Wire& w) {
-        return ((a.y == b.y && a.y == w.from.y && a.y == w.to.y) ||
-                (a.x == b.x && a.x == w.from.x && a.x == w.to.x)) &&
-               passes(leader, run_box(w.from, w.to));
-    });
+    const auto along = [&](GridPoint from, GridPoint to) {
+        return ((a.y == b.y && a.y == from.y && a.y == to.y) ||
+                (a.x == b.x && a.x == from.x && a.x == to.x)) &&
+               passes(leader, run_box(from, to));
+    };
+    return std::any_of(layout_.wires.begin(), layout_.wires.end(),
+                       [&](const Wire& w) { return along(w.from, w.to); }) ||
+           std::any_of(layout_.frames.begin(), layout_.frames.end(), [&](const FrameBox& frame) {
+               const GridPoint p = frame.box.from;
+               const GridPoint q = frame.box.to;
+               return along(p, {q.x, p.y}) || along({p.x, q.y}, q) || along(p, {p.x, q.y}) ||
+                      along({q.x, p.y}, q);
+           });
 }
 
 }  // namespace loopwright

@@ -1,11 +1,14 @@
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 #include <optional>
 #include <stdexcept>
 
 #include <loopwright/render/finish_layout.h>
+#include <loopwright/render/frame_rooms.h>
 #include <loopwright/render/hoses.h>
 #include <loopwright/render/label_room.h>
+#include <loopwright/render/nesting.h>
 #include <loopwright/render/place.h>
 #include <loopwright/render/render.h>
 #include <loopwright/render/route.h>
@@ -25,6 +28,8 @@ constexpr std::size_t many_nets = 60;
 constexpr int most_columns = 3;
 // So far a trunk may reach into the room round the body whose port it ends in, M.
 constexpr double own_port = 1.5;
+// Between a level line in a frame and the lines outside, M.
+constexpr double beside_level = 2.0;
 
 RouteField field_of(const Sketch& sketch) {
     RouteField field;
@@ -88,6 +93,42 @@ void drop_blocked_trunks(std::vector<RouteNet>& nets, const RouteField& field) {
     }
 }
 
+/// The frames that nets go round if they have no end inside.
+void add_frames(const Sketch& sketch, const std::vector<ShaftNet>& shafts, RouteField& field,
+                std::vector<RouteNet>& nets) {
+    std::vector<int> parts(sketch.parts.size());
+    std::iota(parts.begin(), parts.end(), 0);
+    const Circuit& circuit = sketch.circuit();
+    const FrameRooms rooms(sketch, parts);
+    for (const auto& one : rooms.all()) {
+        const Index assembly = one.first;
+        if (field.frames.size() == most_frames) return;
+        const std::uint64_t bit = std::uint64_t{1} << field.frames.size();
+        field.frames.push_back(one.second);
+        const auto is_in = [&](Index component) {
+            return is_inside(circuit, circuit.components[component].assembly, assembly);
+        };
+        Box& frame = field.frames.back();
+        for (std::size_t n = 0; n < sketch.nets.size(); ++n) {
+            const SketchNet& net = sketch.nets[n];
+            if (std::none_of(net.ends.begin(), net.ends.end(), [&](const SketchEnd& end) {
+                    return is_in(sketch.parts[static_cast<std::size_t>(end.part)].component);
+                }))
+                continue;
+            nets[n].frames |= bit;
+            // Its own level lines it takes in.
+            for (const Run& run : net.trunks)
+                if (run.from.x < frame.right && run.to.x > frame.left) {
+                    frame.top = std::min(frame.top, run.from.y - beside_level);
+                    frame.bottom = std::max(frame.bottom, run.from.y + beside_level);
+                }
+        }
+        for (std::size_t s = 0; s < shafts.size(); ++s)
+            for (const Index component : circuit.components_of(circuit.shafts[shafts[s].shaft]))
+                if (is_in(component)) nets[sketch.nets.size() + s].frames |= bit;
+    }
+}
+
 struct Attempt {
     Sketch sketch;
     std::vector<RoutedNet> nets = {};
@@ -104,6 +145,7 @@ std::optional<Attempt> attempt(const Circuit& circuit, const Roles& roles,
     std::vector<ShaftNet> shafts = shaft_nets(circuit, sketch);
     const std::size_t oil = nets.size();
     for (const ShaftNet& shaft : shafts) nets.push_back(shaft.net);
+    add_frames(sketch, shafts, field, nets);
     drop_blocked_trunks(nets, field);
     std::optional<std::vector<RoutedNet>> routed = route(field, nets);
     if (!routed) return std::nullopt;

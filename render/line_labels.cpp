@@ -18,6 +18,27 @@ int length(const StraightRun& run) {
     return std::abs(run.to.x - run.from.x) + std::abs(run.to.y - run.from.y);
 }
 
+/// The longest piece of a run between the edges of frames: a leader to where a line passes an edge
+/// is taken for that of a port's letter.
+StraightRun between_frames(const StraightRun& run, const Layout& layout) {
+    const bool level = run.from.y == run.to.y;
+    const auto along = [level](GridPoint p) { return level ? p.x : p.y; };
+    std::vector<int> cuts{along(run.from), along(run.to)};
+    const int least = std::min(cuts[0], cuts[1]);
+    const int most = std::max(cuts[0], cuts[1]);
+    for (const FrameBox& frame : layout.frames)
+        for (const GridPoint edge : {frame.box.from, frame.box.to})
+            if (along(edge) > least && along(edge) < most) cuts.push_back(along(edge));
+    std::sort(cuts.begin(), cuts.end());
+    std::size_t longest = 1;
+    for (std::size_t i = 2; i < cuts.size(); ++i)
+        if (cuts[i] - cuts[i - 1] > cuts[longest] - cuts[longest - 1]) longest = i;
+    StraightRun piece = run;
+    (level ? piece.from.x : piece.from.y) = cuts[longest - 1];
+    (level ? piece.to.x : piece.to.y) = cuts[longest];
+    return piece;
+}
+
 /// Beside the longest run that has room; where none has, apart with a leader.
 void place_line_id(const Circuit& circuit, Index line, const Layout& layout, LabelRoom& room) {
     const LabelText text = line_text(circuit, circuit.lines[line]);
@@ -26,10 +47,11 @@ void place_line_id(const Circuit& circuit, Index line, const Layout& layout, Lab
         if (wire.line == line && wire.sag == 0) runs.push_back({wire.from, wire.to});
     longest_first(runs);
     if (put_beside(runs, text, {.line = line}, room) || runs.empty()) return;
+    const Box target = middle_of(between_frames(runs.front(), layout));
     room.put_apart({.label = {.line = line},
                     .width = text.width,
                     .height = text.height,
-                    .target = middle_of(runs.front())});
+                    .target = target});
 }
 
 }  // namespace

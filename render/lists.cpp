@@ -63,7 +63,7 @@ constexpr std::string_view caution_texts[] = {
 }  // namespace
 
 PanelList parts_list(const Circuit& circuit) {
-    constexpr double code = 0.0;
+    constexpr double code = list_inset;
     constexpr double title = 22.0;
     constexpr double kind = 63.0;
     constexpr double figures = 103.0;
@@ -75,7 +75,7 @@ PanelList parts_list(const Circuit& circuit) {
         add_text(row, {title, 3.4}, fitted(words, row_text, kind - title - 1.5), row_text);
         add_text(row, {kind, 3.4}, fitted(what, row_text, figures - kind - 1.5), row_text);
         const double last =
-            add_paragraph(row, {figures, 3.4}, data, panel_width - figures, row_text);
+            add_paragraph(row, {figures, 3.4}, data, list_right - figures, row_text);
         row.height = std::max(3.4, last) + 1.2;
         add_line(row, {0.0, row.height}, {panel_width, row.height}, 0.13);
         list.rows.push_back(std::move(row));
@@ -98,8 +98,7 @@ PanelList remarks_list(const Circuit& circuit) {
     if (circuit.remarks.empty()) return list;
     list.heading = list_heading("Remarks");
     for (const Remark& remark : circuit.remarks) {
-        Panel row;
-        row.height = add_paragraph(row, {0.0, 3.6}, remark_text(remark), panel_width) + 1.9;
+        Panel row = list_paragraph(remark_text(remark));
         add_line(row, {0.0, row.height}, {panel_width, row.height}, 0.13);
         list.rows.push_back(std::move(row));
     }
@@ -159,39 +158,38 @@ PanelList legend(const Circuit& circuit, const LegendNeeds& needs) {
         flow.primitives.push_back(flow_head({9.25, 0}, {1, 0}));
     }
     PanelList list{.heading = list_heading("Legend"), .together = true};
-    double x = panel_width;
+    constexpr double half = (list_right - list_inset) / 2;
+    double x = list_right;
     for (const Item& item : items) {
         const double width = after_sample + text_width(item.text, normal_text) + 3.0;
-        const double taken = width <= panel_width / 2 ? panel_width / 2 : panel_width;
-        if (x + taken > panel_width) {
-            x = 0.0;
+        const double taken = width <= half ? half : 2 * half;
+        if (x + taken > list_right) {
+            x = list_inset;
             list.rows.push_back({.height = 5.5});
         }
         Panel& row = list.rows.back();
         append_moved(row.primitives, item.sample.primitives, {x, 2.6});
         add_text(row, {x + after_sample, 3.6},
-                 fitted(item.text, normal_text, panel_width - x - after_sample), normal_text);
+                 fitted(item.text, normal_text, list_right - x - after_sample), normal_text);
         x += taken;
     }
-    const auto note = [&list](std::string_view text) {
-        Panel row;
-        row.height = add_paragraph(row, {0.0, 3.6}, text, panel_width) + 1.9;
-        list.rows.push_back(std::move(row));
-    };
     if (needs.findings)
-        note(
+        list.rows.push_back(list_paragraph(
             "Findings by their number: triangle error, square warning, circle note, diamond not "
-            "decided for want of data.");
-    note("Valves and controls are drawn at rest. Reservoir marks of one name are one reservoir.");
+            "decided for want of data."));
+    list.rows.push_back(list_paragraph(
+        "Valves and controls are drawn at rest. Reservoir marks of one name are one reservoir."));
     return list;
 }
 
 PanelList cautions() {
+    constexpr double indent = list_inset + 4.0;
     PanelList list{.heading = list_heading("Caution"), .together = true};
     for (const std::string_view text : caution_texts) {
         Panel row{};
-        add_text(row, {0.0, 3.4}, "-", normal_text);
-        row.height = add_paragraph(row, {4.0, 3.4}, text, panel_width - 4.0, normal_text) + 1.2;
+        add_text(row, {list_inset, 3.4}, "-", normal_text);
+        row.height =
+            add_paragraph(row, {indent, 3.4}, text, list_right - indent, normal_text) + 1.2;
         for (Primitive& primitive : row.primitives) primitive.tag.role = Role::caution;
         list.rows.push_back(std::move(row));
     }

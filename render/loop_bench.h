@@ -8,8 +8,7 @@
 /// (place_loop.cpp), what hangs below and the level stretches (place_below.cpp).
 namespace loopwright {
 
-/// Room for the frame of an assembly and the port letters at it, where neighbours belong to
-/// different ones, M.
+/// Room for each frame between neighbours and the port letters at it, M.
 inline constexpr int frame_room = 2;
 
 /// Heights are in the block's own coordinates, whole modules; the charge line is at 0.

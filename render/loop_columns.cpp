@@ -4,8 +4,10 @@
 #include <map>
 
 #include <loopwright/graph/disjoint_sets.h>
+#include <loopwright/render/column_order.h>
 #include <loopwright/render/loop_ranks.h>
 #include <loopwright/render/shaft_columns.h>
+#include <loopwright/render/standings.h>
 
 namespace loopwright {
 
@@ -21,7 +23,7 @@ struct Touches {
 class ColumnFinder {
   public:
     ColumnFinder(const Sketch& sketch, const Roles& roles, const Block& block)
-        : sketch_(sketch), roles_(roles), block_(block) {
+        : sketch_(sketch), roles_(roles), block_(block), standings_(sketch, roles, block) {
         member_.assign(sketch.parts.size(), 0);
         for (const int p : block.parts) member_[static_cast<std::size_t>(p)] = 1;
     }
@@ -33,6 +35,7 @@ class ColumnFinder {
         add_clusters();
         pair_up();
         sort_columns();
+        out_.lower_axes = standings_.lower_axes();
         out_.has_charge = std::any_of(sketch_.nets.begin(), sketch_.nets.end(), [&](const auto& n) {
             const auto index = static_cast<std::size_t>(&n - sketch_.nets.data());
             return roles_.net[index].role == NetRole::charge &&
@@ -65,12 +68,19 @@ class ColumnFinder {
 
     void add_column(int rank, Slot slot) {
         for (const int p : slot.parts) done_.insert(p);
-        out_.columns.push_back({.rank = rank, .slots = {std::move(slot)}});
+        const Standing standing = standings_.of(slot.parts.front(), rank);
+        out_.columns.push_back({.rank = rank, .standing = standing, .slots = {std::move(slot)}});
     }
 
     void add_machines() {
-        Slot actuators{.zone = Zone::full};
-        Slot loads{.zone = Zone::full};
+        // By batch: those of one column stand on one another.
+        std::map<int, Slot> actuators;
+        std::map<int, Slot> loads;
+        const auto stack = [this](std::map<int, Slot>& slots, int p, int rank) {
+            Slot& slot = slots[standings_.of(p, rank).batch];
+            slot.zone = Zone::full;
+            slot.parts.push_back(p);
+        };
         for (const int p : block_.parts) {
             switch (role(p)) {
                 case PartRole::prime_mover:
@@ -83,10 +93,10 @@ class ColumnFinder {
                     add_column(rank_charge_pump, {.parts = {p}});
                     break;
                 case PartRole::loop_actuator:
-                    actuators.parts.push_back(p);
+                    stack(actuators, p, rank_actuator);
                     break;
                 case PartRole::load:
-                    loads.parts.push_back(p);
+                    stack(loads, p, rank_load);
                     break;
                 default:
                     break;
@@ -96,10 +106,13 @@ class ColumnFinder {
                 done_.insert(p);
             }
         }
-        for (auto& [rank, parts] : shaft_columns(sketch_, roles_, block_))
-            add_column(rank, {.zone = Zone::full, .parts = std::move(parts)});
-        if (!actuators.parts.empty()) add_column(rank_actuator, std::move(actuators));
-        if (!loads.parts.empty()) add_column(rank_load, std::move(loads));
+        for (auto& [rank, parts] : shaft_columns(sketch_, roles_, block_)) {
+            std::map<int, Slot> slots;
+            for (const int p : parts) stack(slots, p, rank);
+            for (auto& [batch, slot] : slots) add_column(rank, std::move(slot));
+        }
+        for (auto& [batch, slot] : actuators) add_column(rank_actuator, std::move(slot));
+        for (auto& [batch, slot] : loads) add_column(rank_load, std::move(slot));
     }
 
     /// In-line parts of a level, in the order of the flow from the pump.
@@ -169,12 +182,14 @@ class ColumnFinder {
         DisjointSets sets(sketch_.parts.size());
         for (std::size_t n = 0; n < sketch_.nets.size(); ++n) {
             if (is_hub(static_cast<int>(n))) continue;
-            int first = -1;
+            // By assembly, as each stands in columns of its own: a part of the cluster, plus one.
+            std::map<Index, int> first;
             for (const SketchEnd& end : sketch_.nets[n].ends) {
                 const int p = end.part;
                 if (member_[static_cast<std::size_t>(p)] == 0 || done_.count(p) != 0) continue;
-                if (first >= 0) sets.join(static_cast<Index>(first), static_cast<Index>(p));
-                first = p;
+                int& one = first[sketch_.component(p).assembly];
+                if (one > 0) sets.join(static_cast<Index>(one - 1), static_cast<Index>(p));
+                one = p + 1;
             }
         }
         std::map<Index, std::vector<int>> clusters;
@@ -281,34 +296,50 @@ class ColumnFinder {
         return order;
     }
 
-    int segment_of(const Column& column) const {
+    int segment_of(const Column& column, NetRole level) const {
         int segment = 0;
         for (const Slot& slot : column.slots)
             for (const int p : slot.parts)
                 for (const int n : nets_of(p))
                     if (const auto at = segment_.find(n);
-                        at != segment_.end() && net_role(n) == NetRole::charge)
+                        at != segment_.end() && net_role(n) == level)
                         segment = std::max(segment, at->second);
         return segment;
     }
 
-    /// An upper and a lower slot of one kind at one stretch of the charge line share a column.
+    /// An upper and a lower slot of one kind at one stretch of the charge line share a column; so
+    /// do what hangs on the one side and what hangs on the other.
     void pair_up() {
         std::vector<Column>& columns = out_.columns;
         for (std::size_t i = 0; i < columns.size(); ++i)
             for (std::size_t j = i + 1; j < columns.size(); ++j) {
-                if (columns[i].rank != columns[j].rank || columns[i].slots.size() != 1 ||
-                    columns[j].slots.size() != 1)
+                if (columns[i].slots.size() != 1 || columns[j].slots.size() != 1 ||
+                    !is_pair(columns[i], columns[j]) ||
+                    assembly_of(sketch_, columns[i]) != assembly_of(sketch_, columns[j]))
                     continue;
-                const Zone a = columns[i].slots.front().zone;
-                const Zone b = columns[j].slots.front().zone;
-                const bool pair = (a == Zone::upper && b == Zone::lower) ||
-                                  (a == Zone::lower && b == Zone::upper);
-                if (!pair || segment_of(columns[i]) != segment_of(columns[j])) continue;
                 columns[i].slots.push_back(columns[j].slots.front());
                 columns.erase(columns.begin() + static_cast<std::ptrdiff_t>(j));
                 break;
             }
+    }
+
+    bool is_pair(const Column& one, const Column& other) const {
+        const Zone a = one.slots.front().zone;
+        const Zone b = other.slots.front().zone;
+        const auto are = [&](Zone upper, Zone lower) {
+            return (a == upper && b == lower) || (a == lower && b == upper);
+        };
+        if (one.rank == other.rank && are(Zone::upper, Zone::lower))
+            return segment_of(one, NetRole::charge) == segment_of(other, NetRole::charge);
+        // With parts in both sides' lines the stretches could contradict each other.
+        const auto is_cut = [this](NetRole side) {
+            return std::any_of(segment_.begin(), segment_.end(), [&](const auto& stretch) {
+                return stretch.second > 0 && net_role(stretch.first) == side;
+            });
+        };
+        return are(Zone::upper, Zone::below) && std::max(one.rank, other.rank) == rank_on_a &&
+               std::min(one.rank, other.rank) == rank_on_b &&
+               !(is_cut(NetRole::side_a) && is_cut(NetRole::side_b));
     }
 
     /// By more than a pilot.
@@ -324,37 +355,20 @@ class ColumnFinder {
 
     /// By rank, but what touches a stretch before an in-line part stands left of that part.
     void sort_columns() {
-        std::vector<Column> left = std::move(out_.columns);
-        std::stable_sort(left.begin(), left.end(),
-                         [](const Column& a, const Column& b) { return a.rank < b.rank; });
-        const std::size_t count = left.size();
-        std::vector<std::vector<std::size_t>> after(count);
-        std::vector<int> waits(count, 0);
-        for (const InLine& in_line : before_) {
-            std::size_t own = count;
-            for (std::size_t i = 0; i < count; ++i)
-                if (left[i].slots.front().parts.front() == in_line.part) own = i;
-            if (own == count) continue;
-            for (std::size_t i = 0; i < count; ++i) {
-                if (i == own) continue;
-                const bool first = touches_net(left[i], in_line.from);
-                const bool second = touches_net(left[i], in_line.to);
-                if (first == second) continue;
-                after[first ? i : own].push_back(first ? own : i);
-                ++waits[first ? own : i];
+        std::vector<Precedence> precedences;
+        const std::vector<Column>& columns = out_.columns;
+        for (const InLine& in_line : before_)
+            for (std::size_t own = 0; own < columns.size(); ++own) {
+                if (columns[own].slots.front().parts.front() != in_line.part) continue;
+                for (std::size_t i = 0; i < columns.size(); ++i) {
+                    if (i == own) continue;
+                    const bool first = touches_net(columns[i], in_line.from);
+                    const bool second = touches_net(columns[i], in_line.to);
+                    if (first == second) continue;
+                    precedences.push_back(first ? Precedence{i, own} : Precedence{own, i});
+                }
             }
-        }
-        std::vector<bool> out(count, false);
-        for (std::size_t n = 0; n < count; ++n) {
-            std::size_t next = count;
-            for (std::size_t i = 0; i < count && next == count; ++i)
-                if (!out[i] && waits[i] == 0) next = i;
-            for (std::size_t i = 0; i < count && next == count; ++i)
-                if (!out[i]) next = i;  // the stretches contradict each other
-            out[next] = true;
-            for (const std::size_t i : after[next]) --waits[i];
-            out_.columns.push_back(std::move(left[next]));
-        }
+        out_.columns = ordered(sketch_, std::move(out_.columns), precedences);
     }
 
     struct InLine {
@@ -366,6 +380,7 @@ class ColumnFinder {
     const Sketch& sketch_;
     const Roles& roles_;
     const Block& block_;
+    Standings standings_;
     LoopColumns out_;
     std::vector<char> member_;
     std::set<int> done_;

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <compare>
+#include <cstdint>
+#include <map>
 #include <set>
 #include <vector>
 
@@ -28,8 +31,17 @@ struct Slot {
     int host = -1;  ///< of `under`: the machine
 };
 
+/// Where a column stands from left to right.
+struct Standing {
+    int rank = 0;   ///< its own, or that of the machine that it stands beside
+    int batch = 0;  ///< one machine after another with all that stands beside it
+    int within = 0;
+    friend auto operator<=>(const Standing&, const Standing&) = default;
+};
+
 struct Column {
     int rank = 0;  ///< order by convention, left to right
+    Standing standing = {};
     std::vector<Slot> slots = {};
 };
 
@@ -39,6 +51,7 @@ struct LoopColumns {
     std::vector<Slot> drains = {};
     std::vector<int> marks = {};  ///< reservoir marks that several ends share
     bool has_charge = false;
+    std::map<int, int> lower_axes = {};  ///< see `Standings`
 };
 
 LoopColumns columns_of(const Sketch& sketch, const Roles& roles, const Block& block);

@@ -32,8 +32,14 @@ void add_text(Panel& panel, Point baseline, std::string_view text, double height
 Panel list_heading(std::string_view text) {
     constexpr double height = 6.0;
     Panel panel{.height = height};
-    add_text(panel, {0.0, 4.2}, text, large_text);
+    add_text(panel, {list_inset, 4.2}, text, large_text);
     add_line(panel, {0.0, height}, {panel_width, height}, thick);
+    return panel;
+}
+
+Panel list_paragraph(std::string_view text) {
+    Panel panel;
+    panel.height = add_paragraph(panel, {list_inset, 3.6}, text, list_right - list_inset) + 1.9;
     return panel;
 }
 

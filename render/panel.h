@@ -27,6 +27,9 @@ struct PanelList {
 /// All lists are as wide as the title block, so that they stand in columns with it.
 inline constexpr double panel_width = 180.0;
 inline constexpr double panel_gap = 5.0;
+/// The words of a list keep so far from its edges: a column may stand on the frame of the sheet.
+inline constexpr double list_inset = 2.0;
+inline constexpr double list_right = panel_width - list_inset;
 inline constexpr double thin = 0.25;
 inline constexpr double thick = 0.5;
 inline constexpr double small_text = 1.8;
@@ -40,6 +43,8 @@ void add_text(Panel& panel, Point baseline, std::string_view text, double height
               Anchor anchor = Anchor::start);
 /// The head of a list.
 Panel list_heading(std::string_view text);
+/// A row of a list that is one paragraph.
+Panel list_paragraph(std::string_view text);
 /// Breaks the text to the width; gives the baseline of the last line. `at` is the first baseline.
 double add_paragraph(Panel& panel, Point at, std::string_view text, double width,
                      double height = normal_text);

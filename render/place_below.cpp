@@ -1,54 +1,123 @@
 #include <algorithm>
 #include <cmath>
+#include <set>
 
+#include <loopwright/render/frame_rooms.h>
 #include <loopwright/render/loop_bench.h>
+#include <loopwright/render/nesting.h>
 
 namespace loopwright {
 
 namespace {
 
-bool overlap(const Box& a, const Box& b) {
-    return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
-}
+// How far down places are looked for, M.
+constexpr int deepest = 200;
 
 class BelowPlacer : LoopBench {
   public:
-    explicit BelowPlacer(LoopState& state) : LoopBench(state), state_(state) {}
+    explicit BelowPlacer(LoopState& state)
+        : LoopBench(state), state_(state), rooms_(state.sketch, state.block.parts) {}
 
     void place() {
         add_trunks();
         place_drains();
+        clear_frames();
         add_drain_trunks();
         place_marks();
     }
 
   private:
+    Index home(const Slot& slot) { return sketch_.component(slot.parts.front()).assembly; }
+
+    /// First those that belong inside a frame, then those that must stand outside.
     void place_drains() {
-        std::vector<Box> taken;
         for (const Column& column : plan_.columns)
             for (const Slot& slot : column.slots)
-                for (const int p : slot.parts) taken.push_back(placed_box(p, 2.0));
-        for (Slot& slot : plan_.drains) {
-            const int from = source_x(slot);
-            const bool leftwards = from > right_ / 2;
-            if (leftwards) turn_drain(state_, slot, true);
-            for (int down = 0;; down += 4) {
-                int shift = 0;
-                for (; shift < right_; ++shift) {
-                    lay_out_drain(slot, from + (leftwards ? -3 - shift : 3 + shift), leftwards,
-                                  b_ + spacing_.row + down);
-                    const bool free =
-                        std::none_of(slot.parts.begin(), slot.parts.end(), [&](int p) {
-                            const Box own = placed_box(p, 0.0);
-                            return std::any_of(taken.begin(), taken.end(),
-                                               [&](const Box& box) { return overlap(own, box); });
-                        });
-                    if (free) break;
+                for (const int p : slot.parts) {
+                    taken_.push_back(p);
+                    if (slot.zone == Zone::under) under_.insert(p);
                 }
-                if (shift < right_) break;
-            }
-            for (const int p : slot.parts) taken.push_back(placed_box(p, 2.0));
+        for (const bool framed : {true, false})
+            for (Slot& slot : plan_.drains)
+                if ((home(slot) != none) == framed) place_drain(slot);
+    }
+
+    void place_drain(Slot& slot) {
+        const Box* frame = rooms_.around(home(slot));
+        int from = source_x(slot);
+        if (frame != nullptr && (from < frame->left || from > frame->right))
+            from = static_cast<int>((frame->left + frame->right) / 2);
+        const bool leftwards = from > right_ / 2;
+        if (leftwards) turn_drain(state_, slot, true);
+        for (const bool strict : {true, false})
+            for (int down = 0; down < deepest; down += 4)
+                for (int shift = 0; shift < right_; ++shift)
+                    for (const int way : {leftwards ? -1 : 1, leftwards ? 1 : -1}) {
+                        // What has no frame stands on one side of where it comes from.
+                        if (way != (leftwards ? -1 : 1) && (frame == nullptr || !strict)) continue;
+                        lay_out_drain(slot, from + way * (3 + shift), leftwards,
+                                      b_ + spacing_.row + down);
+                        if (!is_free(slot, strict)) continue;
+                        for (const int p : slot.parts) {
+                            taken_.push_back(p);
+                            rooms_.add(p);
+                        }
+                        return;
+                    }
+    }
+
+    /// Clear of everything, and strictly also of the frames of others, while none of others gets
+    /// into its own.
+    bool is_free(const Slot& slot, bool strict) {
+        return std::all_of(slot.parts.begin(), slot.parts.end(), [&](int p) {
+            const Box own = placed_box(p, 0.0);
+            const Index assembly = sketch_.component(p).assembly;
+            if (strict && rooms_.is_foreign(assembly, own)) return false;
+            const bool framed = strict && assembly != none;
+            if (framed && rooms_.hits_frame(assembly, sketch_.body(p))) return false;
+            const Box frame = framed ? rooms_.grown(assembly, sketch_.body(p)) : own;
+            return std::none_of(taken_.begin(), taken_.end(), [&](int other) {
+                return overlap(own, placed_box(other, 2.0)) ||
+                       (framed && under_.count(other) == 0 &&
+                        !is_inside(sketch_.circuit(), sketch_.component(other).assembly,
+                                   assembly) &&
+                        overlap(frame, placed_box(other, 0.0)));
+            });
+        });
+    }
+
+    /// Moves out of frames downwards what does not belong there: parts in suction lines, and the
+    /// reservoir marks of parts inside.
+    void clear_frames() {
+        for (const Column& column : plan_.columns)
+            for (const Slot& slot : column.slots)
+                if (slot.zone == Zone::under) lower(slot);
+        hang_outside(sketch_, rooms_, block_.parts, {b_});
+    }
+
+    void lower(const Slot& slot) {
+        const auto stands_well = [&](int p) {
+            const Box own = placed_box(p, 0.0);
+            return !rooms_.is_foreign(sketch_.component(p).assembly, own) && is_off_levels(own) &&
+                   std::none_of(taken_.begin(), taken_.end(), [&](int other) {
+                       return std::find(slot.parts.begin(), slot.parts.end(), other) ==
+                                  slot.parts.end() &&
+                              overlap(own, placed_box(other, 1.0));
+                   });
+        };
+        if (std::none_of(slot.parts.begin(), slot.parts.end(), [&](int p) {
+                return rooms_.is_foreign(sketch_.component(p).assembly, placed_box(p, 0.0));
+            }))
+            return;
+        for (int down = 0; down < deepest; ++down) {
+            if (std::all_of(slot.parts.begin(), slot.parts.end(), stands_well)) return;
+            for (const int p : slot.parts) move(p, part(p).at.x, part(p).at.y + 1);
         }
+    }
+
+    /// No level line may run through a symbol.
+    bool is_off_levels(const Box& box) const {
+        return b_ <= box.top - 1.0 || b_ >= box.bottom + 1.0;
     }
 
     Box placed_box(int p, double room) {
@@ -156,6 +225,9 @@ class BelowPlacer : LoopBench {
     }
 
     LoopState& state_;
+    FrameRooms rooms_;
+    std::vector<int> taken_ = {};
+    std::set<int> under_ = {};  // of those in suction lines, which can go lower
 };
 
 }  // namespace

@@ -3,6 +3,8 @@
 #include <map>
 #include <numeric>
 
+#include <loopwright/render/frame_rooms.h>
+#include <loopwright/render/nesting.h>
 #include <loopwright/render/place.h>
 
 namespace loopwright {
@@ -30,6 +32,7 @@ class FlowPlacer {
             turn_parts();
             place_rows();
         }
+        clear_frame();
     }
 
   private:
@@ -177,6 +180,40 @@ class FlowPlacer {
     bool is_driven(int p) {
         return !part(p).is_mark() && role(p) != PartRole::prime_mover &&
                role(p) != PartRole::load && role(p) != PartRole::on_shaft;
+    }
+
+    /// An assembly's block holds nothing else but what turns with its machines: that stands outside
+    /// the frame, to the left what drives and to the right what is driven.
+    void clear_frame() {
+        const FrameRooms rooms(sketch_, member_);
+        const auto home = [&](int p) { return sketch_.component(p).assembly; };
+        const auto inside = std::find_if(member_.begin(), member_.end(), [&](int p) {
+            return !part(p).is_mark() && home(p) != none;
+        });
+        if (inside == member_.end()) return;
+        const Box frame = *rooms.around(next_inside(sketch_.circuit(), home(*inside), none));
+        int left = static_cast<int>(std::floor(frame.left));
+        int right = static_cast<int>(std::ceil(frame.right));
+        for (auto& parts : rows_) {
+            // From the machine outwards.
+            for (auto p = parts.rbegin(); p != parts.rend(); ++p)
+                if (!part(*p).is_mark() && home(*p) == none && stands_before(*p)) {
+                    const Box own = sketch_.extent(*p);
+                    left -= static_cast<int>(std::ceil(own.right));
+                    sketch_.move_to(*p, {left, part(*p).at.y});
+                    left -= static_cast<int>(std::ceil(-own.left)) + spacing_.column;
+                }
+            for (const int p : parts)
+                if (!part(p).is_mark() && home(p) == none && !stands_before(p)) {
+                    const Box own = sketch_.extent(p);
+                    right += static_cast<int>(std::ceil(-own.left));
+                    sketch_.move_to(p, {right, part(p).at.y});
+                    right += static_cast<int>(std::ceil(own.right)) + spacing_.column;
+                }
+            left = static_cast<int>(std::floor(frame.left));
+            right = static_cast<int>(std::ceil(frame.right));
+        }
+        hang_outside(sketch_, rooms, member_, {});
     }
 
     void turn_parts() {

@@ -1,7 +1,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include <loopwright/render/column_order.h>
 #include <loopwright/render/loop_bench.h>
+#include <loopwright/render/nesting.h>
 
 namespace loopwright {
 
@@ -23,8 +25,8 @@ class ColumnPlacer : LoopBench {
             int x = last + least_column_step;
             for (const Solid& there : solids_)
                 for (const Solid& solid : own)
-                    if (there.box.top < solid.box.bottom + 1.0 &&
-                        solid.box.top < there.box.bottom + 1.0)
+                    if (there.column != solid.column || (there.box.top < solid.box.bottom + 1.0 &&
+                                                         solid.box.top < there.box.bottom + 1.0))
                         x = std::max(
                             x, static_cast<int>(std::ceil(
                                    there.box.right + room_between(there, solid) - solid.box.left)));
@@ -51,10 +53,11 @@ class ColumnPlacer : LoopBench {
         enum class What : std::uint8_t { body, label, lane } what = What::body;
         Box box = {};
         Index assembly = none;
+        Index column = none;  ///< assembly of the column: frames are as high as all columns
     };
 
     double room_between(const Solid& a, const Solid& b) const {
-        const double frames = a.assembly == b.assembly ? 0.0 : frame_room;
+        const int frames = frame_room * frames_between(sketch_.circuit(), a.assembly, b.assembly);
         if (a.what == Solid::What::body && b.what == Solid::What::body)
             return spacing_.column + frames;
         return std::max(1.5, spacing_.column - 1.5) + frames;
@@ -62,6 +65,7 @@ class ColumnPlacer : LoopBench {
 
     std::vector<Solid> solids_of(const Column& column) {
         std::vector<Solid> out;
+        const Index home = assembly_of(sketch_, column);
         for (const Slot& slot : column.slots)
             for (const int p : slot.parts) {
                 const SketchPart& s = part(p);
@@ -69,7 +73,8 @@ class ColumnPlacer : LoopBench {
                     out.push_back({what,
                                    {box.left + s.at.x, box.top + s.at.y, box.right + s.at.x,
                                     box.bottom + s.at.y},
-                                   sketch_.component(p).assembly});
+                                   sketch_.component(p).assembly,
+                                   home});
                 };
                 add(Solid::What::body, s.shape.body);
                 if (s.label_width > 0.0) add(Solid::What::label, s.label);
@@ -79,7 +84,8 @@ class ColumnPlacer : LoopBench {
                     const Cell at = part(mark).at;
                     out.push_back({Solid::What::body,
                                    {at.x - 1.0, at.y - 2.0, at.x + 1.0, at.y + 1.0},
-                                   sketch_.component(p).assembly});
+                                   sketch_.component(p).assembly,
+                                   home});
                 }
             }
         return out;

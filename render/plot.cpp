@@ -162,6 +162,7 @@ class Plot {
             const auto one = point.rows.figure(0, shown.column);
             if (place && one) mark_point(panel, point, panel.at(*place, *one));
         }
+        panel.name_marks();
     }
 
     void draw_plane() {
@@ -199,6 +200,7 @@ class Plot {
                                    format_quantity(corner.speed * corner.effort, Dimension::power)),
                        panel.at(corner.speed, corner.effort), PlotPanel::Mark::square);
         panel.name_beside(names);
+        panel.name_marks();
     }
 
     /// Of two axes each curve keeps a step of the first one; of one axis it goes along that. Names
@@ -288,6 +290,7 @@ class Plot {
             const auto y = data_.place_of(point, 1);
             if (x && y) mark_point(panel, point, panel.at(*x, *y));
         }
+        panel.name_marks();
         for (const auto& [name, line] : longest) panel.name_along(line, name);
     }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -181,65 +182,6 @@ void PlotPanel::name_ends(std::vector<PlotName> names) {
     }
 }
 
-bool PlotPanel::put_name(Group& group, std::string_view name, std::span<const Point> baselines) {
-    const double width = text_width(name, small_text);
-    for (const Point& one : baselines) {
-        const PlotBox box{one.x - 0.3, one.y - small_text - 0.4, one.x + width + 0.3, one.y + 0.4};
-        const bool inside = box.left >= frame_.left && box.right <= frame_.right &&
-                            box.top >= frame_.top && box.bottom <= frame_.bottom;
-        if (!inside || std::any_of(taken_.begin(), taken_.end(), [&](const PlotBox& other) {
-                return box.left < other.right && other.left < box.right && box.top < other.bottom &&
-                       other.top < box.bottom;
-            }))
-            continue;
-        taken_.push_back(box);
-        group.primitives.push_back({Polyline{.points = {{box.left, box.top},
-                                                        {box.right, box.top},
-                                                        {box.right, box.bottom},
-                                                        {box.left, box.bottom}},
-                                             .closed = true,
-                                             .pen = {.paint = Paint::none},
-                                             .fill = Paint::paper},
-                                    {}});
-        write(group, one, name, Anchor::start, small_text);
-        return true;
-    }
-    return false;
-}
-
-namespace {
-
-/// Where the baseline of a name beside a place may begin, the best first.
-std::vector<Point> beside(Point place, std::string_view name) {
-    const double width = text_width(name, small_text);
-    constexpr double off = 1.7;
-    const double right = place.x + off;
-    const double left = place.x - off - width;
-    std::vector<Point> baselines;
-    for (const double y : {0.5 * small_text, -off, off + small_text, -off - 1.4 * small_text,
-                           off + 2.4 * small_text})
-        for (const double x : {right, left}) baselines.push_back({x, place.y + y});
-    return baselines;
-}
-
-}  // namespace
-
-void PlotPanel::name_beside(const std::vector<PlotName>& names) {
-    if (names.empty()) return;
-    Group& made = group("names", "");
-    for (const PlotName& one : names) put_name(made, one.name, beside(one.place, one.name));
-}
-
-void PlotPanel::name_along(const std::vector<Point>& line, std::string_view name) {
-    const double width = text_width(name, small_text);
-    std::vector<Point> baselines;
-    for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) {
-        const Point& on = line[static_cast<std::size_t>(share * static_cast<double>(line.size()))];
-        baselines.push_back({on.x - width / 2, on.y + small_text / 2});
-    }
-    put_name(drawing_.groups.back(), name, baselines);
-}
-
 void PlotPanel::shade(std::string_view id, std::string_view title, const std::vector<Point>& area,
                       const std::vector<Point>& border) {
     Group& made = group(id, title);
@@ -318,7 +260,7 @@ void PlotPanel::mark(std::string_view id, std::string_view name, Point place, Ma
                                    {}});
     taken_.push_back(
         {place.x - mark_size, place.y - mark_size, place.x + mark_size, place.y + mark_size});
-    put_name(made, name, beside(place, name));
+    marked_.push_back({drawing_.groups.size() - 1, {place, std::string(name)}});
 }
 
 }  // namespace loopwright

@@ -2,6 +2,7 @@
 
 #include <span>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <loopwright/base/dimension.h>
@@ -65,8 +66,9 @@ class PlotPanel {
                const std::vector<std::vector<Point>>& runs, Pen pen = {.width = 0.35});
     /// Behind the frame, where curves end, from top to bottom, clear of one another.
     void name_ends(std::vector<PlotName> names);
-    /// Beside places inside the frame, on paper of their own. What has no room is left out.
-    void name_beside(const std::vector<PlotName>& names);
+    /// Beside places inside the frame, on paper of their own. Where they crowd there, in a row
+    /// above or below with leaders. What has no room is left out.
+    void name_beside(std::vector<PlotName> names);
     /// The same on a line.
     void name_along(const std::vector<Point>& line, std::string_view name);
     /// Beyond a limit: an area, with a line where it begins.
@@ -81,6 +83,8 @@ class PlotPanel {
     void cross(double x);
     enum class Mark { round, square };
     void mark(std::string_view id, std::string_view name, Point place, Mark mark);
+    /// Names all marks so far, each beside its own.
+    void name_marks();
 
   private:
     Group& group(std::string_view id, std::string_view title);
@@ -88,6 +92,11 @@ class PlotPanel {
     static void write(Group& group, Point at, std::string_view words, Anchor anchor, double height);
     /// Takes the first of the places for a name's baseline that is free; false where none is.
     bool put_name(Group& group, std::string_view name, std::span<const Point> baselines);
+    bool is_free(const PlotBox& box) const;
+    /// Whether each name has room right beside its place, apart from all others.
+    bool have_room(const std::vector<PlotName>& names) const;
+    /// In a row, from left to right, with a leader to each place; false where no row is free.
+    bool name_in_a_row(std::vector<PlotName> names);
 
     Drawing& drawing_;
     std::string id_;
@@ -95,6 +104,7 @@ class PlotPanel {
     PlotScale x_;
     PlotScale y_;
     std::vector<PlotBox> taken_;  // by marks and names inside the frame
+    std::vector<std::pair<std::size_t, PlotName>> marked_ = {};  // mark's group -> name to come
     int shaded_ = 0;
 };
 

@@ -106,9 +106,7 @@ PanelList point_list(const Circuit& circuit, const OperatingPoint& point,
     PanelList list;
     list.heading = list_heading(fmt::format("Duty point {}", point.id));
     const auto add = [&list](const std::string& text) {
-        Panel row;
-        row.height = add_paragraph(row, {0.0, 3.6}, text, panel_width) + 1.9;
-        list.rows.push_back(std::move(row));
+        list.rows.push_back(list_paragraph(text));
     };
     std::string what = "Computed steady state";
     for (const DutyPoint& asked : circuit.points)

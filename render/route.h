@@ -40,13 +40,18 @@ struct RouteNet {
     /// Runs that are laid first, such as the long level stretch of a working line. What of them
     /// leads nowhere in the end is taken away.
     std::vector<Run> trunks = {};
+    std::uint64_t frames = 0;  ///< a bit for each of the field's frames that it has an end in
 };
+
+/// The field's frames that can be told apart, a bit each; others count for nothing.
+inline constexpr std::size_t most_frames = 64;
 
 /// What the nets have to respect.
 struct RouteField {
     std::vector<Box> bodies = {};      ///< M; nets keep 1 M away
     std::vector<Box> texts = {};       ///< M; nets go round them where that is not too dear
     std::vector<Box> letters = {};     ///< M, of ports; likewise, but nets may pass close by
+    std::vector<Box> frames = {};      ///< M; nets without an end inside go round them likewise
     std::vector<Run> shafts = {};      ///< crossed at a right angle at most
     std::vector<RouteEnd> ports = {};  ///< further ports without a net: kept clear
 };

@@ -31,6 +31,18 @@ struct Extent {
     }
 };
 
+bool holds(const Box& box, Cell cell, double room) {
+    return cell.x > box.left - room - rounding && cell.x < box.right + room + rounding &&
+           cell.y > box.top - room - rounding && cell.y < box.bottom + room + rounding;
+}
+
+/// Whether a cell lies in a body that is not the one (or one of those) that the other lies in.
+bool in_another_body(const RouteField& field, Cell cell, Cell own) {
+    return std::any_of(field.bodies.begin(), field.bodies.end(), [&](const Box& box) {
+        return holds(box, cell, 0.0) && !holds(box, own, 1.0);
+    });
+}
+
 }  // namespace
 
 Heading heading_of(Side side) {
@@ -73,6 +85,7 @@ RouteGrid::RouteGrid(const RouteField& field, std::span<const RouteNet> nets) {
     shaft_.assign(count, 0);
     stub_.assign(count, 0);
 
+    mark_frames(field, nets);
     for (const Box& box : field.bodies) mark_body(box);
     for (const Box& box : field.texts) mark_text(box, beside_text);
     for (const Box& box : field.letters) mark_text(box, beside_letter);
@@ -88,9 +101,23 @@ RouteGrid::RouteGrid(const RouteField& field, std::span<const RouteNet> nets) {
             c = {c.x + dx, c.y + dy};
         }
     }
-    for (const RouteEnd& end : field.ports) mark_port(end, body);
+    for (const RouteEnd& end : field.ports) mark_port(end, body, field);
     for (std::size_t n = 0; n < nets.size(); ++n)
-        for (const RouteEnd& end : nets[n].ends) mark_port(end, static_cast<std::int32_t>(n));
+        for (const RouteEnd& end : nets[n].ends)
+            mark_port(end, static_cast<std::int32_t>(n), field);
+}
+
+void RouteGrid::mark_frames(const RouteField& field, std::span<const RouteNet> nets) {
+    if (field.frames.empty()) return;
+    frame_.assign(owner_.size(), 0);
+    for (const RouteNet& net : nets) inside_.push_back(net.frames);
+    for (std::size_t f = 0; f < std::min(field.frames.size(), most_frames); ++f) {
+        const Box& box = field.frames[f];
+        for (int y = static_cast<int>(std::ceil(box.top)); y <= box.bottom; ++y)
+            for (int x = static_cast<int>(std::ceil(box.left)); x <= box.right; ++x)
+                if (x >= left_ && x < left_ + width_ && y >= top_ && y < top_ + height_)
+                    frame_[static_cast<std::size_t>(at({x, y}))] |= std::uint64_t{1} << f;
+    }
 }
 
 void RouteGrid::mark_text(const Box& box, double room) {
@@ -110,7 +137,7 @@ void RouteGrid::mark_body(const Box& box) {
         }
 }
 
-void RouteGrid::mark_port(const RouteEnd& end, std::int32_t net) {
+void RouteGrid::mark_port(const RouteEnd& end, std::int32_t net, const RouteField& field) {
     const Heading out = heading_of(end.side);
     int point = at(end.at);
     owner_[static_cast<std::size_t>(point)] = net;
@@ -121,8 +148,10 @@ void RouteGrid::mark_port(const RouteEnd& end, std::int32_t net) {
     if (back >= 0 && owner_[static_cast<std::size_t>(back)] == free)
         owner_[static_cast<std::size_t>(back)] = body;
     if (net == body) return;
+    const Cell inside = back >= 0 ? cell(back) : end.at;
     point = next(point, out);
-    for (int i = 0; i < way_out && point >= 0 && owner_[static_cast<std::size_t>(point)] == body;
+    for (int i = 0; i < way_out && point >= 0 && owner_[static_cast<std::size_t>(point)] == body &&
+                    !in_another_body(field, cell(point), inside);
          ++i) {
         owner_[static_cast<std::size_t>(point)] = net;
         point = next(point, out);
@@ -202,6 +231,9 @@ int RouteGrid::nuisance(std::int32_t net, int point, Heading heading) const {
     int cost = text_[static_cast<std::size_t>(point)] != 0 ? route_cost::text : 0;
     const std::int32_t gate = gate_[static_cast<std::size_t>(point)];
     if (gate != free && gate != net) cost += route_cost::gate;
+    if (!frame_.empty() && net >= 0 &&
+        (frame_[static_cast<std::size_t>(point)] & ~inside_[static_cast<std::size_t>(net)]) != 0)
+        cost += route_cost::frame;
     const Heading aside = is_level(heading) ? Heading::up : Heading::right;
     for (const Heading side : {aside, turned_back(aside)}) {
         const int beside = next(point, side);

@@ -56,9 +56,10 @@ class RouteGrid {
     int degree(std::int32_t net, int point) const;
 
   private:
+    void mark_frames(const RouteField& field, std::span<const RouteNet> nets);
     void mark_text(const Box& box, double room);
     void mark_body(const Box& box);
-    void mark_port(const RouteEnd& end, std::int32_t net);
+    void mark_port(const RouteEnd& end, std::int32_t net, const RouteField& field);
 
     int left_ = 0;
     int top_ = 0;
@@ -68,9 +69,11 @@ class RouteGrid {
     std::vector<std::int32_t> right_;  // net on the edge to the right
     std::vector<std::int32_t> down_;
     std::vector<std::uint8_t> text_;
-    std::vector<std::int32_t> gate_;   // net whose port faces the point, or free
-    std::vector<std::uint8_t> shaft_;  // 1 level, 2 upright, 3 end
-    std::vector<std::uint8_t> stub_;   // heading of the stub + 1 at a port's point
+    std::vector<std::uint64_t> frame_;   // bits of the frames round the point; empty: none
+    std::vector<std::uint64_t> inside_;  // by net: bits of the frames that it has an end in
+    std::vector<std::int32_t> gate_;     // net whose port faces the point, or free
+    std::vector<std::uint8_t> shaft_;    // 1 level, 2 upright, 3 end
+    std::vector<std::uint8_t> stub_;     // heading of the stub + 1 at a port's point
 };
 
 /// Costs in half modules, so that a nuisance can be less than a step.
@@ -81,6 +84,7 @@ inline constexpr int crossing = 44;
 inline constexpr int shaft_crossing = 60;
 inline constexpr int text = 14;
 inline constexpr int gate = 8;
+inline constexpr int frame = 3;
 inline constexpr int beside = 2;
 }  // namespace route_cost
 

@@ -9,13 +9,20 @@ namespace loopwright {
 
 namespace {
 
-/// The shafts of a train that a loop pump is on, or that lead to one.
+/// The shafts of a train that a loop pump is on, or that lead to one; without such, a charge pump.
 std::set<Index> shafts_to_pumps(const Sketch& sketch, const Roles& roles, const Train& train) {
+    const auto is = [&](PartRole role) {
+        return [&roles, role](const TrainPart& one) {
+            return roles.part[static_cast<std::size_t>(one.part)] == role;
+        };
+    };
+    const PartRole pump = std::any_of(train.begin(), train.end(), is(PartRole::loop_pump))
+                              ? PartRole::loop_pump
+                              : PartRole::charge_pump;
     std::set<Index> shafts;
     for (std::size_t i = train.size(); i-- > 0;) {
         const TrainPart& one = train[i];
-        if (roles.part[static_cast<std::size_t>(one.part)] == PartRole::loop_pump)
-            shafts.insert(one.shaft);
+        if (is(pump)(one)) shafts.insert(one.shaft);
         const Component& component = sketch.component(one.part);
         if (component.far_shaft != none && shafts.count(one.shaft) != 0)
             shafts.insert(one.backwards ? component.far_shaft : component.shaft);

@@ -167,10 +167,11 @@ std::vector<PanelColumn> panel_columns(std::span<const GridBox> ink, GridPoint o
             if (from < left + panel_width && to > left)
                 top = std::max(top, margin + (box.to.y + offset.y) * quarter_module + air);
         }
-        // Clear of the centring mark; the title block stays in its corner.
+        // Clear of the frame and its centring mark; the title block stays in its corner.
         const double middle = (margin_left + size.width - margin) / 2;
         const bool marked = !columns.empty() && left < middle && left + panel_width > middle;
-        columns.push_back({left, top, size.height - margin - (marked ? edge_zone + 1.0 : 0.0)});
+        const double clear = columns.empty() ? 0.0 : marked ? edge_zone + 1.0 : list_inset;
+        columns.push_back({left, top, size.height - margin - clear});
     }
     return columns;
 }

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include <loopwright/render/loop_bench.h>
+#include <loopwright/render/nesting.h>
 
 namespace loopwright {
 
@@ -10,6 +11,8 @@ namespace {
 // How far the charge line lies above the machines' axis: the charge pump's outlet and two modules.
 constexpr int charge_above_axis = 6;
 constexpr int least_zone = 9;
+// From one axis to the next below, where one shaft's machines stand behind another's.
+constexpr int axis_drop = 5;
 // Above a machine in a stack.
 constexpr int machine_gap = 3;
 // Ports nearer than this in their rows face one another.
@@ -38,7 +41,7 @@ class LoopStacker : LoopBench {
                 }
                 const int p = slot.parts.front();
                 above_axis = std::max(above_axis, -top(p) + spacing_.row);
-                int below = bottom(p);
+                int below = bottom(p) + drop(p);
                 for (const Slot& under : column.slots)
                     if (under.zone == Zone::under)
                         below += gap_between(p, under.parts.front()) + height_of(under);
@@ -88,8 +91,8 @@ class LoopStacker : LoopBench {
     /// another each line needs a row of its own to get out.
     int gap_between(int above, int below) {
         int gap = std::max(spacing_.stack, is_machine(below) ? machine_gap : 0);
-        if (sketch_.component(above).assembly != sketch_.component(below).assembly)
-            gap += frame_room;
+        gap += frame_room * frames_between(sketch_.circuit(), sketch_.component(above).assembly,
+                                           sketch_.component(below).assembly);
         return another_net_faces(above, below) ? std::max(gap, spacing_.stack + 2) : gap;
     }
 
@@ -162,6 +165,12 @@ class LoopStacker : LoopBench {
         }
     }
 
+    /// How far below the common axis a machine stands.
+    int drop(int p) const {
+        const auto lower = plan_.lower_axes.find(p);
+        return lower == plan_.lower_axes.end() ? 0 : lower->second * axis_drop;
+    }
+
     bool hangs_on_b(const Slot& slot) {
         for (const int p : slot.parts)
             for (std::size_t a = 0; a < part(p).shape.ports.size(); ++a)
@@ -177,7 +186,7 @@ class LoopStacker : LoopBench {
         if (!turned && slot.parts.size() > 1) return false;
         int next = a_;
         for (const int p : slot.parts) {
-            int y = axis_;
+            int y = axis_ + drop(p);
             if (turned)
                 for (const TrainPart& one : roles_.train_of(p))
                     if (role(one.part) == PartRole::loop_actuator && part(one.part).placed)

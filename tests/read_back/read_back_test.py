@@ -44,8 +44,6 @@ def draw(path, *options):
         return out.read_text(encoding="utf-8")
 
 
-# Sheets that the program draws amiss, by seed; a repair takes them off this list.
-LINE_THROUGH_A_RESERVOIR_MARK = (133, 159, 198)
 PLAIN = ("--without-findings",)
 BY_LOT = 200  # circuits that a seed makes
 # Above this size the findings on circuits that make no sense as drives are more than a sheet holds.
@@ -93,22 +91,16 @@ class ReadBack(unittest.TestCase):
         of the program, as with findings and without."""
         self.hold_each((name, path, options) for path, name in circuits for options in ways)
 
-    def hold_each(self, work, amiss=()):
-        """Holds each (name, path, options); on the sheets named as amiss a difference must be
-        found."""
+    def hold_each(self, work):
+        """Holds each (name, path, options)."""
         for name, options, found in workers().imap(_reading_of, work, chunksize=4):
             with self.subTest(name, options=options):
-                if name in amiss:
-                    self.assertNotEqual(found, [])
-                else:
-                    self.assertEqual(found, [])
+                self.assertEqual(found, [])
 
     def test_the_circuits_of_the_tree(self):
         self.assertGreater(len(examples()), 0)
-        # The filter that stands between the parts of U2 tears its frame in two: drawn wrongly as yet.
-        torn = {"circuits/mixer-drum/retrofit-filter-in-the-loop.xml"}
-        self.hold_each(((path.relative_to(ROOT).as_posix(), path, options)
-                        for path in examples() for options in ((), PLAIN)), torn)
+        self.hold_each((path.relative_to(ROOT).as_posix(), path, options)
+                       for path in examples() for options in ((), PLAIN))
 
     def test_computed_points_of_the_circuits_of_the_tree(self):
         work = [(f"{path.stem} {point.get('id')}", path, ("--point", point.get("id")))
@@ -136,7 +128,7 @@ class ReadBack(unittest.TestCase):
                 path.write_text(text, encoding="utf-8")
                 bare = seed % 2 or random_circuits.size(text) > WITH_FINDINGS
                 work.append((f"seed {seed}", path, PLAIN if bare else ()))
-            self.hold_each(work, {f"seed {seed}" for seed in LINE_THROUGH_A_RESERVOIR_MARK})
+            self.hold_each(work)
 
     def test_the_circuits_by_lot_have_every_kind_and_size(self):
         made = [text for _, text in random_circuits.circuits(BY_LOT)]

@@ -137,7 +137,7 @@ def read(svg):
     problems += [f"an arc at {in_mm(a.middle)} belongs to nothing" for a in pool.arcs]
     problems += [f"a slanted line at {in_mm(s.p)} belongs to nothing" for s in pool.segments
                  if not s.horizontal() and not s.vertical()]
-    names = {row[0][0]: [words for words, _ in row[1:]] for row in parts if row and row[0][1] < 1}
+    names = {row[0][0]: [words for words, _ in row[1:]] for row in parts if row and row[0][1] < 2}
     words = labels.letters(found, drawing.texts, names, problems)
     doubts = labels.designations(found, words, names, drawing.rules, problems)
     named, marks = [], {}

@@ -13,6 +13,7 @@
 #include <loopwright/render/render.h>
 #include <loopwright/rules/check.h>
 #include <loopwright/rules/registry.h>
+#include <loopwright/tests/render/assembled_circuits.h>
 #include <loopwright/tests/render/turning_circuits.h>
 #include <loopwright/tests/support/circuit_text.h>
 #include <loopwright/tests/support/generated_circuit.h>
@@ -154,7 +155,7 @@ const std::vector<LaidOut>& laid_out() {
             for (Line& line : hoses.lines) line.flexible = true;
             out.push_back(laid_out_from(file.filename().string() + ", of hoses", std::move(hoses)));
         }
-        for (const auto& circuits : {made(), turning_circuits()})
+        for (const auto& circuits : {made(), turning_circuits(), assembled_circuits()})
             for (const auto& [name, xml] : circuits)
                 out.push_back(laid_out_from(name, circuit_from(xml)));
         return out;

@@ -130,6 +130,19 @@ TEST(Layouts, FramesHoldTheirAssemblysPartsAndNoOthers) {
     EXPECT_GT(framed, 20);
 }
 
+// Common practice, no source: what stands in one housing has one boundary.
+TEST(Layouts, EveryAssemblyHasOneFrame) {
+    int assemblies = 0;
+    each_layout([&](const LaidOut& one) {
+        std::map<Index, int> frames;
+        for (const FrameBox& frame : one.layout.frames) ++frames[frame.assembly];
+        for (const auto& [assembly, count] : frames)
+            EXPECT_EQ(count, 1) << one.circuit.assemblies[assembly].path;
+        assemblies += static_cast<int>(frames.size());
+    });
+    EXPECT_GT(assemblies, 80);
+}
+
 TEST(Layouts, StandInsideTheirSheetsFrame) {
     each_layout([](const LaidOut& one) {
         const SheetSize& size = *find_sheet(one.layout.sheet);

@@ -10,6 +10,7 @@ from geometry import (INK, NEAR, enters, holds, inside, length, meet, off, overl
                       shared)
 
 MODULE = 2.5  # mm: the module of ISO 1219-1, from memory
+CLEAR = 1.0  # mm: words keep so far from the frame (common practice, no source)
 APART = 0.7  # mm: parallel strokes are at least so far apart (ISO 128-20, second hand)
 CLASSES = (
     "symbols",      # symbol over symbol
@@ -310,9 +311,10 @@ class Checker:
         space = min(xs), min(ys), max(xs), max(ys)
         strokes = [s for s in self.sheet.strokes if s.sort != "border"]
         for thing in strokes + [t for t in self.sheet.texts if t.sort != "border"]:
-            by = thing.width / 2 if hasattr(thing, "width") else 0.02
+            # Words that touch the frame with nothing between read as part of it.
+            by = thing.width / 2 if hasattr(thing, "width") else -CLEAR
             # A list may stand on the frame, its strokes on those of the frame.
-            by += 0.35 if thing.sort == "list" else 0.0
+            by += 0.35 if thing.sort == "list" and hasattr(thing, "width") else 0.0
             box = thing.box()
             if (box[0] + by < space[0] or box[1] + by < space[1] or box[2] - by > space[2]
                     or box[3] - by > space[3]):
