@@ -48,10 +48,8 @@ void place_line_id(const Circuit& circuit, Index line, const Layout& layout, Lab
     longest_first(runs);
     if (put_beside(runs, text, {.line = line}, room) || runs.empty()) return;
     const Box target = middle_of(between_frames(runs.front(), layout));
-    room.put_apart({.label = {.line = line},
-                    .width = text.width,
-                    .height = text.height,
-                    .target = target});
+    room.put_apart(
+        {.label = {.line = line}, .width = text.width, .height = text.height, .target = target});
 }
 
 }  // namespace

@@ -57,7 +57,9 @@ Index SubjectTable::find_behind(std::size_t first, ElementType type, Index index
         return at == keys_.end() ? none : static_cast<Index>(at - keys_.begin());
     }
     make_slots();
-    return slot_of(key);
+    // A part in two regions has its slot where the one before put it.
+    const Index at = slot_of(key);
+    return at != none && at < first ? none : at;
 }
 
 void SubjectTable::add(ElementType type, Index index) {

@@ -31,7 +31,8 @@ def circuits():
     """(path, ids of its points) of every circuit of the tree that has a duty."""
     for path in sorted(CIRCUITS.rglob("*.xml")):
         root = ElementTree.parse(path).getroot()
-        points = [one.get("id") for one in root.iter("point")] if root.tag == "circuit" else []
+        whole = root.tag == "circuit" and root.find("line") is not None
+        points = [one.get("id") for one in root.iter("point")] if whole else []
         if points:
             yield path, points
 
