@@ -1,5 +1,7 @@
 #include <loopwright/hydraulics/beyond_tables.h>
 
+#include <cmath>
+
 #include <fmt/format.h>
 
 #include <loopwright/base/unit_text.h>
@@ -21,12 +23,32 @@ std::string beyond(std::string_view path, std::string_view axis, const Grid::Out
                        format_quantity(outside.most, dimension));
 }
 
+/// What a table does not say that a state asks of it: a flow holds for its speed, flow and torque
+/// for their stroke, the full one where the table has none.
+std::string left_open(std::string_view path, const MeasuredMachine& measured,
+                      const MachineState& state) {
+    constexpr double rounding = 1e-9;
+    const bool full = std::abs(state.relative_displacement) >= 1.0 - rounding;
+    const auto hangs_on = [](const std::optional<MeasuredColumn>& column, std::size_t axis) {
+        return !column || column->efficiency || column->grid.has_axis(axis);
+    };
+    if (!hangs_on(measured.flow, 1))
+        return fmt::format("{}: its table gives a flow, but not at which speed", path);
+    if (!full && (!hangs_on(measured.flow, 2) || !hangs_on(measured.torque, 2)))
+        return fmt::format("{}: its table says nothing of a stroke of {:.4g}", path,
+                           std::abs(state.relative_displacement));
+    return {};
+}
+
 }  // namespace
 
 std::string beyond_tables(const Circuit& circuit, const Model& model, const SteadyState& state) {
     for (std::size_t i = 0; i < model.machines.size(); ++i) {
         const NetworkMachine& one = model.network.machines[i];
         if (!one.measured) continue;
+        std::string open = left_open(circuit.components[model.machines[i].component].path,
+                                     *one.measured, state.machines[i]);
+        if (!open.empty()) return open;
         if (const auto found = outside(*one.measured, state.machines[i]))
             return beyond(circuit.components[model.machines[i].component].path,
                           machine_axes[found->axis], *found);

@@ -37,6 +37,8 @@ class Grid {
     Figure at(std::span<const double> at) const;
 
     std::size_t axes() const { return axes_.size(); }
+    /// Whether something hangs on that axis.
+    bool has_axis(std::size_t axis) const { return !axes_[axis].empty(); }
     /// The least and the largest value of an axis that has values.
     struct Ends {
         double least;

@@ -49,7 +49,9 @@ void put_flows(const MeasuredMachine& measured, const Point& at, MachineLaw& law
     const bool pump = measured.work == Work::pump;
     const Figure geometric = measured.machine.displacement.si() * at.stroke * at.speed;
     Figure flow = figure_at(*measured.flow, at);
-    if (measured.flow->efficiency) flow = pump ? geometric * flow : geometric / flow;
+    // Overrun, a pump is a motor, and its efficiency counts the other way; and the other way round.
+    const bool gives = pump == (at.pressure.value >= 0.0);
+    if (measured.flow->efficiency) flow = gives ? geometric * flow : geometric / flow;
     const Figure leakage = pump ? geometric - flow : flow - geometric;
     law.flow_case = measured.machine.case_share * leakage;
     const Figure out = pump ? flow : flow - law.flow_case;
@@ -62,7 +64,8 @@ void put_torque(const MeasuredMachine& measured, const Point& at, MachineLaw& la
     const bool pump = measured.work == Work::pump;
     const Figure ideal = measured.machine.displacement.si() * at.stroke * at.pressure;
     Figure torque = figure_at(*measured.torque, at);
-    if (measured.torque->efficiency) torque = pump ? ideal / torque : ideal * torque;
+    const bool gives = pump == (at.pressure.value >= 0.0);
+    if (measured.torque->efficiency) torque = gives ? ideal / torque : ideal * torque;
     law.torque = at.turns * (pump ? torque : -torque);
 }
 

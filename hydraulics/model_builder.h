@@ -68,6 +68,7 @@ class ModelBuilder {
     bool measures(const Component& component, std::string_view result) const;
     std::optional<MeasuredMachine> measured_machine(Index component, bool pump,
                                                     const Machine& machine) const;
+    void tell_of_no_stroke(const Component& component, const MeasuredMachine& measured);
     void add_measured(Index passage);
 
     // model_loads.cpp: what takes torque

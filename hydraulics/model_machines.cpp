@@ -65,6 +65,7 @@ void ModelBuilder::add_machine(Index c, Index displacement_passage) {
     if (drain == none && (lettered || !pump)) one.machine.case_share = 0.0;
     if (drain == none) owner.housing = owner.b;
     one.measured = measured_machine(c, pump, one.machine);
+    if (one.measured && one.stroke == 0.0) tell_of_no_stroke(component, *one.measured);
     one.shaft = shaft_at(c);
     const double share = point_.set_share(c, pump);
     const bool two_way = circuit_.figure(component, "flow-directions").value_or(1.0) == 2.0;

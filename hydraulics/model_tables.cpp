@@ -1,5 +1,8 @@
 #include <algorithm>
 #include <array>
+#include <utility>
+
+#include <fmt/format.h>
 
 #include <loopwright/hydraulics/model_builder.h>
 #include <loopwright/hydraulics/rated_mover.h>
@@ -80,6 +83,15 @@ std::optional<MeasuredMachine> ModelBuilder::measured_machine(Index c, bool pump
     return MeasuredMachine{pump ? Work::pump : Work::motor, machine,
                            column(*table, "flow", "volumetric-efficiency"),
                            column(*table, "torque", "mechanical-efficiency")};
+}
+
+/// An efficiency says nothing of what a machine loses at no stroke.
+void ModelBuilder::tell_of_no_stroke(const Component& component, const MeasuredMachine& measured) {
+    for (const auto& [column, what] :
+         {std::pair(&measured.flow, "leakage"), std::pair(&measured.torque, "loss of torque")})
+        if (*column && (*column)->efficiency)
+            assume(fmt::format("{}: {}", component.path, what), "none",
+                   "an efficiency does not tell it at no stroke");
 }
 
 std::optional<Grid> measured_full_load(const Circuit& circuit, Index mover) {

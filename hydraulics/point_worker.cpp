@@ -79,7 +79,8 @@ std::string overwhelmed(const Circuit& circuit, const Model& model, const Steady
         const double turns = state.speeds[one.shaft];
         const double given = state.mover_torques[i];
         const std::string torque = format_quantity(std::abs(given), Dimension::torque);
-        if (turns < stalling_speed(one.mover).si() * (1.0 - rounding))
+        const bool all_given = given >= full_load_torque(one.mover, turns).value * (1.0 - rounding);
+        if (all_given && turns < stalling_speed(one.mover).si() * (1.0 - rounding))
             return fmt::format("{} stalls: it is asked for more than {}, which is all it gives",
                                component.path, torque);
         if (one.mover.braking_torque &&

@@ -99,6 +99,7 @@ void Builder::point(Scope& scope, const Entry& entry, double& shares) {
     circuit_.points[index].settings.end = static_cast<Index>(circuit_.point_settings.size());
     check_point_owners(entry);
     check_load_once(point_attributes);
+    check_set_once(circuit_.points[index]);
 }
 
 void Builder::point_setting(Scope& scope, const Entry& entry, std::size_t first) {
@@ -189,6 +190,39 @@ void Builder::point_setting(Scope& scope, const Entry& entry, std::size_t first)
     }
     check_load_once(setting.attributes);
     circuit_.point_settings.push_back(setting);
+}
+
+/// What a point says of the only command, load or prime mover no 'set' in it says as well.
+void Builder::check_set_once(const DutyPoint& point) {
+    for (Index i = point.settings.begin; i < point.settings.end; ++i) {
+        const PointSetting& setting = circuit_.point_settings[i];
+        const Owner* owner = setting.component == none ? &a_command : nullptr;
+        if (owner == nullptr) {
+            const Part part = circuit_.components[setting.component].kind->part;
+            if (part == Part::load) owner = &a_load;
+            if (part == Part::prime_mover) owner = &a_prime_mover;
+        }
+        if (owner == nullptr) continue;
+        const auto says = [&](Range attributes) -> const AttributeValue* {
+            for (Index a = attributes.begin; a < attributes.end; ++a) {
+                const AttributeValue& one = circuit_.attributes[a];
+                // How fast a load goes is asked beside what it takes.
+                const bool pace =
+                    owner == &a_load && (one.spec->name == "velocity" || one.spec->name == "speed");
+                if (one.given && !pace && may_set(*owner, one.spec->name)) return &one;
+            }
+            return nullptr;
+        };
+        const AttributeValue* const at_point = says(point.attributes);
+        const AttributeValue* const here = says(setting.attributes);
+        if (at_point == nullptr || here == nullptr) continue;
+        report_.error(here->place, [&] {
+            return Words{fmt::format("the {} is set twice, by {} of the point and {} here",
+                                     owner->what, at_point->spec->name, here->spec->name),
+                         "one of the two",
+                         {}};
+        });
+    }
 }
 
 /// What a load asks for is said as a torque, as a force, or by its weight and the grade it is on.

@@ -185,6 +185,12 @@ bool Builder::check_columns(SourceRef place, Index component, MeasuredTable& tab
     if (!any) {
         return refuse("the table gives no result", list_of(results));
     }
+    for (std::size_t i = 0; i < table.figures.size(); ++i) {
+        const std::string_view name = table.columns[i % table.columns.size()]->name;
+        if (name.ends_with("-efficiency") && table.figures[i] <= 0.0) {
+            return refuse(fmt::format("the table gives a {} of nothing", name), "more than 0 %");
+        }
+    }
     // Axes first, each row likewise.
     std::vector<std::size_t> order(table.columns.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
@@ -326,8 +332,12 @@ void Builder::tolerance(const Entry& entry, Index component) {
     const Dimension dimension = spec->dimension == Dimension::temperature
                                     ? Dimension::temperature_difference
                                     : spec->dimension;
-    const bool share = value->text.find('%') != std::string_view::npos &&
-                       spec->dimension != Dimension::ratio && spec->dimension != Dimension::grade;
+    // Of a ratio that is itself written in %, points of it are meant, as of an efficiency.
+    const AttributeValue* const given = circuit_.attribute(part, spec->name);
+    const bool in_points =
+        (spec->dimension == Dimension::ratio || spec->dimension == Dimension::grade) &&
+        (given == nullptr || given->text.find('%') != std::string_view::npos);
+    const bool share = value->text.find('%') != std::string_view::npos && !in_points;
     ParsedQuantity parsed = parse_quantity(value->text, share ? Dimension::ratio : dimension);
     if (!parsed.ok()) {
         refuse(*value, {std::move(parsed.message), std::move(parsed.expected),
@@ -336,15 +346,14 @@ void Builder::tolerance(const Entry& entry, Index component) {
     }
     tolerance.si = parsed.si;
     if (share) {
-        const AttributeValue* const figure = circuit_.attribute(part, spec->name);
-        if (figure == nullptr) {
+        if (given == nullptr) {
             refuse(*of, {fmt::format("{} has no {} that a share could be taken of",
                                      owner_of(component), spec->name),
                          fmt::format("the attribute {}", spec->name),
                          {}});
             return;
         }
-        tolerance.si *= std::abs(figure->si);
+        tolerance.si *= std::abs(given->si);
     }
     if (tolerance.si < 0.0) {
         refuse(*value, {fmt::format("a tolerance counts either way: '{}'", clipped(value->text)),

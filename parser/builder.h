@@ -300,6 +300,7 @@ class Builder {
     void point_setting(Scope& scope, const Entry& entry, std::size_t first);
     void check_point_owners(const Entry& entry);
     void check_load_once(Range attributes);
+    void check_set_once(const DutyPoint& point);
     void check_owner(const Entry& entry, std::string_view attribute, std::string_view owner,
                      const std::vector<std::string_view>& owners);
 

@@ -46,9 +46,7 @@ void judge_loop(const AtWork& at, Docket& docket, const ChargedLoop& charged) {
                     .measured = nothing ? 0.0 : flows.left,
                     .required = docket.threshold(reserve) * flows.used(),
                     .dimension = Dimension::flow};
-    std::vector<Index> machines = charged.balance->machines;
-    machines.push_back(charged.balance->source);
-    const auto missing = unknown_losses(at, docket, machines, Loss::leakage);
+    const auto missing = unknown_leakage(at, docket, charged);
     if (!nothing && held.holds() && !missing.empty()) {
         if (Verdict* const verdict = lacks(at, docket, ElementType::loop, subject, missing))
             verdict->message =

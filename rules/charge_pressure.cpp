@@ -36,11 +36,18 @@ Housing highest_housing(const AtWork& at, const LoopInfo& loop) {
 void judge_loop(const AtWork& at, Docket& docket, const ChargedLoop& charged) {
     const Housing housing = highest_housing(at, *charged.loop);
     const double pressure = charge_line_pressure(at, charged);
-    Verdict* const verdict = hold(at, docket, ElementType::loop, charged.loop->pumps.front(),
-                                  {.against = Held::Against::least,
-                                   .measured = pressure - housing.pressure,
-                                   .required = docket.threshold(above_housing),
-                                   .dimension = Dimension::pressure},
+    const Index subject = charged.loop->pumps.front();
+    const Held held{.against = Held::Against::least,
+                    .measured = pressure - housing.pressure,
+                    .required = docket.threshold(above_housing),
+                    .dimension = Dimension::pressure};
+    if (const auto missing = unknown_leakage(at, docket, charged);
+        held.holds() && !missing.empty()) {
+        if (Verdict* const open = lacks(at, docket, ElementType::loop, subject, missing))
+            open->message = "what the charge pump and the machines of the loop leak is not known";
+        return;
+    }
+    Verdict* const verdict = hold(at, docket, ElementType::loop, subject, held,
                                   pressure <= housing.pressure ? Level::error : Level::warning);
     if (verdict == nullptr) return;
     const auto told = [&](double figure) { return docket.told(figure, Dimension::pressure); };

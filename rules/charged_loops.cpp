@@ -55,6 +55,13 @@ double charge_given(const hydraulics::ChargeBalance& balance) {
     return given;
 }
 
+std::vector<std::string_view> unknown_leakage(const AtWork& at, Docket& docket,
+                                              const ChargedLoop& charged) {
+    std::vector<Index> machines = charged.balance->machines;
+    machines.push_back(charged.balance->source);
+    return unknown_losses(at, docket, machines, Loss::leakage);
+}
+
 std::vector<Step> steps_of(const ChargedLoop& charged) {
     std::vector<Step> steps{
         {ElementType::component, charged.balance->source, none, none, "charges"}};

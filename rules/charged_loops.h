@@ -26,6 +26,11 @@ double charge_line_pressure(const AtWork& at, const ChargedLoop& charged);
 /// What the pumps of its charge line give together, m3/s.
 double charge_given(const hydraulics::ChargeBalance& balance);
 
+/// Of its pump and the loop's machines those whose leakage is not known: without it the charge line
+/// looks better fed than it is.
+std::vector<std::string_view> unknown_leakage(const AtWork& at, Docket& docket,
+                                              const ChargedLoop& charged);
+
 /// For a witness: what charges and what is charged.
 std::vector<Step> steps_of(const ChargedLoop& charged);
 

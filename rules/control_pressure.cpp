@@ -27,11 +27,17 @@ void judge_machine(const AtWork& at, Docket& docket, const ChargedLoop& charged,
         return;
     }
     const double pressure = charge_line_pressure(at, charged);
-    Verdict* const verdict = hold(at, docket, ElementType::component, c,
-                                  {.against = Held::Against::least,
-                                   .measured = pressure,
-                                   .required = *least,
-                                   .dimension = Dimension::pressure});
+    const Held held{.against = Held::Against::least,
+                    .measured = pressure,
+                    .required = *least,
+                    .dimension = Dimension::pressure};
+    if (const auto missing = unknown_leakage(at, docket, charged);
+        held.holds() && !missing.empty()) {
+        if (Verdict* const open = lacks(at, docket, ElementType::component, c, missing))
+            open->message = "what the charge pump and the machines of the loop leak is not known";
+        return;
+    }
+    Verdict* const verdict = hold(at, docket, ElementType::component, c, held);
     if (verdict == nullptr) return;
     verdict->message = docket.text(
         "the charge line stands at ", docket.told(pressure, Dimension::pressure),

@@ -3,9 +3,12 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <span>
+#include <vector>
 
 #include <loopwright/hydraulics/loads.h>
 #include <loopwright/rules/at_work.h>
+#include <loopwright/rules/charged_loops.h>
 #include <loopwright/rules/rule.h>
 
 namespace loopwright {
@@ -30,7 +33,8 @@ Index low_port(const AtWork& at, const Component& machine) {
     return low;
 }
 
-void judge_machine(const AtWork& at, Docket& docket, Index c) {
+void judge_machine(const AtWork& at, Docket& docket, Index c,
+                   std::span<const std::string_view> unknown) {
     const Component& component = at.circuit().components[c];
     const hydraulics::MachinePoint* const machine = at.machine(c);
     if (machine == nullptr || !can_give(component)) return;
@@ -43,11 +47,16 @@ void judge_machine(const AtWork& at, Docket& docket, Index c) {
         return;
     }
     const double low = std::max(at.pressure(port), hydraulics::vacuum);
-    Verdict* const verdict = hold(at, docket, ElementType::component, c,
-                                  {.against = Held::Against::least,
-                                   .measured = low,
-                                   .required = *least,
-                                   .dimension = Dimension::pressure});
+    const Held held{.against = Held::Against::least,
+                    .measured = low,
+                    .required = *least,
+                    .dimension = Dimension::pressure};
+    if (held.holds() && !unknown.empty()) {
+        if (Verdict* const open = lacks(at, docket, ElementType::component, c, unknown))
+            open->message = "what the charge pump and the machines of the loop leak is not known";
+        return;
+    }
+    Verdict* const verdict = hold(at, docket, ElementType::component, c, held);
     if (verdict == nullptr) return;
     verdict->message =
         docket.text("the low side of ", component.path,
@@ -59,9 +68,15 @@ void judge_machine(const AtWork& at, Docket& docket, Index c) {
 }
 
 void judge_point(const AtWork& at, Docket& docket) {
-    for (const LoopInfo& loop : at.structure.loops)
+    const std::vector<ChargedLoop> charged = charged_loops(at);
+    for (const LoopInfo& loop : at.structure.loops) {
+        const auto fed = std::find_if(charged.begin(), charged.end(),
+                                      [&](const ChargedLoop& one) { return one.loop == &loop; });
+        std::vector<std::string_view> unknown;
+        if (fed != charged.end()) unknown = unknown_leakage(at, docket, *fed);
         for (const auto* machines : {&loop.pumps, &loop.actuators})
-            for (const Index c : *machines) judge_machine(at, docket, c);
+            for (const Index c : *machines) judge_machine(at, docket, c, unknown);
+    }
 }
 
 constexpr Citation sources[] = {{.work = "common practice, no source", .place = {}}};

@@ -30,15 +30,23 @@ void add(std::optional<double>& sum, std::optional<double> more) {
         sum.reset();
 }
 
-Capacity capacity_of(const Circuit& circuit, Docket& docket, std::span<const Index> components) {
+/// `shaft_speed`: of their shaft, rad/s.
+Capacity capacity_of(const Circuit& circuit, Docket& docket, std::span<const Index> components,
+                     double shaft_speed) {
     Capacity capacity;
     for (const Index c : components) {
         const Component& mover = circuit.components[c];
         if (mover.kind->part != Part::prime_mover) continue;
         capacity.movers.push_back(c);
-        const auto power = circuit.figure(mover, "power");
+        auto power = circuit.figure(mover, "power");
         const auto speed = circuit.figure(mover, "speed");
         auto torque = circuit.figure(mover, "max-torque");
+        if (const auto curve = hydraulics::measured_full_load(circuit, c)) {
+            const auto [least, most] = curve->ends(0);
+            const double turns = std::clamp(std::abs(shaft_speed), least, most);
+            torque = curve->at({&turns, 1}).value;
+            power = *torque * std::abs(shaft_speed);
+        }
         if (!torque) {
             capacity.torque_given = false;
             if (power && speed) torque = *power / *speed;
@@ -88,7 +96,7 @@ class Judge {
         : at_(at),
           docket_(docket),
           shaft_(shaft),
-          capacity_(capacity_of(at.circuit(), docket, shaft.joins)) {}
+          capacity_(capacity_of(at.circuit(), docket, shaft.joins, shaft.speed)) {}
 
     void run() {
         for (const Index mover : capacity_.movers)

@@ -7,6 +7,7 @@
 #include <loopwright/graph/situation.h>
 #include <loopwright/render/writers/first_start.h>
 #include <loopwright/render/writers/readings_report.h>
+#include <loopwright/render/writers/report.h>
 #include <loopwright/render/writers/wrapped.h>
 
 namespace loopwright {
@@ -72,7 +73,7 @@ std::string table(const Circuit& circuit, const Readings& all, const StateReadin
         const MeasuringPlace& place = all.places[i];
         const Component& component = circuit.components[place.component];
         std::string what(name(place.measured));
-        if (!component.title.empty()) what += fmt::format(", {}", component.title);
+        if (!component.title.empty()) what += fmt::format(", {}", visible(component.title));
         if (!place.where.empty()) what += fmt::format(" ({})", place.where);
         out += fmt::format("  {:<10} {:<38} {:>16} {:>16}  ____________\n",
                            cut(std::string(component.path), 10), cut(what, 38),
@@ -85,10 +86,11 @@ std::string table(const Circuit& circuit, const Readings& all, const StateReadin
 }  // namespace
 
 std::string readings_text(const Circuit& circuit, const Readings& all) {
-    std::string out = fmt::format("Readings to expect: {}", circuit.title.title);
-    if (!circuit.title.drawing.empty()) out += fmt::format(", drawing {}", circuit.title.drawing);
+    std::string out = fmt::format("Readings to expect: {}", visible(circuit.title.title));
+    if (!circuit.title.drawing.empty())
+        out += fmt::format(", drawing {}", visible(circuit.title.drawing));
     if (!circuit.title.revision.empty())
-        out += fmt::format(", revision {}", circuit.title.revision);
+        out += fmt::format(", revision {}", visible(circuit.title.revision));
     out += "\nMachine ____________________   Date ______________   Name ____________________\n";
     out += "\nBeware\n";
     for (const std::string_view one : reading_cautions()) out += wrapped("  - ", one);

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <loopwright/base/unit_text.h>
+#include <loopwright/render/writers/report.h>
 #include <loopwright/render/writers/sizing_report.h>
 #include <loopwright/render/writers/wrapped.h>
 
@@ -13,9 +14,9 @@ using namespace hydraulics;
 
 std::string sizing_text(const Circuit& circuit, const Sizing& sizing,
                         std::span<const MetPoint> points, std::span<const std::string> unmet) {
-    std::string out = circuit.title.title.empty()
-                          ? std::string("Drive sized from its duty")
-                          : fmt::format("{}: drive sized from its duty", circuit.title.title);
+    std::string out = circuit.title.title.empty() ? std::string("Drive sized from its duty")
+                                                  : fmt::format("{}: drive sized from its duty",
+                                                                visible(circuit.title.title));
     out += "\n\n";
     for (const SizedFigure& one : sizing.figures) {
         out += fmt::format("  {:<28} {}\n", one.what, one.result);

@@ -5,6 +5,7 @@
 
 #include <loopwright/base/unit_text.h>
 #include <loopwright/base/utf8.h>
+#include <loopwright/render/writers/report.h>
 #include <loopwright/render/writers/solve_report.h>
 
 namespace loopwright {
@@ -223,10 +224,11 @@ std::string heading(const Circuit& circuit, const OperatingPoint& point) {
 
 std::string solve_text(const Circuit& circuit, std::span<const OperatingPoint> points,
                        const std::optional<DutyHeat>& duty) {
-    std::string out(circuit.title.title);
-    if (!circuit.title.drawing.empty()) out += fmt::format(", drawing {}", circuit.title.drawing);
+    std::string out = visible(circuit.title.title);
+    if (!circuit.title.drawing.empty())
+        out += fmt::format(", drawing {}", visible(circuit.title.drawing));
     if (!circuit.title.revision.empty())
-        out += fmt::format(", revision {}", circuit.title.revision);
+        out += fmt::format(", revision {}", visible(circuit.title.revision));
     if (!out.empty()) out += "\n";
     for (const OperatingPoint& point : points) {
         out += (out.empty() ? "" : "\n") + heading(circuit, point);

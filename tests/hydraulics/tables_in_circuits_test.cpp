@@ -133,5 +133,43 @@ TEST(TablesInCircuits, AnEnginesFullLoadIsAsMeasured) {
     EXPECT_GT(rpm, 1000.0);
 }
 
+// Overrun, the pump is a motor: of 84.75 N.m at its shaft for 75 bar (71 cm3/rev) 90 % come out.
+TEST(TablesInCircuits, AnEfficiencyCountsTheOtherWayWhereAPumpIsDriven) {
+    std::string xml =
+        drive(R"(<point id="a" speed="2000 rpm" travel="33 %" torque="-100 N.m" oil="50 degC"/>)");
+    const std::size_t end = xml.find("/>", xml.find(R"(id="P1")"));
+    const OperatingPoint found =
+        only_point(xml.replace(end, 2,
+                               R"(><table><row pressure="-600 bar" mechanical-efficiency="90 %"/>
+                   <row pressure="600 bar" mechanical-efficiency="90 %"/></table></pump>)"));
+    ASSERT_TRUE(found.solved) << found.problem;
+    const MachinePoint& pump = found.machines[0];
+    const double ideal = (pump.pressure_b - pump.pressure_a) * 71e-6 / (2.0 * std::numbers::pi);
+    EXPECT_GT(ideal, 80.0);
+    EXPECT_NEAR(std::abs(pump.torque), 0.9 * ideal, 1e-6);
+}
+
+// What was measured at full stroke says nothing of half of it, and a flow nothing of another speed.
+TEST(TablesInCircuits, WhatATableDoesNotSayIsNotTaken) {
+    const auto with = [](std::string_view travel, std::string_view rows) {
+        std::string xml =
+            drive(R"(<point id="a" speed="2000 rpm" torque="150 N.m" oil="50 degC" travel=")" +
+                  std::string(travel) + "\"/>");
+        const std::size_t end = xml.find("/>", xml.find(R"(id="P1")"));
+        return only_point(xml.replace(end, 2, "><table>" + std::string(rows) + "</table></pump>"));
+    };
+    constexpr std::string_view at_speeds =
+        R"(<row pressure="0 bar" speed="1000 rpm" flow="71 L/min"/>
+           <row pressure="0 bar" speed="3000 rpm" flow="213 L/min"/>
+           <row pressure="400 bar" speed="1000 rpm" flow="68 L/min"/>
+           <row pressure="400 bar" speed="3000 rpm" flow="210 L/min"/>)";
+    EXPECT_TRUE(with("33 %", at_speeds).solved);
+    EXPECT_EQ(with("16.5 %", at_speeds).problem, "P1: its table says nothing of a stroke of 0.5");
+    EXPECT_EQ(with("33 %", R"(<row pressure="0 bar" flow="140 L/min"/>
+                              <row pressure="400 bar" flow="138 L/min"/>)")
+                  .problem,
+              "P1: its table gives a flow, but not at which speed");
+}
+
 }  // namespace
 }  // namespace loopwright::hydraulics::testing

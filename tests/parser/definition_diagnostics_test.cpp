@@ -97,6 +97,9 @@ TEST(DefinitionDiagnostics, Duty) {
               Messages{"velocity is nothing that a prime mover has"});
     EXPECT_EQ(messages(R"(<duty><point id="a" state="driving"/></duty>)"),
               Messages{"state cannot be 'driving'"});
+    EXPECT_EQ(
+        messages(R"(<duty><point id="a" travel="5 %"><set of="Z1" travel="6 %"/></point></duty>)"),
+        Messages{"the command is set twice, by travel of the point and travel here"});
     const auto of_load = [](std::string_view figures) {
         return messages(
             fmt::format(R"(<duty><point id="a"><set of="D1" {}/></point></duty>)", figures));
