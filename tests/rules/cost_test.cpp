@@ -6,6 +6,7 @@
 #include <loopwright/parser/reader.h>
 #include <loopwright/rules/check.h>
 #include <loopwright/rules/registry.h>
+#include <loopwright/tests/support/circuit_text.h>
 #include <loopwright/tests/support/generated_circuit.h>
 
 namespace loopwright {
@@ -97,7 +98,9 @@ std::span<const StateUse> fails_in(const CheckResult& result, std::string_view r
 
 // Those that differ between shut valves alone are judged once.
 TEST(Cost, SixteenValvesInALoopAreDecided) {
-    const CheckResult result = checked(testing::valves_in_a_loop(16));
+    // Ids and positions' names are the circuit's own text.
+    const Circuit circuit = testing::circuit_from(testing::valves_in_a_loop(16));
+    const CheckResult result = check(circuit, rules());
     expect_decided(result);
     const auto blocked = fails_in(result, "blocked-pump");
     ASSERT_FALSE(blocked.empty());
@@ -107,7 +110,9 @@ TEST(Cost, SixteenValvesInALoopAreDecided) {
 
 // The same side by side: one that is open does.
 TEST(Cost, SixteenValvesSideBySideAreDecided) {
-    const CheckResult result = checked(testing::valves_side_by_side(16));
+    // Ids and positions' names are the circuit's own text.
+    const Circuit circuit = testing::circuit_from(testing::valves_side_by_side(16));
+    const CheckResult result = check(circuit, rules());
     expect_decided(result);
     // Cut off from all relief valves only where all are shut: one combination of each state in
     // reverse.
