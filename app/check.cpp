@@ -77,10 +77,7 @@ class Run {
         if (machine_) put(machine_->tail());
         // Input that cannot be used touches no file, unless the result itself says so.
         if (whole_.empty() || (!machine_ && status_ == ExitStatus::unusable)) return status_;
-        const std::string trouble = write_files({{options_.output, whole_}}, inputs_);
-        if (trouble.empty()) return status_;
-        complain(trouble);
-        return ExitStatus::unusable;
+        return hand_over(whole_, options_.output, inputs_, status_);
     }
 
   private:

@@ -135,6 +135,15 @@ ExitStatus print(std::string_view text) {
     return ExitStatus::unusable;
 }
 
+ExitStatus hand_over(const std::string& text, const std::string& output,
+                     const std::vector<std::filesystem::path>& inputs, ExitStatus status) {
+    if (output.empty()) return worse(status, print(text));
+    const std::string trouble = write_files({{output, text}}, inputs);
+    if (trouble.empty()) return status;
+    complain(trouble);
+    return ExitStatus::unusable;
+}
+
 void complain(std::string_view message) {
     // Arguments may hold what steers a terminal.
     write_message(fmt::format("loopwright: {}\n", visible(message)));

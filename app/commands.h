@@ -1,5 +1,6 @@
 #pragma once
 
+#include <filesystem>
 #include <functional>
 #include <memory>
 #include <string>
@@ -41,6 +42,11 @@ std::string is_named(const std::string& file);
 
 /// All of a result to standard output; a message where that fails.
 ExitStatus print(std::string_view text);
+
+/// All of a result to a file, none of the `inputs`, or to standard output where `output` is empty.
+/// Gives back `status`, or worse with a message where it cannot be written.
+ExitStatus hand_over(const std::string& text, const std::string& output,
+                     const std::vector<std::filesystem::path>& inputs, ExitStatus status);
 
 /// A message to standard error, "loopwright: ..." and a line end.
 void complain(std::string_view message);

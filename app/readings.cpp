@@ -34,12 +34,7 @@ ExitStatus read_off(const Options& options) {
                              : options.format == "csv" ? readings_csv(circuit, all)
                                                        : readings_text(circuit, all);
     const ExitStatus status = solved ? ExitStatus::good : ExitStatus::findings;
-    if (options.output.empty()) return worse(status, print(text));
-    const std::string trouble =
-        write_files({{options.output, text}}, files_of(options.file, circuit));
-    if (trouble.empty()) return status;
-    complain(trouble);
-    return ExitStatus::unusable;
+    return hand_over(text, options.output, files_of(options.file, circuit), status);
 }
 
 }  // namespace

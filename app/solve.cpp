@@ -149,12 +149,7 @@ ExitStatus solve_file(const Options& options) {
     bool solved = true;
     const std::string text = points_of(options, *read.circuit, solved);
     const ExitStatus status = solved ? ExitStatus::good : ExitStatus::findings;
-    if (options.output.empty()) return worse(status, print(text));
-    const std::string trouble =
-        write_files({{options.output, text}}, files_of(options.file, *read.circuit));
-    if (trouble.empty()) return status;
-    complain(trouble);
-    return ExitStatus::unusable;
+    return hand_over(text, options.output, files_of(options.file, *read.circuit), status);
 }
 
 }  // namespace

@@ -180,7 +180,7 @@ class Reader {
 
     void read_shafts() {
         const std::vector<double> torques = shaft_torques(model_, state_);
-        const std::vector<double> carried = carried_torques(model_, state_);
+        const std::vector<double> carried = carried_torques(model_, state_, torques);
         for (Index s = 0; s < model_.network.shafts.size(); ++s) {
             ShaftPoint shaft{.name = model_.shaft_names[s],
                              .speed = state_.speeds[s],

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <utility>
 
 #include <loopwright/hydraulics/load_law.h>
 
@@ -114,9 +115,10 @@ std::vector<double> shaft_torques(const Model& model, const SteadyState& state) 
     return taken;
 }
 
-std::vector<double> carried_torques(const Model& model, const SteadyState& state) {
+std::vector<double> carried_torques(const Model& model, const SteadyState& state,
+                                    std::vector<double> torques) {
     const Network& network = model.network;
-    std::vector<double> carried = shaft_torques(model, state);
+    std::vector<double> carried = std::move(torques);
     std::vector<double> of_machines(carried.size(), 0.0);
     std::vector<std::uint8_t> has_machines(carried.size(), 0);
     for (std::size_t i = 0; i < network.gears.size(); ++i) {

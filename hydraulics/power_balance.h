@@ -15,7 +15,9 @@ std::vector<double> shaft_torques(const Model& model, const SteadyState& state);
 
 /// The same with what it passes on to gearboxes where it has no prime mover: from its machines to
 /// all else on it, below nothing where that drives them.
-std::vector<double> carried_torques(const Model& model, const SteadyState& state);
+/// `torques`: the former.
+std::vector<double> carried_torques(const Model& model, const SteadyState& state,
+                                    std::vector<double> torques);
 
 /// Power that each component and line turns into heat, W; those that lose nothing are left out.
 std::vector<Loss> losses(const Circuit& circuit, const Model& model, const SteadyState& state);

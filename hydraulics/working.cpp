@@ -249,7 +249,8 @@ class Worker {
     }
 
     void shafts() {
-        const std::vector<double> given = carried_torques(model_, state_);
+        const std::vector<double> given =
+            carried_torques(model_, state_, shaft_torques(model_, state_));
         for (std::size_t s = 0; s < model_.network.shafts.size(); ++s) {
             if (model_.network.shafts[s].straight) continue;
             std::string terms;
